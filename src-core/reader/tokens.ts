@@ -1,0 +1,81 @@
+import type { NotUnderstood, Span } from "../finding.ts";
+
+export type TokenKind = "identifier" | "number" | "character" | "string" | "punctuator" | "other";
+
+/** One use of a macro, and the use whose expansion it came out of. */
+export interface MacroUse {
+  readonly name: string;
+  /** The call in a file: the name, or the name with its argument list. */
+  readonly call: Span;
+  /** The name in its `#define`; undefined for a macro given from outside (settings, chip). */
+  readonly definition: Span | undefined;
+  /** The use whose expansion held this call; undefined where the call stands in a file itself. */
+  readonly within: MacroUse | undefined;
+}
+
+/**
+ * A preprocessing token after expansion. As a `Span` it says where its characters stand: in the file itself,
+ * or in the body of a macro, in which case `macro` is the innermost use that brought it here. A token made by
+ * `#`, `##` or a built-in macro has the span of the operator or call that made it.
+ */
+export interface Token extends Span {
+  readonly kind: TokenKind;
+  readonly text: string;
+  /** White space stood before it. */
+  readonly space: boolean;
+  readonly macro: MacroUse | undefined;
+}
+
+/** Where a reader of the source sees this token: its own place, or else the outermost macro call. */
+export function visibleSpan(token: Token): Span {
+  let outermost = token.macro;
+  if (outermost === undefined) return token;
+  while (outermost.within !== undefined) outermost = outermost.within;
+  const { call } = outermost;
+  const isArgument = token.file === call.file && token.start >= call.start && token.end <= call.end;
+  return isArgument ? token : call;
+}
+
+/** The visible span from `first` to `last`; where they lie in different files, that of `first` alone. */
+export function visibleRange(first: Token, last: Token): Span {
+  const from = visibleSpan(first);
+  const to = visibleSpan(last);
+  if (from.file !== to.file || to.end < from.start) return from;
+  return { file: from.file, start: Math.min(from.start, to.start), end: Math.max(from.end, to.end) };
+}
+
+/** A comment with its markers, for wire notes. */
+export interface Comment extends Span {
+  readonly text: string;
+}
+
+export interface MacroDefinition {
+  readonly name: string;
+  /** The name in its `#define`; undefined for one given from outside. */
+  readonly definition: Span | undefined;
+  /** Undefined for an object macro. A variadic one ends in `...`. */
+  readonly parameters: readonly string[] | undefined;
+  readonly body: readonly Token[];
+}
+
+/** One `#include` that found no file and no stand-in. */
+export interface MissingInclude {
+  readonly span: Span;
+  readonly name: string;
+}
+
+/** What preprocessing one translation unit gives. */
+export interface Preprocessed {
+  /** Expanded tokens of the unit in order, stand-in headers included, without comments and directives. */
+  readonly tokens: readonly Token[];
+  /** Workspace files read, in order of first inclusion, the main files first. */
+  readonly files: readonly string[];
+  /** Macros that stand at the end of the unit. */
+  readonly macros: ReadonlyMap<string, MacroDefinition>;
+  /** Every `#define` of a workspace file met on the way, redefinitions and undefined ones included. */
+  readonly definitions: readonly MacroDefinition[];
+  /** Every macro use written in a workspace file itself (not inside another expansion). */
+  readonly uses: readonly MacroUse[];
+  readonly missing: readonly MissingInclude[];
+  readonly problems: readonly NotUnderstood[];
+}
