@@ -1,0 +1,316 @@
+import type { Attribute, CastStyle } from "../syntax/nodes.ts";
+import type { Token } from "../tokens.ts";
+import type { EnumDeclaration, Field, RecordDeclaration, Type } from "../types/types.ts";
+
+/**
+ * The typed tree: names resolved, every expression with its type on the target, implicit conversions written
+ * out, operators of built-in types apart from calls. Checks, facts, hovers and the interpreter read this tree.
+ */
+
+/** Where a node stands: its first and last token. `visibleRange(first, last)` is what an editor shows. */
+export interface At {
+  readonly first: Token;
+  readonly last: Token;
+}
+
+// --- Symbols --------------------------------------------------------------------------------------------
+
+export type Storage = "global" | "file" | "static-local" | "local" | "parameter" | "field";
+
+export interface Variable {
+  readonly kind: "variable";
+  readonly name: string;
+  readonly qualifiedName: string;
+  type: Type;
+  readonly storage: Storage;
+  readonly constexpr: boolean;
+  /** Lives in program memory (`PROGMEM`). */
+  readonly programMemory: boolean;
+  readonly attributes: readonly Attribute[];
+  /** The declared name's token. */
+  readonly at: At;
+  /** Typed initialiser; undefined for none. Filled in once read. */
+  initializer: TypedInitializer | undefined;
+  /** Whole declaration, for notes that belong to it. */
+  readonly declarationAt: At;
+}
+
+export interface FunctionSymbol {
+  readonly kind: "function";
+  readonly name: string;
+  readonly qualifiedName: string;
+  type: Extract<Type, { kind: "function" }>;
+  /** The class a member function belongs to. */
+  readonly memberOf: RecordDeclaration | undefined;
+  readonly isStatic: boolean;
+  readonly isVirtual: boolean;
+  /** `ISR(X_vect)`: the vector's name; undefined for an ordinary function. */
+  readonly vector: string | undefined;
+  readonly special: "constructor" | "destructor" | "conversion" | "operator" | undefined;
+  readonly attributes: readonly Attribute[];
+  readonly at: At;
+  /** Whole declaration or definition, for notes that belong to it. */
+  declarationAt: At;
+  /** Filled in when the definition is read; may be in another unit. */
+  definition: FunctionDefinition | undefined;
+  /** It comes from a built-in stand-in header. */
+  readonly standIn: boolean;
+}
+
+export interface FunctionDefinition {
+  readonly parameters: readonly Variable[];
+  readonly memberInitializers: readonly TypedMemberInitializer[];
+  readonly body: TypedBlock;
+  /** `this` in member functions. */
+  readonly self: Variable | undefined;
+}
+
+export interface TypedMemberInitializer {
+  readonly at: At;
+  readonly target: Field | RecordDeclaration | undefined;
+  readonly initializer: TypedInitializer;
+}
+
+export interface Enumerator {
+  readonly kind: "enumerator";
+  readonly name: string;
+  readonly value: bigint;
+  readonly enumeration: EnumDeclaration;
+  readonly at: At;
+}
+
+export interface TypeSymbol {
+  readonly kind: "type";
+  readonly name: string;
+  readonly type: Type;
+  readonly at: At;
+}
+
+export type Symbol = Variable | FunctionSymbol | Enumerator | TypeSymbol;
+
+// --- Expressions ----------------------------------------------------------------------------------------
+
+export type ArithmeticOperator = "+" | "-" | "*" | "/" | "%" | "<<" | ">>" | "&" | "^" | "|";
+export type ComparisonOperator = "<" | ">" | "<=" | ">=" | "==" | "!=";
+
+/** Why an implicit conversion stands here; `explicit` ones are casts in the source. */
+export type ConversionReason =
+  | "promotion"
+  | "arithmetic"
+  | "assignment"
+  | "argument"
+  | "return"
+  | "condition"
+  | "decay"
+  | "explicit";
+
+interface Typed {
+  readonly at: At;
+  /** The type of the value, or of the object where `lvalue`. */
+  readonly type: Type;
+  readonly lvalue: boolean;
+}
+
+export type TypedExpression = Typed &
+  (
+    | { readonly kind: "integer"; readonly value: bigint }
+    | { readonly kind: "floating"; readonly value: number }
+    /** Bytes with the terminating zero. */
+    | { readonly kind: "string"; readonly bytes: readonly number[] }
+    | { readonly kind: "variable"; readonly variable: Variable }
+    | { readonly kind: "function"; readonly function: FunctionSymbol }
+    | { readonly kind: "enumerator"; readonly enumerator: Enumerator }
+    | { readonly kind: "this" }
+    /** `->` is a member of a dereference. */
+    | { readonly kind: "member"; readonly object: TypedExpression; readonly field: Field }
+    | { readonly kind: "dereference"; readonly operand: TypedExpression }
+    | { readonly kind: "address"; readonly operand: TypedExpression }
+    | { readonly kind: "negate" | "plus" | "complement" | "not"; readonly operand: TypedExpression }
+    | {
+        readonly kind: "update";
+        readonly operator: "++" | "--";
+        readonly position: "prefix" | "postfix";
+        readonly operand: TypedExpression;
+      }
+    /** Both operands have the node's type, shifts excepted; pointer arithmetic has its own kind. */
+    | {
+        readonly kind: "arithmetic";
+        readonly operator: ArithmeticOperator;
+        readonly left: TypedExpression;
+        readonly right: TypedExpression;
+      }
+    | {
+        readonly kind: "pointer-offset";
+        readonly operator: "+" | "-";
+        readonly pointer: TypedExpression;
+        readonly offset: TypedExpression;
+      }
+    | { readonly kind: "pointer-difference"; readonly left: TypedExpression; readonly right: TypedExpression }
+    | {
+        readonly kind: "compare";
+        readonly operator: ComparisonOperator;
+        readonly left: TypedExpression;
+        readonly right: TypedExpression;
+      }
+    | {
+        readonly kind: "logical";
+        readonly operator: "&&" | "||";
+        readonly left: TypedExpression;
+        readonly right: TypedExpression;
+      }
+    | { readonly kind: "comma"; readonly left: TypedExpression; readonly right: TypedExpression }
+    /** `value` is already of the target's type. */
+    | { readonly kind: "assign"; readonly target: TypedExpression; readonly value: TypedExpression }
+    /** `target op= value`: computed in `computeIn`, then converted back to the target's type. */
+    | {
+        readonly kind: "compound-assign";
+        readonly operator: ArithmeticOperator;
+        readonly target: TypedExpression;
+        readonly value: TypedExpression;
+        readonly computeIn: Type;
+      }
+    | {
+        readonly kind: "conditional";
+        readonly condition: TypedExpression;
+        readonly then: TypedExpression;
+        readonly otherwise: TypedExpression;
+      }
+    | {
+        readonly kind: "call";
+        readonly callee: TypedExpression;
+        readonly arguments: readonly TypedExpression[];
+      }
+    /** Member functions, operators and constructors of classes; `object` is an lvalue. */
+    | {
+        readonly kind: "method-call";
+        readonly object: TypedExpression;
+        readonly method: FunctionSymbol;
+        /** Called through the dynamic type. */
+        readonly virtual: boolean;
+        readonly arguments: readonly TypedExpression[];
+      }
+    | { readonly kind: "index"; readonly array: TypedExpression; readonly index: TypedExpression }
+    | {
+        readonly kind: "convert";
+        readonly operand: TypedExpression;
+        readonly reason: ConversionReason;
+        readonly style: CastStyle | undefined;
+      }
+    /** A temporary object: `T(a)`, `T{a}`, a compound literal. */
+    | { readonly kind: "construct"; readonly initializer: TypedInitializer }
+    | {
+        readonly kind: "lambda";
+        readonly function: FunctionSymbol;
+        readonly captures: readonly TypedCapture[];
+      }
+    | {
+        readonly kind: "new";
+        readonly initializer: TypedInitializer | undefined;
+        readonly length: TypedExpression | undefined;
+      }
+    | { readonly kind: "delete"; readonly operand: TypedExpression; readonly array: boolean }
+    | { readonly kind: "statement-value"; readonly body: TypedBlock }
+    /** Known shape, unknown meaning: an undeclared name, a call of something never declared. */
+    | {
+        readonly kind: "unresolved";
+        /** The name as written, `a.b` and `A::b` included; empty where there is none. */
+        readonly name: string;
+        readonly operands: readonly TypedExpression[];
+        readonly what: string;
+      }
+  );
+
+export interface TypedCapture {
+  readonly variable: Variable;
+  readonly source: TypedExpression;
+  readonly reference: boolean;
+}
+
+/** How an object gets its first value. */
+export type TypedInitializer =
+  | { readonly kind: "value"; readonly at: At; readonly value: TypedExpression }
+  /** Elements by position, already matched to fields or indexes; the rest is zero. */
+  | {
+      readonly kind: "aggregate";
+      readonly at: At;
+      readonly type: Type;
+      readonly entries: readonly AggregateEntry[];
+    }
+  | {
+      readonly kind: "constructor";
+      readonly at: At;
+      readonly constructor: FunctionSymbol | undefined;
+      readonly arguments: readonly TypedExpression[];
+    };
+
+export interface AggregateEntry {
+  readonly target: Field | { readonly index: number; readonly upTo: number };
+  readonly initializer: TypedInitializer;
+}
+
+// --- Statements -----------------------------------------------------------------------------------------
+
+export interface TypedBlock {
+  readonly kind: "block";
+  readonly at: At;
+  readonly statements: readonly TypedStatement[];
+}
+
+export type TypedStatement =
+  | TypedBlock
+  | ({ readonly at: At } & (
+      | { readonly kind: "expression"; readonly expression: TypedExpression }
+      | { readonly kind: "variables"; readonly variables: readonly Variable[] }
+      | {
+          readonly kind: "if";
+          /** C++ `if (init; ...)` and declarations in the condition. */
+          readonly init: TypedStatement | undefined;
+          readonly condition: TypedExpression;
+          readonly then: TypedStatement;
+          readonly otherwise: TypedStatement | undefined;
+        }
+      | { readonly kind: "while"; readonly condition: TypedExpression; readonly body: TypedStatement }
+      | { readonly kind: "do"; readonly body: TypedStatement; readonly condition: TypedExpression }
+      | {
+          readonly kind: "for";
+          readonly init: TypedStatement | undefined;
+          readonly condition: TypedExpression | undefined;
+          readonly step: TypedExpression | undefined;
+          readonly body: TypedStatement;
+        }
+      | {
+          readonly kind: "range-for";
+          readonly variable: Variable;
+          readonly range: TypedExpression;
+          readonly body: TypedStatement;
+        }
+      | { readonly kind: "switch"; readonly condition: TypedExpression; readonly body: TypedStatement }
+      | {
+          readonly kind: "case";
+          readonly value: TypedExpression;
+          readonly upTo: TypedExpression | undefined;
+          readonly body: TypedStatement | undefined;
+        }
+      | { readonly kind: "default"; readonly body: TypedStatement | undefined }
+      | { readonly kind: "label"; readonly name: string; readonly body: TypedStatement | undefined }
+      | { readonly kind: "goto"; readonly name: string }
+      | { readonly kind: "break" }
+      | { readonly kind: "continue" }
+      | { readonly kind: "return"; readonly value: TypedExpression | undefined }
+      | { readonly kind: "assembly"; readonly text: string; readonly operands: boolean }
+      | { readonly kind: "empty" }
+      | { readonly kind: "not-understood"; readonly what: string }
+    ));
+
+// --- Units and programs -----------------------------------------------------------------------------------
+
+/** One translation unit: a C or C++ file, or all `.ino` files of a sketch. */
+export interface TypedUnit {
+  /** The main files, in reading order. */
+  readonly mains: readonly string[];
+  readonly language: "c" | "c++";
+  /** Everything declared at file or namespace level or in classes, in order of declaration. */
+  readonly symbols: readonly Symbol[];
+  readonly functions: readonly FunctionSymbol[];
+  readonly variables: readonly Variable[];
+}
