@@ -1,0 +1,63 @@
+import { chmod, copyFile, mkdir } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import * as esbuild from "esbuild";
+
+const root = dirname(fileURLToPath(import.meta.url));
+const dist = join(root, "dist");
+const require = createRequire(import.meta.url);
+
+/** Some bundled libraries are CommonJS and ask for Node's own modules with `require`. */
+const requireInModules =
+  'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url);';
+
+/** @type {import("esbuild").BuildOptions} */
+const shared = {
+  absWorkingDir: root,
+  bundle: true,
+  platform: "node",
+  target: "node20",
+  sourcemap: "linked",
+  sourcesContent: false,
+  minifySyntax: true,
+  legalComments: "none",
+  logLevel: "warning",
+};
+
+/** @type {import("esbuild").BuildOptions[]} */
+const bundles = [
+  {
+    entryPoints: { edgewise: "server/main.ts" },
+    outdir: dist,
+    format: "esm",
+    banner: { js: `#!/usr/bin/env node\n${requireInModules}` },
+  },
+  {
+    entryPoints: { extension: "client/extension.ts" },
+    outdir: dist,
+    format: "cjs",
+    outExtension: { ".js": ".cjs" },
+    external: ["vscode"],
+  },
+  {
+    // Run in the checkout only; not part of the extension.
+    entryPoints: { demo: "server/demo/demo.ts", benchmark: "tests/bench/benchmark.ts" },
+    outdir: join(dist, "development"),
+    format: "esm",
+    banner: { js: requireInModules },
+  },
+];
+
+const copies = [
+  [require.resolve("web-tree-sitter/web-tree-sitter.wasm"), "web-tree-sitter.wasm"],
+  [require.resolve("tree-sitter-cpp/tree-sitter-cpp.wasm"), "tree-sitter-cpp.wasm"],
+];
+
+await mkdir(join(dist, "development"), { recursive: true });
+for (const bundle of bundles) await esbuild.build({ ...shared, ...bundle });
+for (const [from, name] of copies) {
+  await copyFile(from, join(dist, name));
+  await copyFile(from, join(dist, "development", name));
+}
+await chmod(join(dist, "edgewise.js"), 0o755);

@@ -1,0 +1,52 @@
+import { defineConfig } from "vitest/config";
+import { LeftOutSuites } from "./tests/house/left-out-suites.ts";
+
+/** Suites that need more than the installed packages, and what they need. */
+const elsewhere = {
+  oracle: "compares with avr-gcc and gcc, which must be installed: npm run oracle",
+  package: "builds the .vsix and looks into it: npm run test:package",
+  editor: "drives a real editor, which it downloads first: npm run editor",
+};
+
+export default defineConfig({
+  test: {
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+    reporters: ["default", new LeftOutSuites(elsewhere)],
+    projects: [
+      {
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.ts"],
+          exclude: [
+            "tests/oracle/**",
+            "tests/server/protocol/**",
+            "tests/server/command-line/**",
+            "tests/package/**",
+            "tests/editor/**",
+          ],
+        },
+      },
+      {
+        test: {
+          name: "protocol",
+          include: ["tests/server/protocol/**/*.test.ts", "tests/server/command-line/**/*.test.ts"],
+          globalSetup: "tests/server/fresh-build.ts",
+        },
+      },
+      { test: { name: "oracle", include: ["tests/oracle/**/*.test.ts"], testTimeout: 600_000 } },
+      {
+        test: { name: "package", include: ["tests/package/**/*.test.ts"], testTimeout: 300_000 },
+      },
+      {
+        test: {
+          name: "editor",
+          include: ["tests/editor/**/*.test.ts"],
+          testTimeout: 300_000,
+          hookTimeout: 1_800_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
