@@ -1,0 +1,72 @@
+import { type ExtensionContext, type LogOutputChannel, window, workspace } from "vscode";
+import { LanguageClient, TransportKind } from "vscode-languageclient/node";
+import type { StatusItem } from "./status-item.ts";
+import type { CheckStatus } from "./status-view.ts";
+
+/** Sent by the server whenever it begins or ends checking. */
+const statusNotification = "edgewise/status";
+
+/** The language server's life: started, stopped and restarted as the settings say. */
+export class Checker {
+  readonly log: LogOutputChannel;
+  readonly #serverFile: string;
+  readonly #status: StatusItem;
+  #client: LanguageClient | undefined;
+
+  constructor(context: ExtensionContext, status: StatusItem) {
+    this.#serverFile = context.asAbsolutePath("dist/edgewise.js");
+    this.#status = status;
+    this.log = window.createOutputChannel("Edgewise", { log: true });
+    context.subscriptions.push(this.log);
+  }
+
+  /** Starts or stops the server as `edgewise.enable` says. */
+  async followSetting(): Promise<void> {
+    if (workspace.getConfiguration("edgewise").get<boolean>("enable", true)) await this.start();
+    else await this.stop();
+  }
+
+  async restart(): Promise<void> {
+    await this.stop();
+    await this.followSetting();
+  }
+
+  async start(): Promise<void> {
+    if (this.#client !== undefined) return;
+    const client = this.#createClient();
+    this.#client = client;
+    client.onNotification(statusNotification, (status: CheckStatus) => this.#status.show(status));
+    try {
+      await client.start();
+    } catch (error) {
+      this.#client = undefined;
+      this.log.error(`The checker did not start: ${String(error)}`);
+      this.#status.show({ state: "stopped" });
+    }
+  }
+
+  async stop(): Promise<void> {
+    const client = this.#client;
+    this.#client = undefined;
+    this.#status.show({ state: "stopped" });
+    await client?.dispose();
+  }
+
+  #createClient(): LanguageClient {
+    return new LanguageClient(
+      "edgewise",
+      "Edgewise",
+      { module: this.#serverFile, args: ["lsp"], transport: TransportKind.stdio },
+      {
+        documentSelector: [
+          { scheme: "file", language: "c" },
+          { scheme: "file", language: "cpp" },
+          { scheme: "file", pattern: "**/*.ino" },
+          { scheme: "file", pattern: "**/edgewise.json" },
+        ],
+        synchronize: { configurationSection: "edgewise" },
+        outputChannel: this.log,
+      },
+    );
+  }
+}

@@ -1,0 +1,69 @@
+/** What the server says about its work. */
+export type CheckStatus =
+  | { readonly state: "checking" }
+  | {
+      readonly state: "ready";
+      /** Firmwares found; none hides the entry. */
+      readonly projects: number;
+      readonly errors: number;
+      readonly warnings: number;
+      readonly infos: number;
+    }
+  | { readonly state: "stopped" };
+
+/** How the status bar shows it. */
+export interface StatusView {
+  /** With the editor's icon names between `$(` and `)`. */
+  readonly text: string;
+  readonly tooltip: string;
+  /** The command that a click runs. */
+  readonly command: string;
+  readonly emphasis: "none" | "warning";
+  readonly visible: boolean;
+}
+
+const problemsList = "workbench.actions.view.problems";
+
+export function statusView(status: CheckStatus): StatusView {
+  switch (status.state) {
+    case "checking":
+      return {
+        text: "$(sync~spin) Edgewise",
+        tooltip: "Edgewise is checking the firmware",
+        command: problemsList,
+        emphasis: "none",
+        visible: true,
+      };
+    case "stopped":
+      return {
+        text: "$(circle-slash) Edgewise",
+        tooltip: "Edgewise is not running; a click opens its log",
+        command: "edgewise.showLog",
+        emphasis: "none",
+        visible: true,
+      };
+    case "ready":
+      return readyView(status);
+  }
+}
+
+function readyView({
+  projects,
+  errors,
+  warnings,
+  infos,
+}: Extract<CheckStatus, { state: "ready" }>): StatusView {
+  const clean = errors === 0 && warnings === 0;
+  const found = [amount(errors, "error"), amount(warnings, "warning"), amount(infos, "info")].join(", ");
+  return {
+    text: clean ? "$(check) Edgewise" : `$(error) ${errors} $(warning) ${warnings} Edgewise`,
+    tooltip: `Edgewise checked ${amount(projects, "firmware")}: ${found}`,
+    command: problemsList,
+    emphasis: errors > 0 ? "warning" : "none",
+    visible: projects > 0,
+  };
+}
+
+function amount(count: number, noun: string): string {
+  return count === 1 ? `1 ${noun}` : `${count} ${noun}s`;
+}

@@ -1,0 +1,92 @@
+import { lstatSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { resolve } from "node:path";
+import type { SourceHost } from "../../src-core/reader/source-host.ts";
+import { decodeText } from "./decode-text.ts";
+
+/** A file that is there but could not be read. */
+export interface Unreadable {
+  readonly path: string;
+  /** Such as "permission denied". */
+  readonly reason: string;
+}
+
+/** The files of the disk. Paths are as given to the core, with `/`; relative ones start at `folder`. */
+export class DiskFiles implements SourceHost {
+  readonly #folder: string;
+  readonly #unreadable = new Map<string, Unreadable>();
+
+  constructor(folder: string) {
+    this.#folder = folder;
+  }
+
+  readText(path: string): string | undefined {
+    const place = resolve(this.#folder, path);
+    try {
+      return decodeText(readFileSync(place));
+    } catch (error) {
+      const code = errorCode(error);
+      if (code !== "EISDIR" && isThere(place)) this.#unreadable.set(path, { path, reason: reasonOf(code) });
+      return undefined;
+    }
+  }
+
+  listFolder(path: string): readonly string[] {
+    const place = resolve(this.#folder, path);
+    try {
+      const entries = readdirSync(place, { withFileTypes: true });
+      return entries
+        .map((entry) => {
+          const leadsToFolder =
+            entry.isDirectory() || (entry.isSymbolicLink() && isFolder(resolve(place, entry.name)));
+          return leadsToFolder ? `${entry.name}/` : entry.name;
+        })
+        .sort();
+    } catch (error) {
+      const code = errorCode(error);
+      if (code !== "ENOENT" && code !== "ENOTDIR") {
+        this.#unreadable.set(path, { path, reason: reasonOf(code) });
+      }
+      return [];
+    }
+  }
+
+  /** What was asked for so far, is there, and could not be read. */
+  get unreadable(): readonly Unreadable[] {
+    return [...this.#unreadable.values()];
+  }
+}
+
+function isThere(place: string): boolean {
+  return lstatSync(place, { throwIfNoEntry: false }) !== undefined;
+}
+
+function isFolder(place: string): boolean {
+  try {
+    return statSync(place).isDirectory();
+  } catch {
+    return false;
+  }
+}
+
+function errorCode(error: unknown): string {
+  return error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : "unknown";
+}
+
+/** The reason in words for the codes that a user meets; other codes speak for themselves. */
+export function reasonOf(code: string): string {
+  switch (code) {
+    case "EACCES":
+    case "EPERM":
+      return "permission denied";
+    case "ENOENT":
+      return "it is a link to nothing";
+    case "ELOOP":
+      return "its links run in a circle";
+    case "EISDIR":
+      return "it is a folder";
+    case "ENOSPC":
+      return "the disk is full";
+    default:
+      return code;
+  }
+}

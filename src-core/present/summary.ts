@@ -1,0 +1,36 @@
+import type { CheckResult } from "../check-result.ts";
+
+/** How many findings of each severity stand in a result, and how many files were read for it. */
+export interface Summary {
+  readonly errors: number;
+  readonly warnings: number;
+  readonly infos: number;
+  readonly files: number;
+}
+
+export function countFindings(result: CheckResult): Summary {
+  const count = (severity: string) =>
+    result.findings.filter((finding) => finding.severity === severity).length;
+  return {
+    errors: count("error"),
+    warnings: count("warning"),
+    infos: count("info"),
+    files: result.files.length,
+  };
+}
+
+/** "2 errors, 1 warning"; "no findings". */
+export function summaryInWords(summary: Summary): string {
+  const parts = [
+    amount(summary.errors, "error"),
+    amount(summary.warnings, "warning"),
+    amount(summary.infos, "info"),
+  ].filter((part) => part !== undefined);
+  return parts.length === 0 ? "no findings" : parts.join(", ");
+}
+
+/** "1 file", "2 files"; undefined for none. */
+function amount(count: number, noun: string): string | undefined {
+  if (count === 0) return undefined;
+  return count === 1 ? `1 ${noun}` : `${count} ${noun}s`;
+}
