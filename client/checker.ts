@@ -1,10 +1,7 @@
 import { type ExtensionContext, type LogOutputChannel, window, workspace } from "vscode";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
+import { type CheckStatus, statusNotification } from "../server/language-server/status.ts";
 import type { StatusItem } from "./status-item.ts";
-import type { CheckStatus } from "./status-view.ts";
-
-/** Sent by the server whenever it begins or ends checking. */
-const statusNotification = "edgewise/status";
 
 /** The language server's life: started, stopped and restarted as the settings say. */
 export class Checker {

@@ -1,5 +1,5 @@
 import { type Disposable, StatusBarAlignment, type StatusBarItem, ThemeColor, window } from "vscode";
-import { type CheckStatus, statusView } from "./status-view.ts";
+import { type Shown, statusView } from "./status-view.ts";
 
 /** The entry in the status bar: what was found, or that a check runs. */
 export class StatusItem implements Disposable {
@@ -10,7 +10,7 @@ export class StatusItem implements Disposable {
     this.#item.name = "Edgewise";
   }
 
-  show(status: CheckStatus): void {
+  show(status: Shown): void {
     const view = statusView(status);
     this.#item.text = view.text;
     this.#item.tooltip = view.tooltip;

@@ -1,15 +1,7 @@
-/** What the server says about its work. */
-export type CheckStatus =
-  | { readonly state: "checking" }
-  | {
-      readonly state: "ready";
-      /** Firmwares found; none hides the entry. */
-      readonly projects: number;
-      readonly errors: number;
-      readonly warnings: number;
-      readonly infos: number;
-    }
-  | { readonly state: "stopped" };
+import type { CheckStatus } from "../server/language-server/status.ts";
+
+/** What there is to show: the server's word, or that there is no server. */
+export type Shown = CheckStatus | { readonly state: "stopped" };
 
 /** How the status bar shows it. */
 export interface StatusView {
@@ -24,7 +16,7 @@ export interface StatusView {
 
 const problemsList = "workbench.actions.view.problems";
 
-export function statusView(status: CheckStatus): StatusView {
+export function statusView(status: Shown): StatusView {
   switch (status.state) {
     case "checking":
       return {
@@ -47,12 +39,7 @@ export function statusView(status: CheckStatus): StatusView {
   }
 }
 
-function readyView({
-  projects,
-  errors,
-  warnings,
-  infos,
-}: Extract<CheckStatus, { state: "ready" }>): StatusView {
+function readyView({ projects, errors, warnings, infos }: Extract<Shown, { state: "ready" }>): StatusView {
   const clean = errors === 0 && warnings === 0;
   const found = [amount(errors, "error"), amount(warnings, "warning"), amount(infos, "info")].join(", ");
   return {

@@ -28,6 +28,7 @@ const refused: readonly Import[] = [
 
 const allowed: readonly Import[] = [
   ["client", "vscode-languageclient/node"],
+  ["client", "../server/language-server/status.ts"],
   ["server", "node:fs"],
   ["server", "../src-core/service/service.ts"],
   ["server", "../src-core/present/text/text.ts"],

@@ -1,0 +1,46 @@
+import { type CompletionItem, CompletionItemKind, MarkupKind } from "vscode-languageserver/node";
+import type { Completion, CompletionKind } from "../../../src-core/service/service.ts";
+import { guarded } from "../guard.ts";
+import { Positions } from "../positions.ts";
+import { type FeatureContext, firstAnswer, subjectOf } from "./features.ts";
+
+const itemKinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
+  directive: CompletionItemKind.Keyword,
+  key: CompletionItemKind.Property,
+  value: CompletionItemKind.EnumMember,
+  field: CompletionItemKind.Field,
+  rule: CompletionItemKind.Reference,
+  chip: CompletionItemKind.Module,
+  pin: CompletionItemKind.Constant,
+};
+
+export function registerCompletion(context: FeatureContext): void {
+  const { connection, service, files, log } = context;
+  connection.onCompletion(({ textDocument, position }) =>
+    guarded("completion", log, [], (): CompletionItem[] => {
+      const subject = subjectOf(context, textDocument.uri);
+      if (subject === undefined) return [];
+      const offset = subject.document.offsetAt(position);
+      const positions = new Positions(files);
+      const found = firstAnswer(subject.roots, (root) => {
+        const completions = service.complete(root, subject.file, offset);
+        return completions.length === 0 ? undefined : completions;
+      });
+      return (found ?? []).map((completion, index) => itemOf(completion, index, positions));
+    }),
+  );
+}
+
+/** The core gives completions in the best order; editors sort by `sortText`. */
+function itemOf(completion: Completion, index: number, positions: Positions): CompletionItem {
+  return {
+    label: completion.label,
+    kind: itemKinds[completion.kind],
+    detail: completion.detail,
+    ...(completion.documentation === ""
+      ? {}
+      : { documentation: { kind: MarkupKind.Markdown, value: completion.documentation } }),
+    sortText: String(index).padStart(5, "0"),
+    textEdit: { range: positions.rangeOf(completion.edit.span), newText: completion.edit.text },
+  };
+}

@@ -1,0 +1,21 @@
+import { type Hover, MarkupKind } from "vscode-languageserver/node";
+import { guarded } from "../guard.ts";
+import { Positions } from "../positions.ts";
+import { type FeatureContext, firstAnswer, subjectOf } from "./features.ts";
+
+export function registerHover(context: FeatureContext): void {
+  const { connection, service, files, log } = context;
+  connection.onHover(({ textDocument, position }) =>
+    guarded("hover", log, null, (): Hover | null => {
+      const subject = subjectOf(context, textDocument.uri);
+      if (subject === undefined) return null;
+      const offset = subject.document.offsetAt(position);
+      const hover = firstAnswer(subject.roots, (root) => service.hover(root, subject.file, offset));
+      if (hover === undefined) return null;
+      return {
+        contents: { kind: MarkupKind.Markdown, value: hover.markdown },
+        range: new Positions(files).rangeOf(hover.span),
+      };
+    }),
+  );
+}

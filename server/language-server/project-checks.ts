@@ -1,0 +1,123 @@
+import type { Diagnostic } from "vscode-languageserver/node";
+import { countFindings, type Summary } from "../../src-core/present/summary.ts";
+import type { Service } from "../../src-core/service/service.ts";
+import { diagnosticsByFile } from "./diagnostics.ts";
+import { guarded, type Log } from "./guard.ts";
+import { letOthersRun } from "./pause.ts";
+import { Positions } from "./positions.ts";
+import type { CheckStatus } from "./status.ts";
+import type { WorkspaceFiles } from "./workspace-files.ts";
+
+/** Where results go. */
+export interface CheckReceiver {
+  publish(file: string, diagnostics: readonly Diagnostic[]): void;
+  status(status: CheckStatus): void;
+  readonly log: Log;
+}
+
+interface Checked {
+  readonly files: ReadonlySet<string>;
+  readonly diagnostics: ReadonlyMap<string, readonly Diagnostic[]>;
+  readonly summary: Summary;
+}
+
+/**
+ * Keeps the diagnostics of all known projects true. Projects are checked one at a time with pauses, and a
+ * project that is touched again before its turn is checked once.
+ */
+export class ProjectChecks {
+  readonly #service: Service;
+  readonly #files: WorkspaceFiles;
+  readonly #receiver: CheckReceiver;
+  readonly #checked = new Map<string, Checked>();
+  readonly #waiting = new Set<string>();
+  /** What the editor shows, as JSON, so that nothing is sent twice. */
+  readonly #shown = new Map<string, string>();
+  #running: Promise<void> | undefined;
+
+  constructor(service: Service, files: WorkspaceFiles, receiver: CheckReceiver) {
+    this.#service = service;
+    this.#files = files;
+    this.#receiver = receiver;
+  }
+
+  /** Roots of projects that were found to read `file`. */
+  rootsWith(file: string): readonly string[] {
+    return [...this.#checked].filter(([, { files }]) => files.has(file)).map(([root]) => root);
+  }
+
+  get roots(): readonly string[] {
+    return [...this.#checked.keys()];
+  }
+
+  /** Checks these projects as soon as those before them are done. */
+  request(roots: Iterable<string>): Promise<void> {
+    for (const root of roots) this.#waiting.add(root);
+    this.#running ??= this.#work().finally(() => {
+      this.#running = undefined;
+    });
+    return this.#running;
+  }
+
+  /** Forgets projects that are gone and takes their diagnostics away. */
+  drop(roots: Iterable<string>): void {
+    for (const root of roots) {
+      this.#waiting.delete(root);
+      const files = this.#checked.get(root)?.files ?? [];
+      this.#checked.delete(root);
+      this.#show(files);
+    }
+  }
+
+  async #work(): Promise<void> {
+    this.#receiver.status({ state: "checking" });
+    for (;;) {
+      await letOthersRun();
+      const [root] = this.#waiting;
+      if (root === undefined) break;
+      this.#waiting.delete(root);
+      await guarded(`checking ${root}`, this.#receiver.log, undefined, () => this.#check(root));
+    }
+    this.#receiver.status(this.#statusNow());
+  }
+
+  #check(root: string): void {
+    const before = this.#checked.get(root)?.files ?? new Set<string>();
+    const result = this.#service.check(root);
+    const diagnostics = diagnosticsByFile(result, new Positions(this.#files));
+    const files = new Set(diagnostics.keys());
+    this.#checked.set(root, { files, diagnostics, summary: countFindings(result) });
+    this.#show(new Set([...before, ...files]));
+  }
+
+  #show(files: Iterable<string>): void {
+    for (const file of files) {
+      const diagnostics = this.#diagnosticsOf(file);
+      const text = JSON.stringify(diagnostics);
+      if ((this.#shown.get(file) ?? "[]") === text) continue;
+      this.#shown.set(file, text);
+      this.#receiver.publish(file, diagnostics);
+    }
+  }
+
+  /** A header that two projects read may be at fault in both; what is the same is shown once. */
+  #diagnosticsOf(file: string): readonly Diagnostic[] {
+    const all = new Map<string, Diagnostic>();
+    for (const { diagnostics } of this.#checked.values()) {
+      for (const diagnostic of diagnostics.get(file) ?? []) all.set(JSON.stringify(diagnostic), diagnostic);
+    }
+    return [...all.values()];
+  }
+
+  #statusNow(): CheckStatus {
+    const summaries = [...this.#checked.values()].map(({ summary }) => summary);
+    const sum = (pick: (summary: Summary) => number) => summaries.reduce((so, one) => so + pick(one), 0);
+    return {
+      state: "ready",
+      projects: summaries.length,
+      errors: sum((one) => one.errors),
+      warnings: sum((one) => one.warnings),
+      infos: sum((one) => one.infos),
+    };
+  }
+}

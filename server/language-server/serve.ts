@@ -1,0 +1,141 @@
+import {
+  type Connection,
+  DidChangeWatchedFilesNotification,
+  FileChangeType,
+  type InitializeParams,
+  type InitializeResult,
+  TextDocumentSyncKind,
+  TextDocuments,
+} from "vscode-languageserver/node";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import type { SourceHost } from "../../src-core/reader/source-host.ts";
+import type { Service } from "../../src-core/service/service.ts";
+import { registerFeatures } from "./features/features.ts";
+import { guarded, type Log } from "./guard.ts";
+import { QuietTimer } from "./pause.ts";
+import { ProjectChecks } from "./project-checks.ts";
+import { Projects } from "./projects.ts";
+import { defaultSettings, settingsFrom } from "./settings.ts";
+import { statusNotification } from "./status.ts";
+import { pathOfUri, uriOfPath } from "./uri-paths.ts";
+import { watchedFiles } from "./watched-files.ts";
+import { WorkspaceFiles } from "./workspace-files.ts";
+import { WorkspaceFolders } from "./workspace-folders.ts";
+
+/** Makes the service over the workspace's files. */
+export type ServiceMaker = (host: SourceHost) => Service;
+
+/** Serves one client over `connection` until it says `exit`. */
+export function serve(
+  connection: Connection,
+  disk: SourceHost,
+  version: string,
+  makeService: ServiceMaker,
+): void {
+  const log: Log = (message) => connection.console.error(message);
+  connection.onInitialize((params): InitializeResult => {
+    startSession(connection, disk, makeService, params, log);
+    return {
+      serverInfo: { name: "edgewise", version },
+      capabilities: {
+        textDocumentSync: TextDocumentSyncKind.Incremental,
+        hoverProvider: true,
+        codeActionProvider: { codeActionKinds: ["quickfix"] },
+        completionProvider: { triggerCharacters: ["@", " ", "=", ".", '"', "/"] },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+      },
+    };
+  });
+  connection.listen();
+}
+
+function startSession(
+  connection: Connection,
+  disk: SourceHost,
+  makeService: ServiceMaker,
+  params: InitializeParams,
+  log: Log,
+): void {
+  const files = new WorkspaceFiles(disk);
+  const service = makeService(files);
+  const folders = new WorkspaceFolders(params);
+  const checks = new ProjectChecks(service, files, {
+    publish: (file, diagnostics) => {
+      void connection.sendDiagnostics({ uri: uriOfPath(file), diagnostics: [...diagnostics] });
+    },
+    status: (status) => void connection.sendNotification(statusNotification, status),
+    log,
+  });
+  const projects = new Projects(service, files, folders, checks);
+  const everything = () => guarded("looking for projects", log, undefined, () => projects.checkEverything());
+
+  followEdits(connection, files, projects, log);
+  registerFeatures({ connection, service, files, projects, log });
+  connection.onInitialized(async () => {
+    await guarded("watching files", log, undefined, () => watchFiles(connection, params));
+    if (params.capabilities.workspace?.workspaceFolders === true) {
+      connection.workspace.onDidChangeWorkspaceFolders((event) => {
+        folders.follow(event);
+        void everything();
+      });
+    }
+    await everything();
+  });
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    const changed = changes.flatMap(({ uri }) => pathOfUri(uri) ?? []);
+    for (const path of changed) files.forget(path);
+    const onlyContents = changes.every(({ type }) => type === FileChangeType.Changed);
+    if (onlyContents && !changed.some(isSettingsFile)) {
+      void guarded("checking changed files", log, undefined, () => projects.checkFilesChanged(changed));
+    } else {
+      void everything();
+    }
+  });
+}
+
+function followEdits(connection: Connection, files: WorkspaceFiles, projects: Projects, log: Log): void {
+  const documents = new TextDocuments(TextDocument);
+  const edited = new Set<string>();
+  let settings = defaultSettings;
+  const timer = new QuietTimer(() => {
+    const now = [...edited];
+    edited.clear();
+    void guarded("checking edited files", log, undefined, () => projects.checkFilesChanged(now));
+  });
+  const touch = (path: string, delay: number) => {
+    edited.add(path);
+    timer.poke(delay);
+  };
+  documents.onDidOpen(({ document }) => {
+    const path = pathOfUri(document.uri);
+    if (path === undefined) return;
+    files.openBuffer(path, document);
+    touch(path, 0);
+  });
+  documents.onDidChangeContent(({ document }) => {
+    const path = pathOfUri(document.uri);
+    if (path !== undefined) touch(path, settings.checkDelay);
+  });
+  documents.onDidClose(({ document }) => {
+    const path = pathOfUri(document.uri);
+    if (path === undefined) return;
+    files.closeBuffer(path);
+    touch(path, 0);
+  });
+  documents.listen(connection);
+  connection.onDidChangeConfiguration((change) => {
+    settings = settingsFrom(change.settings);
+  });
+  connection.onShutdown(() => timer.stop());
+}
+
+async function watchFiles(connection: Connection, params: InitializeParams): Promise<void> {
+  if (params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration !== true) return;
+  await connection.client.register(DidChangeWatchedFilesNotification.type, {
+    watchers: watchedFiles.map((globPattern) => ({ globPattern })),
+  });
+}
+
+function isSettingsFile(path: string): boolean {
+  return path.endsWith("/edgewise.json");
+}

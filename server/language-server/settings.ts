@@ -1,0 +1,24 @@
+/** The settings that the server follows; the editor's settings of the same names under `edgewise`. */
+export interface ServerSettings {
+  /** Milliseconds without an edit before a check begins; 0 to 5000. */
+  readonly checkDelay: number;
+}
+
+export const defaultSettings: ServerSettings = { checkDelay: 250 };
+
+/** Settings from what a client sent, which may be anything; what is missing or wrong keeps its default. */
+export function settingsFrom(sent: unknown): ServerSettings {
+  const section = memberOf(sent, "edgewise");
+  const checkDelay = memberOf(section, "checkDelay");
+  return {
+    checkDelay:
+      typeof checkDelay === "number" && checkDelay >= 0 && checkDelay <= 5000
+        ? checkDelay
+        : defaultSettings.checkDelay,
+  };
+}
+
+function memberOf(value: unknown, key: string): unknown {
+  if (typeof value !== "object" || value === null) return undefined;
+  return Object.entries(value).find(([name]) => name === key)?.[1];
+}
