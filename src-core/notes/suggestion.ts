@@ -11,11 +11,17 @@ const SHORT_LIST = 16;
 
 /** Near names first; where none is near, all of them if they are few. */
 export function suggestionFor(name: string, candidates: readonly string[]): Suggestion {
-  const near = nearestNames(name, candidates, 3);
+  const near = distinct(nearestNames(name, candidates, 4)).slice(0, 3);
   const [best] = near;
   if (best !== undefined) return { phrase: `; did you mean ${listed(near, "or")}?`, best };
   if (candidates.length === 0 || candidates.length > SHORT_LIST) return { phrase: "", best: undefined };
   return { phrase: `; known: ${listed(candidates, "and")}`, best: undefined };
+}
+
+/** One of each name that comes in several cases. */
+function distinct(names: readonly string[]): readonly string[] {
+  const seen = new Set<string>();
+  return names.filter((name) => seen.size < seen.add(name.toLowerCase()).size);
 }
 
 /** "`a`, `b` or `c`". */

@@ -42,3 +42,19 @@ export interface Wires {
   readonly ps2: Ps2Words;
   readonly serial: SerialWords;
 }
+
+/** Nobody said anything. */
+export const NO_WIRES: Wires = {
+  board: { chip: undefined, clockHz: undefined },
+  ps2: { clock: undefined, data: undefined, pullups: undefined },
+  serial: {
+    uart: undefined,
+    tx: undefined,
+    rts: undefined,
+    dtr: undefined,
+    report: undefined,
+    shifter: undefined,
+    baud: undefined,
+    line: undefined,
+  },
+};

@@ -76,7 +76,7 @@ export function checkField(word: Word, layout: LayoutTerm | undefined): NoteProb
 
 function checkClock(named: NamedValue, word: Word): NoteProblem | undefined {
   const { what, example, pattern } = VALUE_SHAPES.clock;
-  if (new RegExp(pattern).test(word.text) && !/^[0.]+[A-Za-z]/.test(word.text)) return undefined;
+  if (new RegExp(pattern).test(word.text)) return undefined;
   const best = repairedClock(word.text);
   const unit = /^\d+(?:\.\d+)?([A-Za-z]+)$/.exec(word.text)?.[1];
   const known = unit === undefined || /^(Hz|kHz|MHz)$/.test(unit);

@@ -1,0 +1,46 @@
+/**
+ * The part of JSON Schema (draft-07) that the schema of edgewise.json is written in. `patternErrorMessage` and
+ * `enumDescriptions` are understood by editors and ignored by other validators.
+ */
+export type SchemaNode = SchemaObject | SchemaArray | SchemaString | SchemaInteger;
+
+interface Described {
+  readonly description?: string;
+  readonly examples?: readonly unknown[];
+}
+
+export interface SchemaObject extends Described {
+  readonly type: "object";
+  readonly properties?: Readonly<Record<string, SchemaNode>>;
+  /** What other names hold; `false` where there are none. */
+  readonly additionalProperties: SchemaNode | false;
+  readonly propertyNames?: { readonly pattern: string; readonly patternErrorMessage: string };
+  /** Names of which not all may be there at once. */
+  readonly not?: { readonly required: readonly string[] };
+}
+
+export interface SchemaArray extends Described {
+  readonly type: "array";
+  readonly items: SchemaNode;
+}
+
+export interface SchemaString extends Described {
+  readonly type: "string";
+  readonly enum?: readonly string[];
+  readonly enumDescriptions?: readonly string[];
+  readonly pattern?: string;
+  /** What was expected, without the final stop. */
+  readonly patternErrorMessage?: string;
+}
+
+export interface SchemaInteger extends Described {
+  readonly type: "integer";
+  readonly minimum: number;
+  readonly maximum: number;
+}
+
+/** A schema as it is published. */
+export interface SchemaDocument extends SchemaObject {
+  readonly $schema: string;
+  readonly title: string;
+}

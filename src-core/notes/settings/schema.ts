@@ -1,0 +1,178 @@
+import { type Directive, directiveNamed, keysOf, type NamedValue } from "../grammar/directives.ts";
+import { VALUE_SHAPES } from "../grammar/value-kinds.ts";
+import type { Term, Vocabulary } from "../vocabulary.ts";
+import type { SchemaArray, SchemaDocument, SchemaNode, SchemaObject, SchemaString } from "./schema-node.ts";
+
+/**
+ * The schema of edgewise.json: published with the package, contributed to editors, and what the file is checked
+ * by. Boards and wires come from the table of directives, so notes and settings take the same keys and values.
+ */
+export function settingsSchema(vocabulary: Vocabulary): SchemaDocument {
+  return {
+    $schema: "http://json-schema.org/draft-07/schema#",
+    title: "edgewise.json",
+    description:
+      "What a firmware project's sources do not say by themselves. Wire notes in the sources win over it.",
+    type: "object",
+    additionalProperties: false,
+    properties: {
+      $schema: { type: "string", description: "Where the schema of this file is, for editors." },
+      board: boardSchema(vocabulary),
+      sources: strings(
+        "The files to read, as globs relative to this folder (`*`, `**`, `?`). Without it: every source file.",
+        ["*.ino", "src/**/*.c"],
+      ),
+      defines: DEFINES,
+      includePaths: strings("Folders to look for headers in, relative to this folder.", ["lib"]),
+      wires: {
+        type: "object",
+        description: "Where the mouse and the PC are connected.",
+        additionalProperties: false,
+        properties: {
+          ps2: keysSchema("ps2", vocabulary),
+          serial: { ...keysSchema("serial", vocabulary), not: { required: ["uart", "tx"] } },
+        },
+      },
+      rules: rulesSchema(vocabulary),
+      simulate: SIMULATE,
+    },
+  };
+}
+
+const DEFINES: SchemaObject = {
+  type: "object",
+  description: "Macros as the build defines them: name to replacement text.",
+  examples: [{ F_CPU: "16000000UL" }],
+  propertyNames: {
+    pattern: "^[A-Za-z_][A-Za-z0-9_]*$",
+    patternErrorMessage: 'expected the name of a macro without parameters, such as "F_CPU"',
+  },
+  additionalProperties: {
+    type: "string",
+    description: "Replacement text; empty for a macro that is only defined.",
+  },
+};
+
+const SIMULATE: SchemaObject = {
+  type: "object",
+  description: "What simulations run with. Empty lists stand for all there is.",
+  additionalProperties: false,
+  properties: {
+    strokes: strings("Names of the sample movements.", []),
+    mice: strings("Names of the virtual mice.", []),
+    pcs: strings("Names of the virtual PCs.", []),
+  },
+};
+
+function strings(description: string, example: readonly string[]): SchemaArray {
+  const items: SchemaString = {
+    type: "string",
+    pattern: "\\S",
+    patternErrorMessage: "expected text that is not empty",
+  };
+  const array: SchemaArray = { type: "array", description, items };
+  return example.length === 0 ? array : { ...array, examples: [example] };
+}
+
+function boardSchema(vocabulary: Vocabulary): SchemaObject {
+  const directive = directiveNamed("board");
+  const chip = directive?.parts.flatMap((part) => (part.kind === "value" ? [part] : [])) ?? [];
+  return objectOf(directive, [...chip, ...(directive === undefined ? [] : keysOf(directive))], vocabulary);
+}
+
+function keysSchema(name: string, vocabulary: Vocabulary): SchemaObject {
+  const directive = directiveNamed(name);
+  return objectOf(directive, directive === undefined ? [] : keysOf(directive), vocabulary);
+}
+
+function objectOf(
+  directive: Directive | undefined,
+  values: readonly NamedValue[],
+  vocabulary: Vocabulary,
+): SchemaObject {
+  const properties = Object.fromEntries(values.map((named) => [named.name, valueSchema(named, vocabulary)]));
+  return {
+    type: "object",
+    description: directive?.documentation ?? "",
+    additionalProperties: false,
+    properties,
+  };
+}
+
+/** The schema of one value, from its row in the table of directives. */
+function valueSchema(named: NamedValue, vocabulary: Vocabulary): SchemaNode {
+  const { value, documentation: description } = named;
+  const shape = VALUE_SHAPES[value.kind];
+  switch (value.kind) {
+    case "chip":
+      return chipSchema(description, vocabulary);
+    case "layout": {
+      const layouts = vocabulary.layouts.filter(
+        (each) => value.side === "either" || each.side === value.side,
+      );
+      return termsSchema(description, layouts);
+    }
+    case "choice":
+      return {
+        type: "string",
+        description,
+        enum: value.choices.map((choice) => choice.name),
+        enumDescriptions: value.choices.map((choice) => choice.documentation),
+      };
+    case "uart":
+      return { type: "integer", description, minimum: 0, maximum: 9 };
+    case "baud":
+      return { type: "integer", description, minimum: 1, maximum: 9_999_999 };
+    default:
+      return {
+        type: "string",
+        description,
+        pattern: shape.pattern,
+        patternErrorMessage: `expected ${shape.what}, such as "${shape.example}"`,
+        examples: [shape.example],
+      };
+  }
+}
+
+/** Both ways of writing a chip: as the model calls it and as it is printed. */
+function chipSchema(description: string, vocabulary: Vocabulary): SchemaString {
+  const printed = vocabulary.chips.filter((chip) => chip.printedName !== chip.name);
+  return {
+    type: "string",
+    description,
+    enum: [...vocabulary.chips.map((chip) => chip.name), ...printed.map((chip) => chip.printedName)],
+    enumDescriptions: [...vocabulary.chips, ...printed].map((chip) => chip.title),
+  };
+}
+
+function termsSchema(description: string, terms: readonly Term[]): SchemaString {
+  return {
+    type: "string",
+    description,
+    enum: terms.map((term) => term.name),
+    enumDescriptions: terms.map((term) => term.title),
+  };
+}
+
+/** Levels of a rule and what they do. */
+const LEVELS: Readonly<Record<"error" | "warning" | "info" | "off", string>> = {
+  error: "Fails the check.",
+  warning: "Fails the check where warnings do.",
+  info: "Advice; never fails the check.",
+  off: "Not reported.",
+};
+
+function rulesSchema(vocabulary: Vocabulary): SchemaObject {
+  const rule = (term: Term): SchemaString => ({
+    type: "string",
+    description: term.title,
+    enum: Object.keys(LEVELS),
+    enumDescriptions: Object.values(LEVELS),
+  });
+  return {
+    type: "object",
+    description: "Levels of single rules.",
+    additionalProperties: false,
+    properties: Object.fromEntries(vocabulary.rules.map((term) => [term.name, rule(term)])),
+  };
+}

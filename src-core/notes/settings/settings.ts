@@ -1,0 +1,44 @@
+import type { RuleLevel, Span } from "../../finding.ts";
+import { NO_WIRES, type Said, type Wires } from "../wires.ts";
+
+/** What edgewise.json says, every value with its place. What it does not say is undefined or empty. */
+export interface Settings {
+  /** Path of the file; undefined for a project without one. */
+  readonly file: string | undefined;
+  readonly wires: Wires;
+  /** Globs relative to the project's root; undefined for every source file. */
+  readonly sources: readonly Said<string>[] | undefined;
+  /** Macro name to its replacement text. */
+  readonly defines: ReadonlyMap<string, Said<string>>;
+  /** Folders relative to the project's root. */
+  readonly includePaths: readonly Said<string>[];
+  /** Rule id to its level. */
+  readonly rules: ReadonlyMap<string, Said<RuleLevel>>;
+  readonly simulate: SimulateSettings;
+}
+
+/** Names of what a simulation runs with; empty for all there is. */
+export interface SimulateSettings {
+  readonly strokes: readonly Said<string>[];
+  readonly mice: readonly Said<string>[];
+  readonly pcs: readonly Said<string>[];
+}
+
+/** One fault of edgewise.json. */
+export interface SettingsProblem {
+  readonly span: Span;
+  /** What is wrong and what would be right, in one line. */
+  readonly message: string;
+  /** JSON text to put in the place of `span`; undefined where nothing can be proposed. */
+  readonly suggestion: string | undefined;
+}
+
+export const NO_SETTINGS: Settings = {
+  file: undefined,
+  wires: NO_WIRES,
+  sources: undefined,
+  defines: new Map(),
+  includePaths: [],
+  rules: new Map(),
+  simulate: { strokes: [], mice: [], pcs: [] },
+};
