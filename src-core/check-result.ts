@@ -1,10 +1,19 @@
-import type { Finding, NotUnderstood } from "./finding.ts";
+import type { Finding, Fix, NotUnderstood, Span } from "./finding.ts";
 
 /** What checking one project, or several at once, gives: plain data for the front ends. */
 export interface CheckResult {
   /** By file, then by place. */
   readonly findings: readonly Finding[];
   readonly notUnderstood: readonly NotUnderstood[];
-  /** Workspace files that were read, headers included, each once. */
+  /** Faults of the project's edgewise.json; what it says rightly was followed all the same. */
+  readonly settingsFaults: readonly SettingsFault[];
+  /** Workspace files that were read, headers and edgewise.json included, each once. */
   readonly files: readonly string[];
+}
+
+export interface SettingsFault {
+  readonly span: Span;
+  /** What is wrong and what would be right. */
+  readonly message: string;
+  readonly fix: Fix | undefined;
 }

@@ -2,6 +2,7 @@ import { lstatSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import type { SourceHost } from "../../src-core/reader/source-host.ts";
 import { decodeText } from "./decode-text.ts";
+import { errorCode, reasonOf } from "./disk-faults.ts";
 
 /** A file that is there but could not be read. */
 export interface Unreadable {
@@ -25,7 +26,7 @@ export class DiskFiles implements SourceHost {
       return decodeText(readFileSync(place));
     } catch (error) {
       const code = errorCode(error);
-      if (code !== "EISDIR" && isThere(place)) this.#unreadable.set(path, { path, reason: reasonOf(code) });
+      if (code !== "EISDIR" && isThere(place)) this.#unreadable.set(path, { path, reason: linkReason(code) });
       return undefined;
     }
   }
@@ -68,25 +69,7 @@ function isFolder(place: string): boolean {
   }
 }
 
-function errorCode(error: unknown): string {
-  return error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : "unknown";
-}
-
-/** The reason in words for the codes that a user meets; other codes speak for themselves. */
-export function reasonOf(code: string): string {
-  switch (code) {
-    case "EACCES":
-    case "EPERM":
-      return "permission denied";
-    case "ENOENT":
-      return "it is a link to nothing";
-    case "ELOOP":
-      return "its links run in a circle";
-    case "EISDIR":
-      return "it is a folder";
-    case "ENOSPC":
-      return "the disk is full";
-    default:
-      return code;
-  }
+/** A file that is listed but not found is a link whose target is gone. */
+function linkReason(code: string): string {
+  return code === "ENOENT" ? "it is a link to nothing" : reasonOf(code);
 }

@@ -1,0 +1,70 @@
+import { FileLines } from "../../../src-core/present/line-index.ts";
+import { countFindings } from "../../../src-core/present/summary.ts";
+import type { SourceHost } from "../../../src-core/reader/source-host.ts";
+import type { Service } from "../../../src-core/service/service.ts";
+import { DiskFiles } from "../../files/disk-files.ts";
+import { CannotDo } from "../cannot-do.ts";
+import type { Arguments, Command, Surroundings } from "../command.ts";
+import { type ExitStatus, exitStatus } from "../exit-status.ts";
+import { checkPaths } from "./check-paths.ts";
+import { type Format, formatNamed, formats } from "./formats.ts";
+import { writeReport } from "./write-report.ts";
+
+/** `edgewise check`. */
+export function checkCommand(makeService: (host: SourceHost) => Promise<Service>): Command {
+  return {
+    name: "check",
+    operands: "[PATH...] [OPTION...]",
+    summary: "Checks the firmware in folders or files (the working folder unless given).",
+    options: [
+      { name: "format", value: formats.join("|"), help: "what the report looks like; text unless given" },
+      { name: "output", value: "FILE", help: "write the report to FILE instead of the terminal" },
+      {
+        name: "max-warnings",
+        value: "N",
+        help: "fail when there are more than N warnings; no bound unless given",
+      },
+    ],
+    details: [
+      "Exit status: 0 when nothing fails the check, 1 when it fails, 2 when it could not be done.",
+      "Errors fail the check; warnings only where there are more than --max-warnings; infos never.",
+      'Levels of single rules are set in edgewise.json: "rules": { "ps2/wait-forever": "warning" }.',
+    ],
+    async run(given, surroundings) {
+      const wanted = wishesOf(given);
+      const files = new DiskFiles(surroundings.workingFolder);
+      return check(await makeService(files), files, wanted, surroundings);
+    },
+  };
+}
+
+interface Wishes {
+  readonly paths: readonly string[];
+  readonly format: Format;
+  readonly output: string | undefined;
+  /** Infinity for no bound. */
+  readonly maxWarnings: number;
+}
+
+function wishesOf({ operands, options }: Arguments): Wishes {
+  return {
+    paths: operands.length === 0 ? ["."] : operands,
+    format: formatNamed(options.get("format") ?? "text"),
+    output: options.get("output"),
+    maxWarnings: maxWarningsOf(options.get("max-warnings")),
+  };
+}
+
+function maxWarningsOf(text: string | undefined): number {
+  if (text === undefined) return Number.POSITIVE_INFINITY;
+  if (!/^\d+$/.test(text)) throw new CannotDo(`--max-warnings needs a whole number from 0, not "${text}"`);
+  return Number(text);
+}
+
+function check(service: Service, files: DiskFiles, wanted: Wishes, surroundings: Surroundings): ExitStatus {
+  const result = checkPaths(service, files, wanted.paths, surroundings.workingFolder);
+  const lines = new FileLines((file) => files.readText(file));
+  writeReport(result, lines, wanted, surroundings);
+  const { errors, warnings } = countFindings(result);
+  return errors > 0 || warnings > wanted.maxWarnings ? exitStatus.findings : exitStatus.clean;
+}

@@ -1,0 +1,71 @@
+import { statSync } from "node:fs";
+import { dirname, relative, resolve } from "node:path";
+import type { CheckResult } from "../../../src-core/check-result.ts";
+import { FileLines } from "../../../src-core/present/line-index.ts";
+import { mergeResults, onlyFile } from "../../../src-core/service/merge-results.ts";
+import type { Service } from "../../../src-core/service/service.ts";
+import { errorCode, reasonOf } from "../../files/disk-faults.ts";
+import type { DiskFiles } from "../../files/disk-files.ts";
+import { CannotDo } from "../cannot-do.ts";
+
+/**
+ * Checks the projects in the given folders, and what the given files contribute to theirs. Throws `CannotDo` for
+ * a path without firmware, a file that cannot be read and a broken edgewise.json.
+ */
+export function checkPaths(
+  service: Service,
+  files: DiskFiles,
+  paths: readonly string[],
+  workingFolder: string,
+): CheckResult {
+  const result = mergeResults(paths.flatMap((path) => checkPath(service, path, workingFolder)));
+  refuseUnreadable(files);
+  refuseBrokenSettings(result, files);
+  return result;
+}
+
+function checkPath(service: Service, path: string, workingFolder: string): readonly CheckResult[] {
+  const place = resolve(workingFolder, path);
+  const known = relative(workingFolder, place).replaceAll("\\", "/") || ".";
+  if (isFolder(path, place)) {
+    const roots = service.projectsIn(known);
+    if (roots.length === 0) {
+      throw new CannotDo(`no firmware in ${path}: it holds no .c, .cpp or .ino file and no edgewise.json`);
+    }
+    return roots.map((root) => service.check(root));
+  }
+  const root = service.projectOf(known, dirname(known));
+  if (root === undefined)
+    throw new CannotDo(`${path} is no firmware source: give a .c, .cpp, .ino or .h file`);
+  return [onlyFile(service.check(root), known)];
+}
+
+function isFolder(path: string, place: string): boolean {
+  try {
+    return statSync(place).isDirectory();
+  } catch (error) {
+    const code = errorCode(error);
+    if (code === "ENOENT" || code === "ENOTDIR") throw new CannotDo(`there is no file or folder ${path}`);
+    throw new CannotDo(`cannot read ${path}: ${reasonOf(code)}`);
+  }
+}
+
+function refuseUnreadable(files: DiskFiles): void {
+  const [first, ...more] = files.unreadable;
+  if (first === undefined) return;
+  throw new CannotDo(`cannot read ${first.path}: ${first.reason}${andMore(more.length, "file")}`);
+}
+
+function refuseBrokenSettings({ settingsFaults }: CheckResult, files: DiskFiles): void {
+  const [first, ...more] = settingsFaults;
+  if (first === undefined) return;
+  const lines = new FileLines((file) => files.readText(file));
+  const { line, column } = lines.of(first.span.file).placeOf(first.span.start);
+  const place = `${first.span.file}:${line}:${column}`;
+  throw new CannotDo(`${place}: ${first.message}${andMore(more.length, "fault")}`);
+}
+
+function andMore(count: number, noun: string): string {
+  if (count === 0) return "";
+  return ` (and ${count} more ${noun}${count === 1 ? "" : "s"})`;
+}

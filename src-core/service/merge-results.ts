@@ -1,0 +1,34 @@
+import type { CheckResult } from "../check-result.ts";
+import type { Span } from "../finding.ts";
+
+/** The results of several projects as one; what two of them say alike, as of a shared header, is there once. */
+export function mergeResults(results: readonly CheckResult[]): CheckResult {
+  return {
+    findings: distinct(results.flatMap(({ findings }) => findings)),
+    notUnderstood: distinct(results.flatMap(({ notUnderstood }) => notUnderstood)),
+    settingsFaults: distinct(results.flatMap(({ settingsFaults }) => settingsFaults)),
+    files: [...new Set(results.flatMap(({ files }) => files))].sort(),
+  };
+}
+
+/** What a result says about one of its files. */
+export function onlyFile(result: CheckResult, file: string): CheckResult {
+  const inFile = ({ span }: { readonly span: Span }) => span.file === file;
+  return {
+    findings: result.findings.filter(inFile),
+    notUnderstood: result.notUnderstood.filter(inFile),
+    settingsFaults: result.settingsFaults,
+    files: result.files.filter((one) => one === file),
+  };
+}
+
+function distinct<T extends { readonly span: Span }>(items: readonly T[]): readonly T[] {
+  const seen = new Map(items.map((item) => [JSON.stringify(item), item]));
+  return [...seen.values()].sort(
+    (a, b) => compare(a.span.file, b.span.file) || a.span.start - b.span.start || a.span.end - b.span.end,
+  );
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}

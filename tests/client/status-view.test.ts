@@ -1,0 +1,24 @@
+import { expect, test } from "vitest";
+import { statusView } from "../../client/status-view.ts";
+
+const ready = { state: "ready", projects: 1, errors: 0, warnings: 0, infos: 0 } as const;
+
+test("a folder without firmware shows nothing", () => {
+  expect(statusView({ ...ready, projects: 0 }).visible).toBe(false);
+});
+
+test("what was found is counted in the text and told in the tooltip", () => {
+  const view = statusView({ ...ready, projects: 2, errors: 3, warnings: 1, infos: 2 });
+  expect(view.text).toContain("3");
+  expect(view.text).toContain("1");
+  expect(view.tooltip).toBe("Edgewise checked 2 firmwares: 3 errors, 1 warning, 2 infos");
+  expect(view.emphasis).toBe("warning");
+});
+
+test("infos alone are no reason for emphasis", () => {
+  expect(statusView({ ...ready, infos: 4 })).toMatchObject({ text: "$(check) Edgewise", emphasis: "none" });
+});
+
+test("a stopped checker leads to its log", () => {
+  expect(statusView({ state: "stopped" })).toMatchObject({ command: "edgewise.showLog", visible: true });
+});
