@@ -1,0 +1,80 @@
+import type { Quantity } from "./quantity.ts";
+
+/** How the PC resets a serial mouse, and what feeds it. */
+export const serialControlLines: readonly Quantity[] = [
+  {
+    id: "serial.reset-hold",
+    title: "RTS off before it comes on again",
+    meaning: "How long PCs keep RTS (and DTR) off to reset a serial mouse.",
+    kind: "figure",
+    unit: "ms",
+    min: 100,
+    typical: 200,
+    max: 240,
+    sources: [
+      { document: "reactosSerenum", place: "legacy probe (100 ms); probe sequence (200 ms)" },
+      { document: "serenumSample", place: "probe sequence" },
+      { document: "kudzuSource", place: "probe sequence" },
+      { document: "mousedSource", place: "probe (240 ms)" },
+    ],
+    confidence: "read",
+    rules: ["serial/control-line-ignored"],
+  },
+  {
+    id: "serial.control-poll",
+    title: "looking at RTS",
+    meaning:
+      "The adapter looks at RTS at least this often, so that it misses no reset: the shortest that a PC keeps RTS off.",
+    kind: "setting",
+    unit: "ms",
+    max: 100,
+    sources: [{ document: "reactosSerenum", place: "legacy probe (100 ms)" }],
+    confidence: "computed",
+    disagreement: [
+      {
+        note: "reset of other hosts",
+        max: 200,
+        sources: [
+          { document: "serenumSample", place: "probe sequence" },
+          { document: "kudzuSource", place: "probe sequence" },
+        ],
+        confidence: "read",
+      },
+    ],
+    rules: ["serial/control-line-ignored"],
+  },
+  {
+    id: "serial.power-ready",
+    title: "power to the first character",
+    meaning: "A mouse fed by the port has its first identification character out this long after power came.",
+    kind: "setting",
+    unit: "ms",
+    max: 200,
+    sources: [{ document: "externalComSpecification", place: "2.1" }],
+    confidence: "read",
+    rules: ["serial/ident-late"],
+  },
+  {
+    id: "serial.supply-voltage",
+    title: "supply from the control lines",
+    meaning: "What DTR and RTS give a serial mouse when they are on.",
+    kind: "figure",
+    unit: "V",
+    min: 9,
+    typical: 12,
+    sources: [{ document: "mouseManual", place: "hardware" }],
+    confidence: "read",
+    rules: [],
+  },
+  {
+    id: "serial.supply-current",
+    title: "current from a control line",
+    meaning: "What one of DTR, RTS and TXD gives at most: too little for a PS/2 mouse.",
+    kind: "figure",
+    unit: "mA",
+    max: 10,
+    sources: [{ document: "mouseManual", place: "hardware" }],
+    confidence: "read",
+    rules: [],
+  },
+];
