@@ -18,20 +18,14 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
-          exclude: [
-            "tests/oracle/**",
-            "tests/server/protocol/**",
-            "tests/server/command-line/**",
-            "tests/package/**",
-            "tests/editor/**",
-          ],
+          exclude: ["tests/oracle/**", "tests/server/built/**", "tests/package/**", "tests/editor/**"],
         },
       },
       {
         test: {
           name: "protocol",
-          include: ["tests/server/protocol/**/*.test.ts", "tests/server/command-line/**/*.test.ts"],
-          globalSetup: "tests/server/fresh-build.ts",
+          include: ["tests/server/built/**/*.test.ts"],
+          globalSetup: "tests/server/built/fresh-build.ts",
         },
       },
       { test: { name: "oracle", include: ["tests/oracle/**/*.test.ts"], testTimeout: 600_000 } },

@@ -58,7 +58,12 @@ export class DiskFiles implements SourceHost {
 }
 
 function isThere(place: string): boolean {
-  return lstatSync(place, { throwIfNoEntry: false }) !== undefined;
+  try {
+    lstatSync(place);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function isFolder(place: string): boolean {

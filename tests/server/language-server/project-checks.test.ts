@@ -1,0 +1,110 @@
+import { expect, test } from "vitest";
+import type { Diagnostic } from "vscode-languageserver/node";
+import { ProjectChecks } from "../../../server/language-server/project-checks.ts";
+import type { CheckStatus } from "../../../server/language-server/status.ts";
+import { WorkspaceFiles } from "../../../server/language-server/workspace-files.ts";
+import type { CheckResult } from "../../../src-core/check-result.ts";
+import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
+import type { Service } from "../../../src-core/service/service.ts";
+
+const nothing: CheckResult = { findings: [], notUnderstood: [], settingsFaults: [], files: [] };
+
+function resultWith(file: string, ...messages: string[]): CheckResult {
+  const findings = messages.map((message) => ({
+    rule: "board/clock-unknown",
+    severity: "warning" as const,
+    span: { file, start: 0, end: 1 },
+    message,
+    related: [],
+    fixes: [],
+  }));
+  return { ...nothing, findings, files: [file] };
+}
+
+/** Project checks over a service that answers from `results`, and a record of what they tell. */
+function checksOver(results: Map<string, CheckResult | Error>) {
+  const asked: string[] = [];
+  const service: Service = {
+    projectsIn: () => [...results.keys()],
+    projectOf: () => undefined,
+    check(root) {
+      asked.push(root);
+      const result = results.get(root) ?? nothing;
+      if (result instanceof Error) throw result;
+      return result;
+    },
+    hover: () => undefined,
+    complete: () => [],
+    actions: () => [],
+  };
+  const published: [file: string, messages: string[]][] = [];
+  const told: CheckStatus[] = [];
+  const faults: string[] = [];
+  const checks = new ProjectChecks(service, new WorkspaceFiles(hostOfFiles({})), {
+    publish: (file: string, diagnostics: readonly Diagnostic[]) => {
+      published.push([file, diagnostics.map(({ message }) => String(message))]);
+    },
+    status: (status) => told.push(status),
+    log: (message) => faults.push(message),
+  });
+  return { checks, asked, published, told, faults };
+}
+
+test("a finding that goes away is taken from the editor, and what stays is not sent again", async () => {
+  const results = new Map<string, CheckResult | Error>([["/p", resultWith("/p/a.c", "one")]]);
+  const { checks, published } = checksOver(results);
+  await checks.request(["/p"]);
+  await checks.request(["/p"]);
+  results.set("/p", resultWith("/p/a.c"));
+  await checks.request(["/p"]);
+  expect(published).toEqual([
+    ["/p/a.c", ["one"]],
+    ["/p/a.c", []],
+  ]);
+});
+
+test("a file that is no longer read loses its findings", async () => {
+  const results = new Map<string, CheckResult | Error>([["/p", resultWith("/p/a.c", "one")]]);
+  const { checks, published } = checksOver(results);
+  await checks.request(["/p"]);
+  results.set("/p", resultWith("/p/b.c"));
+  await checks.request(["/p"]);
+  expect(published.at(-1)).toEqual(["/p/a.c", []]);
+});
+
+test("what two projects say alike about a shared header is shown once, until both have dropped it", async () => {
+  const shared = resultWith("/lib/h.h", "shared");
+  const { checks, published } = checksOver(
+    new Map([
+      ["/p", shared],
+      ["/q", shared],
+    ]),
+  );
+  await checks.request(["/p", "/q"]);
+  expect(checks.rootsWith("/lib/h.h")).toEqual(["/p", "/q"]);
+  checks.drop(["/p"]);
+  checks.drop(["/q"]);
+  expect(published).toEqual([
+    ["/lib/h.h", ["shared"]],
+    ["/lib/h.h", []],
+  ]);
+});
+
+test("a project asked for many times before its turn is checked once", async () => {
+  const { checks, asked } = checksOver(new Map([["/p", nothing]]));
+  await Promise.all([checks.request(["/p"]), checks.request(["/p"]), checks.request(["/p"])]);
+  expect(asked).toEqual(["/p"]);
+});
+
+test("a check that fails is logged, and the others are done", async () => {
+  const results = new Map<string, CheckResult | Error>([
+    ["/broken", new Error("inner fault")],
+    ["/p", resultWith("/p/a.c", "one", "two")],
+  ]);
+  const { checks, faults, told } = checksOver(results);
+  await checks.request(["/broken", "/p"]);
+  expect(faults).toHaveLength(1);
+  expect(faults[0]).toMatch(/checking \/broken.*inner fault/);
+  expect(told.map(({ state }) => state)).toEqual(["checking", "ready"]);
+  expect(told.at(-1)).toEqual({ state: "ready", projects: 1, errors: 0, warnings: 2, infos: 0 });
+});

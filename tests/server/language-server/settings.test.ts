@@ -1,0 +1,19 @@
+import { expect, test } from "vitest";
+import { defaultSettings, settingsFrom } from "../../../server/language-server/settings.ts";
+
+test("a delay that a client sends is taken over", () => {
+  expect(settingsFrom({ edgewise: { checkDelay: 40 } })).toEqual({ checkDelay: 40 });
+});
+
+test.each([
+  [undefined],
+  [null],
+  ["x"],
+  [{}],
+  [{ edgewise: null }],
+  [{ edgewise: { checkDelay: "40" } }],
+  [{ edgewise: { checkDelay: -1 } }],
+  [{ edgewise: { checkDelay: Number.NaN } }],
+])("%j keeps the defaults", (sent) => {
+  expect(settingsFrom(sent)).toEqual(defaultSettings);
+});
