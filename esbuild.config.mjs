@@ -17,6 +17,8 @@ const shared = {
   absWorkingDir: root,
   bundle: true,
   platform: "node",
+  // jsonc-parser's "main" is UMD, whose inner requires a bundle cannot follow.
+  mainFields: ["module", "main"],
   target: "node20",
   sourcemap: "linked",
   sourcesContent: false,

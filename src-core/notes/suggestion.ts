@@ -20,8 +20,8 @@ export function suggestionFor(name: string, candidates: readonly string[]): Sugg
 
 /** One of each name that comes in several cases. */
 function distinct(names: readonly string[]): readonly string[] {
-  const seen = new Set<string>();
-  return names.filter((name) => seen.size < seen.add(name.toLowerCase()).size);
+  const lower = names.map((name) => name.toLowerCase());
+  return names.filter((_, index) => lower.indexOf(lower[index] ?? "") === index);
 }
 
 /** "`a`, `b` or `c`". */
