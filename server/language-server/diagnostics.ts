@@ -1,8 +1,11 @@
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver/node";
 import type { CheckResult } from "../../src-core/check-result.ts";
-import type { Finding, Severity } from "../../src-core/finding.ts";
+import type { Finding, Severity, Span } from "../../src-core/finding.ts";
 import type { Positions } from "./positions.ts";
 import { uriOfPath } from "./uri-paths.ts";
+
+/** How the editor tells whose diagnostics these are. */
+const source = "edgewise";
 
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
@@ -16,21 +19,47 @@ export function diagnosticsByFile(
   positions: Positions,
 ): ReadonlyMap<string, readonly Diagnostic[]> {
   const byFile = new Map<string, Diagnostic[]>(result.files.map((file) => [file, []]));
-  for (const finding of result.findings) {
-    const { file } = finding.span;
+  for (const { file, diagnostic } of diagnosticsOf(result, positions)) {
     const diagnostics = byFile.get(file) ?? [];
-    diagnostics.push(diagnosticOf(finding, positions));
+    diagnostics.push(diagnostic);
     byFile.set(file, diagnostics);
   }
   return byFile;
 }
 
+/** All that a result says, in the order in which an editor should list it. */
+function diagnosticsOf(result: CheckResult, positions: Positions): readonly Placed[] {
+  return [
+    ...result.settingsFaults.map(({ span, message }) => ({
+      file: span.file,
+      diagnostic: { ...plainDiagnostic(span, message, positions), severity: DiagnosticSeverity.Error },
+    })),
+    ...result.findings.map((finding) => ({
+      file: finding.span.file,
+      diagnostic: diagnosticOf(finding, positions),
+    })),
+    // Half a line that is being typed is not understood either: no more than a hint.
+    ...result.notUnderstood.map(({ span, message }) => ({
+      file: span.file,
+      diagnostic: { ...plainDiagnostic(span, message, positions), severity: DiagnosticSeverity.Hint },
+    })),
+  ];
+}
+
+interface Placed {
+  readonly file: string;
+  readonly diagnostic: Diagnostic;
+}
+
+function plainDiagnostic(span: Span, message: string, positions: Positions): Diagnostic {
+  return { range: positions.rangeOf(span), source, message };
+}
+
 function diagnosticOf(finding: Finding, positions: Positions): Diagnostic {
   return {
-    range: positions.rangeOf(finding.span),
+    ...plainDiagnostic(finding.span, finding.message, positions),
     severity: severities[finding.severity],
     code: finding.rule,
-    source: "edgewise",
     message: finding.source === undefined ? finding.message : `${finding.message}\n(${finding.source})`,
     relatedInformation: finding.related.map(({ span, message }) => ({
       location: { uri: uriOfPath(span.file), range: positions.rangeOf(span) },

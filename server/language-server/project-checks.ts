@@ -41,30 +41,28 @@ export class ProjectChecks {
     this.#receiver = receiver;
   }
 
-  /** Roots of projects that were found to read `file`. */
-  rootsWith(file: string): readonly string[] {
-    return [...this.#checked].filter(([, { files }]) => files.has(file)).map(([root]) => root);
+  /** Projects that were found to read `file`. */
+  projectsWith(file: string): readonly string[] {
+    return [...this.#checked].filter(([, { files }]) => files.has(file)).map(([id]) => id);
   }
 
-  get roots(): readonly string[] {
+  get projects(): readonly string[] {
     return [...this.#checked.keys()];
   }
 
   /** Checks these projects as soon as those before them are done. */
-  request(roots: Iterable<string>): Promise<void> {
-    for (const root of roots) this.#waiting.add(root);
-    this.#running ??= this.#work().finally(() => {
-      this.#running = undefined;
-    });
+  request(projects: Iterable<string>): Promise<void> {
+    for (const project of projects) this.#waiting.add(project);
+    this.#running ??= this.#work();
     return this.#running;
   }
 
   /** Forgets projects that are gone and takes their diagnostics away. */
-  drop(roots: Iterable<string>): void {
-    for (const root of roots) {
-      this.#waiting.delete(root);
-      const files = this.#checked.get(root)?.files ?? [];
-      this.#checked.delete(root);
+  drop(projects: Iterable<string>): void {
+    for (const project of projects) {
+      this.#waiting.delete(project);
+      const files = this.#checked.get(project)?.files ?? [];
+      this.#checked.delete(project);
       this.#show(files);
     }
   }
@@ -73,20 +71,21 @@ export class ProjectChecks {
     this.#receiver.status({ state: "checking" });
     for (;;) {
       await letOthersRun();
-      const [root] = this.#waiting;
-      if (root === undefined) break;
-      this.#waiting.delete(root);
-      await guarded(`checking ${root}`, this.#receiver.log, undefined, () => this.#check(root));
+      const [project] = this.#waiting;
+      if (project === undefined) break;
+      this.#waiting.delete(project);
+      await guarded(`checking ${project}`, this.#receiver.log, undefined, () => this.#check(project));
     }
+    this.#running = undefined;
     this.#receiver.status(this.#statusNow());
   }
 
-  #check(root: string): void {
-    const before = this.#checked.get(root)?.files ?? new Set<string>();
-    const result = this.#service.check(root);
+  #check(project: string): void {
+    const before = this.#checked.get(project)?.files ?? new Set<string>();
+    const result = this.#service.check(project);
     const diagnostics = diagnosticsByFile(result, new Positions(this.#files));
     const files = new Set(diagnostics.keys());
-    this.#checked.set(root, { files, diagnostics, summary: countFindings(result) });
+    this.#checked.set(project, { files, diagnostics, summary: countFindings(result) });
     this.#show(new Set([...before, ...files]));
   }
 

@@ -1,7 +1,13 @@
-import type { Service } from "../../src-core/service/service.ts";
+import type { ProjectEntry, Service } from "../../src-core/service/service.ts";
 import type { ProjectChecks } from "./project-checks.ts";
 import type { WorkspaceFiles } from "./workspace-files.ts";
 import type { WorkspaceFolders } from "./workspace-folders.ts";
+
+/**
+ * A folder of more units than this that nobody has called a firmware is not checked as a whole: it is likely to
+ * be something else, and only what is open in it is looked at.
+ */
+const mostUnits = 300;
 
 /** Decides which projects a change in the workspace touches. */
 export class Projects {
@@ -17,23 +23,30 @@ export class Projects {
     this.#checks = checks;
   }
 
-  /** Projects that read this file, and the one that it stands in. */
-  rootsOf(file: string): readonly string[] {
-    const roots = new Set(this.#checks.rootsWith(file));
-    const own = this.#service.projectOf(file, this.#folders.around(file));
-    if (own !== undefined) roots.add(own);
-    return [...roots];
+  /** Projects that read this file; where there is none, the one that it makes by itself. */
+  projectsOf(file: string): readonly string[] {
+    const known = this.#checks.projectsWith(file);
+    return known.length > 0 ? known : this.#service.projectsAt(file).map(({ id }) => id);
   }
 
-  async checkFilesChanged(files: Iterable<string>): Promise<void> {
-    await this.#checks.request([...files].flatMap((file) => this.rootsOf(file)));
+  /** Checks what the new texts of these files may change. */
+  async checkChanged(files: readonly string[]): Promise<void> {
+    // Settings say which files make a project.
+    if (files.some((file) => file.endsWith("/edgewise.json"))) await this.checkEverything();
+    else await this.#checks.request(files.flatMap((file) => this.projectsOf(file)));
   }
 
   /** Looks for projects anew: after the start, and when files or folders came or went. */
   async checkEverything(): Promise<void> {
-    const found = new Set(this.#folders.paths.flatMap((folder) => this.#service.projectsIn(folder)));
-    for (const file of this.#files.buffers) for (const root of this.rootsOf(file)) found.add(root);
-    this.#checks.drop(this.#checks.roots.filter((root) => !found.has(root)));
-    await this.#checks.request(found);
+    const found = this.#folders.paths.flatMap((folder) => this.#service.projectsAt(folder));
+    const ids = new Set(found.filter(isLikelyFirmware).map(({ id }) => id));
+    this.#checks.drop(this.#checks.projects.filter((id) => !ids.has(id)));
+    await this.#checks.request(ids);
+    const alone = this.#files.buffers.filter((file) => this.#checks.projectsWith(file).length === 0);
+    await this.#checks.request(alone.flatMap((file) => this.projectsOf(file)));
   }
+}
+
+function isLikelyFirmware({ configured, units }: ProjectEntry): boolean {
+  return configured || units <= mostUnits;
 }

@@ -85,11 +85,9 @@ function startSession(
     const changed = changes.flatMap(({ uri }) => pathOfUri(uri) ?? []);
     for (const path of changed) files.forget(path);
     const onlyContents = changes.every(({ type }) => type === FileChangeType.Changed);
-    if (onlyContents && !changed.some(isSettingsFile)) {
-      void guarded("checking changed files", log, undefined, () => projects.checkFilesChanged(changed));
-    } else {
-      void everything();
-    }
+    if (onlyContents)
+      void guarded("checking changed files", log, undefined, () => projects.checkChanged(changed));
+    else void everything();
   });
 }
 
@@ -100,7 +98,7 @@ function followEdits(connection: Connection, files: WorkspaceFiles, projects: Pr
   const timer = new QuietTimer(() => {
     const now = [...edited];
     edited.clear();
-    void guarded("checking edited files", log, undefined, () => projects.checkFilesChanged(now));
+    void guarded("checking edited files", log, undefined, () => projects.checkChanged(now));
   });
   const touch = (path: string, delay: number) => {
     edited.add(path);
@@ -134,8 +132,4 @@ async function watchFiles(connection: Connection, params: InitializeParams): Pro
   await connection.client.register(DidChangeWatchedFilesNotification.type, {
     watchers: watchedFiles.map((globPattern) => ({ globPattern })),
   });
-}
-
-function isSettingsFile(path: string): boolean {
-  return path.endsWith("/edgewise.json");
 }

@@ -22,13 +22,6 @@ export class WorkspaceFolders {
     return [...this.#paths];
   }
 
-  /** The innermost open folder around a file; the file's own folder for a file outside them all. */
-  around(file: string): string {
-    const holders = this.paths.filter((path) => file.startsWith(path.endsWith("/") ? path : `${path}/`));
-    const [innermost] = holders.sort((a, b) => b.length - a.length);
-    return innermost ?? file.slice(0, Math.max(1, file.lastIndexOf("/")));
-  }
-
   #add(uris: readonly string[]): void {
     for (const uri of uris) {
       const path = pathOfUri(uri);

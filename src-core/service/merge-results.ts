@@ -11,17 +11,6 @@ export function mergeResults(results: readonly CheckResult[]): CheckResult {
   };
 }
 
-/** What a result says about one of its files. */
-export function onlyFile(result: CheckResult, file: string): CheckResult {
-  const inFile = ({ span }: { readonly span: Span }) => span.file === file;
-  return {
-    findings: result.findings.filter(inFile),
-    notUnderstood: result.notUnderstood.filter(inFile),
-    settingsFaults: result.settingsFaults,
-    files: result.files.filter((one) => one === file),
-  };
-}
-
 function distinct<T extends { readonly span: Span }>(items: readonly T[]): readonly T[] {
   const seen = new Map(items.map((item) => [JSON.stringify(item), item]));
   return [...seen.values()].sort(

@@ -6,14 +6,27 @@ import type { Edit, Finding, Span } from "../finding.ts";
  * UTF-16 units. No verb throws on any source: what could not be read is said in its result.
  */
 export interface Service {
-  /** Roots of the firmware projects in a folder and below, in order; empty where there is none. */
-  projectsIn(folder: string): readonly string[];
-  /** Root of the project that a file belongs to: the nearest one above it, but not above `top`. */
-  projectOf(file: string, top: string): string | undefined;
-  check(root: string): CheckResult;
-  hover(root: string, file: string, offset: number): Hover | undefined;
-  complete(root: string, file: string, offset: number): readonly Completion[];
-  actions(root: string, span: Span): readonly Action[];
+  /**
+   * The firmware projects at a folder and below, or the one that a file makes with the settings above it. Empty
+   * where there is no firmware. Looked for anew at each call; the other verbs use what the last call found.
+   */
+  projectsAt(path: string): readonly ProjectEntry[];
+  /** Nothing for a project that is not known; the same for `hover`, `complete` and `actions`. */
+  check(project: string): CheckResult;
+  hover(project: string, file: string, offset: number): Hover | undefined;
+  complete(project: string, file: string, offset: number): readonly Completion[];
+  actions(project: string, span: Span): readonly Action[];
+}
+
+/** A project as front ends name it. */
+export interface ProjectEntry {
+  /** Stays the same as files come and go. */
+  readonly id: string;
+  readonly root: string;
+  /** It has an edgewise.json. */
+  readonly configured: boolean;
+  /** How many translation units it has. */
+  readonly units: number;
 }
 
 export interface Hover {

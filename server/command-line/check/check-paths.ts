@@ -1,16 +1,15 @@
 import { statSync } from "node:fs";
-import { dirname, relative, resolve } from "node:path";
+import { relative, resolve } from "node:path";
 import type { CheckResult } from "../../../src-core/check-result.ts";
 import { FileLines } from "../../../src-core/present/line-index.ts";
-import { mergeResults, onlyFile } from "../../../src-core/service/merge-results.ts";
+import { mergeResults } from "../../../src-core/service/merge-results.ts";
 import type { Service } from "../../../src-core/service/service.ts";
 import { errorCode, reasonOf } from "../../files/disk-faults.ts";
 import type { DiskFiles } from "../../files/disk-files.ts";
 import { CannotDo } from "../cannot-do.ts";
 
 /**
- * Checks the projects in the given folders, and what the given files contribute to theirs. Throws `CannotDo` for
- * a path without firmware, a file that cannot be read and a broken edgewise.json.
+ * Checks the projects in the given folders and the given files by themselves. Throws `CannotDo` for a path without firmware, a file that cannot be read and a broken edgewise.json.
  */
 export function checkPaths(
   service: Service,
@@ -26,23 +25,20 @@ export function checkPaths(
 
 function checkPath(service: Service, path: string, workingFolder: string): readonly CheckResult[] {
   const place = resolve(workingFolder, path);
+  refuseMissing(path, place);
   const known = relative(workingFolder, place).replaceAll("\\", "/") || ".";
-  if (isFolder(path, place)) {
-    const roots = service.projectsIn(known);
-    if (roots.length === 0) {
-      throw new CannotDo(`no firmware in ${path}: it holds no .c, .cpp or .ino file and no edgewise.json`);
-    }
-    return roots.map((root) => service.check(root));
+  const projects = service.projectsAt(known);
+  if (projects.length === 0) {
+    throw new CannotDo(
+      `no firmware at ${path}: it is or holds no .c, .cpp or .ino file and no edgewise.json`,
+    );
   }
-  const root = service.projectOf(known, dirname(known));
-  if (root === undefined)
-    throw new CannotDo(`${path} is no firmware source: give a .c, .cpp, .ino or .h file`);
-  return [onlyFile(service.check(root), known)];
+  return projects.map(({ id }) => service.check(id));
 }
 
-function isFolder(path: string, place: string): boolean {
+function refuseMissing(path: string, place: string): void {
   try {
-    return statSync(place).isDirectory();
+    statSync(place);
   } catch (error) {
     const code = errorCode(error);
     if (code === "ENOENT" || code === "ENOTDIR") throw new CannotDo(`there is no file or folder ${path}`);

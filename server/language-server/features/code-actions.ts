@@ -23,7 +23,7 @@ export function registerCodeActions(context: FeatureContext): void {
         end: subject.document.offsetAt(range.end),
       };
       const positions = new Positions(files);
-      const actions = subject.roots.flatMap((root) => service.actions(root, span));
+      const actions = subject.projects.flatMap((project) => service.actions(project, span));
       const offered = new Map(
         actions.map((action) => {
           const codeAction = codeActionOf(action, positions, asked.diagnostics);

@@ -22,8 +22,8 @@ export function registerCompletion(context: FeatureContext): void {
       if (subject === undefined) return [];
       const offset = subject.document.offsetAt(position);
       const positions = new Positions(files);
-      const found = firstAnswer(subject.roots, (root) => {
-        const completions = service.complete(root, subject.file, offset);
+      const found = firstAnswer(subject.projects, (project) => {
+        const completions = service.complete(project, subject.file, offset);
         return completions.length === 0 ? undefined : completions;
       });
       return (found ?? []).map((completion, index) => itemOf(completion, index, positions));

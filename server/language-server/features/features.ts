@@ -28,8 +28,8 @@ export function registerFeatures(context: FeatureContext): void {
 export interface Subject {
   readonly file: string;
   readonly document: TextDocument;
-  /** Roots of the projects that read it, at least one. */
-  readonly roots: readonly string[];
+  /** The projects that read it, at least one. */
+  readonly projects: readonly string[];
 }
 
 /** What a request is about; undefined for a document that is not open, not on disk or in no project. */
@@ -37,17 +37,17 @@ export function subjectOf({ files, projects }: FeatureContext, uri: string): Sub
   const file = pathOfUri(uri);
   const document = file === undefined ? undefined : files.bufferOf(file);
   if (file === undefined || document === undefined) return undefined;
-  const roots = projects.rootsOf(file);
-  return roots.length === 0 ? undefined : { file, document, roots };
+  const own = projects.projectsOf(file);
+  return own.length === 0 ? undefined : { file, document, projects: own };
 }
 
 /** The first answer that one of the projects has. */
 export function firstAnswer<T>(
-  roots: readonly string[],
-  ask: (root: string) => T | undefined,
+  projects: readonly string[],
+  ask: (project: string) => T | undefined,
 ): T | undefined {
-  for (const root of roots) {
-    const answer = ask(root);
+  for (const project of projects) {
+    const answer = ask(project);
     if (answer !== undefined) return answer;
   }
   return undefined;

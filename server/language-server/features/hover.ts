@@ -10,7 +10,7 @@ export function registerHover(context: FeatureContext): void {
       const subject = subjectOf(context, textDocument.uri);
       if (subject === undefined) return null;
       const offset = subject.document.offsetAt(position);
-      const hover = firstAnswer(subject.roots, (root) => service.hover(root, subject.file, offset));
+      const hover = firstAnswer(subject.projects, (project) => service.hover(project, subject.file, offset));
       if (hover === undefined) return null;
       return {
         contents: { kind: MarkupKind.Markdown, value: hover.markdown },

@@ -25,8 +25,7 @@ function resultWith(file: string, ...messages: string[]): CheckResult {
 function checksOver(results: Map<string, CheckResult | Error>) {
   const asked: string[] = [];
   const service: Service = {
-    projectsIn: () => [...results.keys()],
-    projectOf: () => undefined,
+    projectsAt: () => [],
     check(root) {
       asked.push(root);
       const result = results.get(root) ?? nothing;
@@ -81,7 +80,7 @@ test("what two projects say alike about a shared header is shown once, until bot
     ]),
   );
   await checks.request(["/p", "/q"]);
-  expect(checks.rootsWith("/lib/h.h")).toEqual(["/p", "/q"]);
+  expect(checks.projectsWith("/lib/h.h")).toEqual(["/p", "/q"]);
   checks.drop(["/p"]);
   checks.drop(["/q"]);
   expect(published).toEqual([

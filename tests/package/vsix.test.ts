@@ -1,0 +1,34 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { entriesOfZip } from "./zip-entries.ts";
+
+let folder = "";
+let names: readonly string[] = [];
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "edgewise-vsix-"));
+  const vsix = join(folder, "edgewise.vsix");
+  execFileSync("npm", ["run", "package", "--", "--out", vsix], { stdio: ["ignore", "inherit", "inherit"] });
+  names = entriesOfZip(readFileSync(vsix));
+});
+
+afterAll(() => rmSync(folder, { recursive: true }));
+
+test("the package holds the two programs, what they read, and the papers; nothing else", () => {
+  expect([...names].sort()).toEqual([
+    "[Content_Types].xml",
+    "extension.vsixmanifest",
+    "extension/LICENSE.txt",
+    "extension/changelog.md",
+    "extension/dist/edgewise.js",
+    "extension/dist/edgewise.schema.json",
+    "extension/dist/extension.cjs",
+    "extension/dist/tree-sitter-cpp.wasm",
+    "extension/dist/web-tree-sitter.wasm",
+    "extension/package.json",
+    "extension/readme.md",
+  ]);
+});
