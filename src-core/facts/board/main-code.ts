@@ -1,0 +1,98 @@
+import type { FunctionSymbol, TypedStatement } from "../../reader/typed/nodes.ts";
+import { expressionsIn, partsOf } from "../tree/parts.ts";
+import { type Access, usesIn } from "./accesses.ts";
+import type { CallGraph } from "./calls.ts";
+import { interruptSwitchOf, macrosOf } from "./interrupts-off.ts";
+import { namedCallOf } from "./named-calls.ts";
+
+/** Statements of a function from which something starts to run. */
+export interface Start {
+  readonly function: FunctionSymbol;
+  readonly statements: readonly TypedStatement[];
+}
+
+export function startOf(symbol: FunctionSymbol): Start {
+  return { function: symbol, statements: symbol.definition?.body.statements ?? [] };
+}
+
+/** All that is read and written from `starts` on, calls followed; a function counts once. */
+export function accessesFrom(starts: readonly Start[], calls: CallGraph): readonly Access[] {
+  const accesses: Access[] = [];
+  const seenWithInterrupts = new Set<FunctionSymbol>();
+  const seenWithout = new Set<FunctionSymbol>();
+  const visit = (start: Start, off: boolean) => {
+    const uses = usesIn(start.function, start.statements);
+    for (const access of uses.accesses)
+      accesses.push({ ...access, interruptsOff: access.interruptsOff || off });
+    for (const call of uses.calls) {
+      const callee = calls.definitionOf(call.callee);
+      if (callee === undefined) continue;
+      const inside = off || call.interruptsOff;
+      if (seenWithInterrupts.has(callee) || (inside && seenWithout.has(callee))) continue;
+      (inside ? seenWithout : seenWithInterrupts).add(callee);
+      visit(startOf(callee), inside);
+    }
+  };
+  for (const start of starts) visit(start, false);
+  return accesses;
+}
+
+/**
+ * What of `symbol` runs once interrupts can come: all but the statements before the first one that lets them,
+ * which may stand in a function called on the way. All of it where no such statement is found.
+ */
+export function onceInterruptsCome(symbol: FunctionSymbol, calls: CallGraph): readonly Start[] {
+  return startsAfterSwitch(symbol, calls, new Set()) ?? [startOf(symbol)];
+}
+
+function startsAfterSwitch(
+  symbol: FunctionSymbol,
+  calls: CallGraph,
+  onTheWay: Set<FunctionSymbol>,
+): readonly Start[] | undefined {
+  if (onTheWay.has(symbol)) return undefined;
+  onTheWay.add(symbol);
+  const statements = symbol.definition?.body.statements ?? [];
+  for (const [index, statement] of statements.entries()) {
+    if (letsInterruptsCome(statement)) return [{ function: symbol, statements: statements.slice(index + 1) }];
+    for (const callee of calledBy(symbol, statement, calls)) {
+      const inside = startsAfterSwitch(callee, calls, onTheWay);
+      if (inside === undefined) continue;
+      const own = statement.kind === "expression" ? index + 1 : index;
+      return [...inside, { function: symbol, statements: statements.slice(own) }];
+    }
+  }
+  return undefined;
+}
+
+function calledBy(
+  within: FunctionSymbol,
+  statement: TypedStatement,
+  calls: CallGraph,
+): readonly FunctionSymbol[] {
+  return usesIn(within, [statement]).calls.flatMap(({ callee }) => calls.definitionOf(callee) ?? []);
+}
+
+/** Registers whose bits let single interrupts come. */
+const ENABLES = /^(EIMSK|PCICR|PCMSK\d?|GIMSK|GICR|TIMSK\d?|UCSR\d?B|USICR)$/;
+
+function letsInterruptsCome(statement: TypedStatement): boolean {
+  const own = interruptSwitchOf(statement);
+  if (own !== undefined) return !own;
+  const assembly = [...statementsIn(statement)].some((inner) => interruptSwitchOf(inner) === false);
+  if (assembly) return true;
+  for (const expression of expressionsIn({ kind: "statement", statement })) {
+    if (/^attach\w*interrupt/i.test(namedCallOf(expression)?.name ?? "")) return true;
+    if (expression.kind !== "assign" && expression.kind !== "compound-assign") continue;
+    const first = expression.target.at.first;
+    if ([first.text, ...macrosOf(first)].some((name) => ENABLES.test(name))) return true;
+  }
+  return false;
+}
+
+function* statementsIn(statement: TypedStatement): Generator<TypedStatement> {
+  yield statement;
+  for (const part of partsOf({ kind: "statement", statement })) {
+    if (part.kind === "statement") yield* statementsIn(part.statement);
+  }
+}
