@@ -1,0 +1,59 @@
+/** Interrupt vectors: number and names. avr-libc 2.0.0, avr/iom2560.h. */
+export const vectors = `
+ 1  INT0_vect
+ 2  INT1_vect
+ 3  INT2_vect
+ 4  INT3_vect
+ 5  INT4_vect
+ 6  INT5_vect
+ 7  INT6_vect
+ 8  INT7_vect
+ 9  PCINT0_vect
+10  PCINT1_vect
+11  PCINT2_vect
+12  WDT_vect
+13  TIMER2_COMPA_vect
+14  TIMER2_COMPB_vect
+15  TIMER2_OVF_vect
+16  TIMER1_CAPT_vect
+17  TIMER1_COMPA_vect
+18  TIMER1_COMPB_vect
+19  TIMER1_COMPC_vect
+20  TIMER1_OVF_vect
+21  TIMER0_COMPA_vect
+22  TIMER0_COMPB_vect
+23  TIMER0_OVF_vect
+24  SPI_STC_vect
+25  USART0_RX_vect
+26  USART0_UDRE_vect
+27  USART0_TX_vect
+28  ANALOG_COMP_vect
+29  ADC_vect
+30  EE_READY_vect
+31  TIMER3_CAPT_vect
+32  TIMER3_COMPA_vect
+33  TIMER3_COMPB_vect
+34  TIMER3_COMPC_vect
+35  TIMER3_OVF_vect
+36  USART1_RX_vect
+37  USART1_UDRE_vect
+38  USART1_TX_vect
+39  TWI_vect
+40  SPM_READY_vect
+41  TIMER4_CAPT_vect
+42  TIMER4_COMPA_vect
+43  TIMER4_COMPB_vect
+44  TIMER4_COMPC_vect
+45  TIMER4_OVF_vect
+46  TIMER5_CAPT_vect
+47  TIMER5_COMPA_vect
+48  TIMER5_COMPB_vect
+49  TIMER5_COMPC_vect
+50  TIMER5_OVF_vect
+51  USART2_RX_vect
+52  USART2_UDRE_vect
+53  USART2_TX_vect
+54  USART3_RX_vect
+55  USART3_UDRE_vect
+56  USART3_TX_vect
+`;

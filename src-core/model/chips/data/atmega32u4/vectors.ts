@@ -1,0 +1,39 @@
+/** Interrupt vectors: number and names. avr-libc 2.0.0, avr/iom32u4.h. */
+export const vectors = `
+ 1  INT0_vect
+ 2  INT1_vect
+ 3  INT2_vect
+ 4  INT3_vect
+ 7  INT6_vect
+ 9  PCINT0_vect
+10  USB_GEN_vect
+11  USB_COM_vect
+12  WDT_vect
+16  TIMER1_CAPT_vect
+17  TIMER1_COMPA_vect
+18  TIMER1_COMPB_vect
+19  TIMER1_COMPC_vect
+20  TIMER1_OVF_vect
+21  TIMER0_COMPA_vect
+22  TIMER0_COMPB_vect
+23  TIMER0_OVF_vect
+24  SPI_STC_vect
+25  USART1_RX_vect
+26  USART1_UDRE_vect
+27  USART1_TX_vect
+28  ANALOG_COMP_vect
+29  ADC_vect
+30  EE_READY_vect
+31  TIMER3_CAPT_vect
+32  TIMER3_COMPA_vect
+33  TIMER3_COMPB_vect
+34  TIMER3_COMPC_vect
+35  TIMER3_OVF_vect
+36  TWI_vect
+37  SPM_READY_vect
+38  TIMER4_COMPA_vect
+39  TIMER4_COMPB_vect
+40  TIMER4_COMPD_vect
+41  TIMER4_OVF_vect
+42  TIMER4_FPF_vect
+`;
