@@ -1,6 +1,14 @@
+import type { NotUnderstood } from "../../finding.ts";
 import type { Attribute, CastStyle } from "../syntax/nodes.ts";
 import type { Token } from "../tokens.ts";
-import type { EnumDeclaration, Field, RecordDeclaration, Type } from "../types/types.ts";
+import type {
+  DataModel,
+  EnumDeclaration,
+  Field,
+  FunctionType,
+  RecordDeclaration,
+  Type,
+} from "../types/types.ts";
 
 /**
  * The typed tree: names resolved, every expression with its type on the target, implicit conversions written
@@ -21,6 +29,8 @@ export interface Variable {
   readonly kind: "variable";
   readonly name: string;
   readonly qualifiedName: string;
+  /** What links declarations of it in several units; undefined where it is known in one unit or block only. */
+  readonly linkageName: string | undefined;
   type: Type;
   readonly storage: Storage;
   readonly constexpr: boolean;
@@ -31,15 +41,21 @@ export interface Variable {
   readonly at: At;
   /** Typed initialiser; undefined for none. Filled in once read. */
   initializer: TypedInitializer | undefined;
-  /** Whole declaration, for notes that belong to it. */
+  /** Whole declaration, for notes that belong to it: the defining one where there are several. */
   readonly declarationAt: At;
+  /** Every declaration in reading order, the defining one among them. */
+  readonly declarations: readonly At[];
 }
 
 export interface FunctionSymbol {
   readonly kind: "function";
   readonly name: string;
   readonly qualifiedName: string;
-  type: Extract<Type, { kind: "function" }>;
+  /** What links declarations of it in several units; undefined for internal linkage. */
+  readonly linkageName: string | undefined;
+  type: FunctionType;
+  /** As in the definition, or else in the last declaration. */
+  readonly parameterNames: readonly (string | undefined)[];
   /** The class a member function belongs to. */
   readonly memberOf: RecordDeclaration | undefined;
   readonly isStatic: boolean;
@@ -49,10 +65,15 @@ export interface FunctionSymbol {
   readonly special: "constructor" | "destructor" | "conversion" | "operator" | undefined;
   readonly attributes: readonly Attribute[];
   readonly at: At;
-  /** Whole declaration or definition, for notes that belong to it. */
-  declarationAt: At;
-  /** Filled in when the definition is read; may be in another unit. */
-  definition: FunctionDefinition | undefined;
+  /** The definition as a whole, or else the first declaration, for notes that belong to it. */
+  readonly declarationAt: At;
+  /** Every declaration in reading order, the definition among them. */
+  readonly declarations: readonly At[];
+  /**
+   * The definition in this unit; a program finds those of other units. Typed when first asked for, so that
+   * unused inline functions of headers cost nothing.
+   */
+  readonly definition: FunctionDefinition | undefined;
   /** It comes from a built-in stand-in header. */
   readonly standIn: boolean;
 }
@@ -74,7 +95,10 @@ export interface TypedMemberInitializer {
 export interface Enumerator {
   readonly kind: "enumerator";
   readonly name: string;
-  readonly value: bigint;
+  /** Undefined where its expression, or that of the one it counts on from, is not understood. */
+  readonly value: bigint | undefined;
+  /** `int` or wider in C (C11 6.7.2.2p3); values of the enumeration in C++. */
+  readonly type: Type;
   readonly enumeration: EnumDeclaration;
   readonly at: At;
 }
@@ -93,15 +117,18 @@ export type Symbol = Variable | FunctionSymbol | Enumerator | TypeSymbol;
 export type ArithmeticOperator = "+" | "-" | "*" | "/" | "%" | "<<" | ">>" | "&" | "^" | "|";
 export type ComparisonOperator = "<" | ">" | "<=" | ">=" | "==" | "!=";
 
-/** Why an implicit conversion stands here; `explicit` ones are casts in the source. */
+/**
+ * Why a conversion stands here: `explicit` ones are casts in the source, `base` ones go from an object (or a
+ * pointer to one) to its base class. Conditions are not converted: they are scalars compared with zero.
+ */
 export type ConversionReason =
   | "promotion"
   | "arithmetic"
   | "assignment"
   | "argument"
   | "return"
-  | "condition"
   | "decay"
+  | "base"
   | "explicit";
 
 interface Typed {
@@ -215,6 +242,8 @@ export type TypedExpression = Typed &
         readonly kind: "unresolved";
         /** The name as written, `a.b` and `A::b` included; empty where there is none. */
         readonly name: string;
+        /** A call's operands are its arguments; a name has none; other forms have what they are made of. */
+        readonly form: "name" | "call" | "other";
         readonly operands: readonly TypedExpression[];
         readonly what: string;
       }
@@ -269,7 +298,13 @@ export type TypedStatement =
           readonly then: TypedStatement;
           readonly otherwise: TypedStatement | undefined;
         }
-      | { readonly kind: "while"; readonly condition: TypedExpression; readonly body: TypedStatement }
+      | {
+          readonly kind: "while";
+          /** C++ `while (T x = ...)`: run before every test of the condition. */
+          readonly declared: TypedStatement | undefined;
+          readonly condition: TypedExpression;
+          readonly body: TypedStatement;
+        }
       | { readonly kind: "do"; readonly body: TypedStatement; readonly condition: TypedExpression }
       | {
           readonly kind: "for";
@@ -304,13 +339,37 @@ export type TypedStatement =
 
 // --- Units and programs -----------------------------------------------------------------------------------
 
+/** A place where a symbol or field is named: a declaration of it or a use. */
+export interface Reference {
+  readonly token: Token;
+  readonly target: Symbol | Field;
+}
+
+/** What is known of a class beyond its layout. */
+export interface ClassMembers {
+  readonly record: RecordDeclaration;
+  /** All member functions, constructors and the destructor included, in order of declaration. */
+  readonly functions: readonly FunctionSymbol[];
+  /** By the field's name: what it starts with where a constructor says nothing (`int x = 5;`). */
+  readonly fieldInitializers: ReadonlyMap<string, () => TypedInitializer | undefined>;
+}
+
 /** One translation unit: a C or C++ file, or all `.ino` files of a sketch. */
 export interface TypedUnit {
   /** The main files, in reading order. */
   readonly mains: readonly string[];
   readonly language: "c" | "c++";
+  readonly model: DataModel;
   /** Everything declared at file or namespace level or in classes, in order of declaration. */
   readonly symbols: readonly Symbol[];
   readonly functions: readonly FunctionSymbol[];
   readonly variables: readonly Variable[];
+  /** Variables declared inside functions, static ones included, parameters not. */
+  readonly locals: readonly Variable[];
+  readonly classes: ReadonlyMap<RecordDeclaration, ClassMembers>;
+  /** Where fields are declared. */
+  readonly fieldPlaces: ReadonlyMap<Field, At>;
+  /** In reading order by declaration; functions' bodies in workspace files included. */
+  readonly references: readonly Reference[];
+  readonly problems: readonly NotUnderstood[];
 }

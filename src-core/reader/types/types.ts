@@ -25,6 +25,7 @@ interface Qualified {
 }
 
 export type IntegerRank = "bool" | "char" | "short" | "int" | "long" | "long long";
+export type FloatingRank = "float" | "double" | "long double";
 
 export type Type = Qualified &
   (
@@ -39,7 +40,12 @@ export type Type = Qualified &
         readonly signed: boolean;
         readonly name: string;
       }
-    | { readonly kind: "floating"; readonly bits: 32 | 64; readonly name: string }
+    | {
+        readonly kind: "floating";
+        readonly rank: FloatingRank;
+        readonly bits: 32 | 64;
+        readonly name: string;
+      }
     | { readonly kind: "pointer"; readonly to: Type }
     | { readonly kind: "reference"; readonly to: Type; readonly rvalue: boolean }
     /** `length` is undefined while unknown (`[]`) and for variable length. */
@@ -56,6 +62,10 @@ export type Type = Qualified &
     | { readonly kind: "unknown"; readonly name: string }
   );
 
+export type IntegerType = Extract<Type, { kind: "integer" }>;
+export type FloatingType = Extract<Type, { kind: "floating" }>;
+export type FunctionType = Extract<Type, { kind: "function" }>;
+
 export interface Field {
   readonly name: string;
   readonly type: Type;
@@ -65,6 +75,13 @@ export interface Field {
   readonly bitOffset: number;
 }
 
+/** A base class inside a derived one. */
+export interface BaseSubobject {
+  readonly record: RecordDeclaration;
+  /** Bytes from the start of the derived object. */
+  readonly offset: number;
+}
+
 /** A struct, union or class. Filled in when its body is read, so mutable by the reader alone. */
 export interface RecordDeclaration {
   readonly keyword: "struct" | "union" | "class";
@@ -72,7 +89,9 @@ export interface RecordDeclaration {
   readonly name: string;
   complete: boolean;
   fields: readonly Field[];
-  bases: readonly RecordDeclaration[];
+  bases: readonly BaseSubobject[];
+  /** It has virtual functions, so its objects begin with a pointer to their table (or the base's do). */
+  polymorphic: boolean;
   /** Bytes, once complete. */
   size: number;
   /** Bytes. */
@@ -84,6 +103,7 @@ export interface EnumDeclaration {
   /** `enum class`: no implicit conversion to an integer. */
   readonly scoped: boolean;
   /** The integer type values are kept in. */
-  underlying: Type;
-  enumerators: readonly { readonly name: string; readonly value: bigint }[];
+  underlying: IntegerType;
+  /** `value` is undefined where its expression is not understood. */
+  enumerators: readonly { readonly name: string; readonly value: bigint | undefined }[];
 }

@@ -1,0 +1,181 @@
+import type { Expression, Name, NamePart } from "../syntax/nodes.ts";
+import { referred } from "../types/derive.ts";
+import type { FunctionType } from "../types/types.ts";
+import { operatorCall } from "./class-operators.ts";
+import { atOf, type Context, refer } from "./context.ts";
+import { promotedArgument } from "./convert.ts";
+import { typeExpression } from "./expressions.ts";
+import { initializerOf } from "./initializers.ts";
+import { convertNode, decayed, unresolved, writtenName } from "./make.ts";
+import { memberEntry, memberObject, memberOf, unknownMember } from "./members.ts";
+import { methodCall } from "./method-calls.ts";
+import { functionNode } from "./name-expressions.ts";
+import { resolve } from "./names.ts";
+import type { At, FunctionSymbol, TypedExpression } from "./nodes.ts";
+import { dereference } from "./operators.ts";
+import { chooseOverload, completeArguments, convertArguments } from "./overloads.ts";
+import { returnType } from "./return-type.ts";
+import { nameText, type OverloadSet } from "./scope.ts";
+import { templateCandidates } from "./templates.ts";
+
+type CallSyntax = Extract<Expression, { kind: "call" }>;
+
+export function typeCall(context: Context, syntax: CallSyntax, at: At): TypedExpression {
+  const { callee } = syntax;
+  if (callee.kind === "name") return callByName(context, syntax, callee.name, at);
+  if (callee.kind === "member") return callMember(context, syntax, callee, at);
+  return callValue(context, typeExpression(context, callee), typeArguments(context, syntax), at);
+}
+
+function typeArguments(context: Context, syntax: CallSyntax, symbol?: FunctionSymbol): TypedExpression[] {
+  return syntax.arguments.map((argument, index) =>
+    typeExpression(context, argument, symbol?.type.parameters[index]),
+  );
+}
+
+function callByName(context: Context, syntax: CallSyntax, name: Name, at: At): TypedExpression {
+  const entry = resolve(context, name);
+  const last = name.parts[name.parts.length - 1];
+  if (entry === undefined || last === undefined) {
+    const text = nameText(name);
+    const given = typeArguments(context, syntax).map((argument) => promotedArgument(context, argument));
+    return unresolved(at, text, "call", given, `\`${text}\` is not declared`);
+  }
+  if (entry.kind === "overloads") return callOverload(context, syntax, entry, last, at);
+  if (entry.kind === "type") {
+    const given = typeArguments(context, syntax);
+    refer(context, last, entry);
+    const initializer = initializerOf(context, entry.type, given, at);
+    if (initializer?.kind === "value")
+      return { ...convertNode(initializer.value, entry.type, "explicit", "functional"), at };
+    return {
+      kind: "construct",
+      at,
+      type: entry.type,
+      lvalue: false,
+      initializer: initializer ?? { kind: "constructor", at, constructor: undefined, arguments: given },
+    };
+  }
+  return callValue(context, typeExpression(context, syntax.callee), typeArguments(context, syntax), at);
+}
+
+/** The function of a set that a call means, template instances among them. */
+function chosenOf(
+  context: Context,
+  syntax: CallSyntax,
+  set: OverloadSet,
+  part: NamePart,
+): { readonly symbol: FunctionSymbol | undefined; readonly given: TypedExpression[] } {
+  const [only] = set.functions;
+  if (set.functions.length === 1 && set.templates.length === 0) {
+    return { symbol: only, given: typeArguments(context, syntax, only) };
+  }
+  const given = typeArguments(context, syntax);
+  const instances = templateCandidates(context, set, part, given);
+  const plain = part.templateArguments === undefined ? set.functions : [];
+  return { symbol: chooseOverload(context, [...new Set([...plain, ...instances])], given), given };
+}
+
+function callOverload(
+  context: Context,
+  syntax: CallSyntax,
+  set: OverloadSet,
+  part: NamePart,
+  at: At,
+): TypedExpression {
+  const { symbol, given } = chosenOf(context, syntax, set, part);
+  if (symbol === undefined) {
+    return unresolved(at, part.text, "call", given, `no \`${part.text}\` takes these arguments`);
+  }
+  refer(context, part, symbol);
+  if (symbol.memberOf !== undefined && !symbol.isStatic) {
+    const object = ownObject(context, at);
+    if (object === undefined) {
+      return unresolved(at, part.text, "call", given, `\`${part.text}\` is called without an object`);
+    }
+    const call = methodCall(context, object, symbol, given, at);
+    const qualified = syntax.callee.kind === "name" && syntax.callee.name.parts.length > 1;
+    return call.kind === "method-call" && qualified ? { ...call, virtual: false } : call;
+  }
+  const returns = returnType(symbol);
+  return {
+    kind: "call",
+    at,
+    type: referred(returns),
+    lvalue: returns.kind === "reference",
+    callee: functionNode(symbol, atOf(context, syntax.callee)),
+    arguments: completeArguments(context, symbol, given),
+  };
+}
+
+/** `*this`, where there is one. */
+function ownObject(context: Context, at: At): TypedExpression | undefined {
+  const self = context.body?.self;
+  if (self === undefined) return undefined;
+  return dereference({ kind: "this", at, type: self.type, lvalue: false }, at);
+}
+
+function callMember(
+  context: Context,
+  syntax: CallSyntax,
+  callee: Extract<Expression, { kind: "member" }>,
+  at: At,
+): TypedExpression {
+  const object = memberObject(context, callee);
+  const last = callee.member.parts[callee.member.parts.length - 1];
+  const entry = memberEntry(context, object, callee);
+  if (entry?.kind === "overloads" && last !== undefined) {
+    const { symbol, given } = chosenOf(context, syntax, entry, last);
+    if (symbol !== undefined) {
+      refer(context, last, symbol);
+      const call = methodCall(context, object, symbol, given, at);
+      const isQualified = callee.member.parts.length > 1;
+      return call.kind === "method-call" && isQualified ? { ...call, virtual: false } : call;
+    }
+    const name = writtenName(unknownMember(object, last.text, at));
+    return unresolved(at, name, "call", given, `no \`${last.text}\` takes these arguments`);
+  }
+  const value = memberOf(context, object, callee, atOf(context, callee));
+  return callValue(context, value, typeArguments(context, syntax), at);
+}
+
+function functionTypeOf(callee: TypedExpression): FunctionType | undefined {
+  const { type } = callee;
+  if (type.kind === "function") return type;
+  return type.kind === "pointer" && type.to.kind === "function" ? type.to : undefined;
+}
+
+/** A call through a value: a function pointer, an object with `operator()`, something not known. */
+function callValue(
+  context: Context,
+  callee: TypedExpression,
+  given: readonly TypedExpression[],
+  at: At,
+): TypedExpression {
+  const called = operatorCall(context, "()", [callee, ...given], at);
+  if (called !== undefined) return called;
+  const type = functionTypeOf(callee);
+  if (type === undefined) {
+    const name = writtenName(callee);
+    const operands = given.map((argument) => promotedArgument(context, argument));
+    return unresolved(
+      at,
+      name,
+      "call",
+      operands,
+      callee.kind === "unresolved" ? callee.what : "this is no function",
+    );
+  }
+  return {
+    kind: "call",
+    at,
+    type: referred(type.returns),
+    lvalue: type.returns.kind === "reference",
+    callee: callee.type.kind === "pointer" ? callee : decayedFunction(callee),
+    arguments: convertArguments(context, type, given),
+  };
+}
+
+function decayedFunction(callee: TypedExpression): TypedExpression {
+  return callee.kind === "function" ? callee : decayed(callee);
+}

@@ -1,0 +1,120 @@
+import type { Declaration, InitDeclarator, Specifiers } from "../syntax/nodes.ts";
+import type { MemberDraft } from "../types/layout.ts";
+import type { Type } from "../types/types.ts";
+import { atOf, type ClassState, type Context } from "./context.ts";
+import { declare } from "./declarations.ts";
+import { constantCount, declaredType, functionPart } from "./declarators.ts";
+import { declareFunction, defineFunction } from "./functions.ts";
+import { typedInitializer } from "./initializers.ts";
+import type { At } from "./nodes.ts";
+import { isPacked } from "./records.ts";
+import { typeOfSpecifiers } from "./specifiers.ts";
+import { declareTemplate } from "./template-declarations.ts";
+import { declareVariable } from "./variables.ts";
+
+export interface PlacedMember extends MemberDraft {
+  readonly at: At;
+}
+
+/** What reading a class body gathers. */
+export interface MemberList {
+  readonly state: ClassState;
+  readonly drafts: PlacedMember[];
+}
+
+/** Declares one member; `context.scope` is the class's. */
+export function declareMember(context: Context, member: Declaration, list: MemberList): void {
+  switch (member.kind) {
+    case "simple":
+      return declareSimpleMember(context, member, list);
+    case "function":
+      defineFunction(context, member);
+      return;
+    case "special-function":
+      declareFunction(context, member.specifiers, member.declarator, member);
+      return;
+    case "template":
+      declareTemplate(context, member);
+      return;
+    case "alias":
+    case "using":
+    case "static-assert":
+    case "not-understood":
+      declare(context, member);
+      return;
+    case "namespace":
+    case "linkage":
+    case "access":
+    case "assembly":
+    case "empty":
+      return;
+  }
+}
+
+function declareSimpleMember(
+  context: Context,
+  member: Extract<Declaration, { kind: "simple" }>,
+  list: MemberList,
+): void {
+  const { specifiers } = member;
+  const hint = member.declarators[0]?.declarator.name?.parts[0]?.text ?? "";
+  const base = typeOfSpecifiers(context, specifiers, specifiers.storage.includes("typedef") ? hint : "");
+  if (specifiers.storage.includes("friend")) return;
+  if (member.declarators.length === 0) {
+    if (isAnonymous(specifiers)) {
+      list.drafts.push({
+        name: "",
+        type: base,
+        bitWidth: undefined,
+        packed: false,
+        at: atOf(context, member),
+      });
+    }
+    return;
+  }
+  for (const init of member.declarators) declareDeclarator(context, member, base, init, list);
+}
+
+/** `struct { ... };` without a name for type or member: its fields count as the outer record's (6.7.2.1p13). */
+function isAnonymous(specifiers: Specifiers): boolean {
+  const { type } = specifiers;
+  return type.kind === "record" && type.record.name === undefined && type.record.members !== undefined;
+}
+
+function declareDeclarator(
+  context: Context,
+  member: Extract<Declaration, { kind: "simple" }>,
+  base: Type,
+  init: InitDeclarator,
+  list: MemberList,
+): void {
+  const { specifiers } = member;
+  const { declarator } = init;
+  if (specifiers.storage.includes("typedef") || specifiers.storage.includes("static")) {
+    if (functionPart(declarator) === undefined || specifiers.storage.includes("typedef")) {
+      declareVariable(context, member, base, init);
+      return;
+    }
+  }
+  if (functionPart(declarator) !== undefined) {
+    declareFunction(context, specifiers, declarator, member);
+    return;
+  }
+  const part = declarator.name?.parts[0];
+  const type = declaredType(context, base, declarator);
+  const draft: PlacedMember = {
+    name: part?.text,
+    type,
+    bitWidth: init.bitWidth === undefined ? undefined : (constantCount(context, init.bitWidth) ?? 0),
+    packed: isPacked(declarator.attributes) || isPacked(specifiers.attributes),
+    at: atOf(context, part ?? init),
+  };
+  list.drafts.push(draft);
+  if (part === undefined) return;
+  const { record } = list.state;
+  context.scope.names.set(part.text, { kind: "field", name: part.text, record });
+  const { initializer } = init;
+  if (initializer !== undefined) {
+    list.state.fieldInitializers.set(part.text, () => typedInitializer(context, type, initializer));
+  }
+}

@@ -1,0 +1,134 @@
+import type { NotUnderstood } from "../../finding.ts";
+import type { Place } from "../syntax/nodes.ts";
+import { type Token, visibleRange } from "../tokens.ts";
+import { type BasicTypes, basicTypes } from "../types/basic-types.ts";
+import type { DataModel, EnumDeclaration, Field, RecordDeclaration, Type } from "../types/types.ts";
+import type {
+  At,
+  Enumerator,
+  FunctionSymbol,
+  Reference,
+  Symbol,
+  TypedInitializer,
+  Variable,
+} from "./nodes.ts";
+import { makeScope, type Scope, type TemplateArgumentValue, type TemplateEntry } from "./scope.ts";
+
+/** A class while the unit is read. */
+export interface ClassState {
+  readonly record: RecordDeclaration;
+  /** As written after `class`: what its constructors are called. */
+  readonly ownName: string;
+  readonly scope: Scope;
+  readonly functions: FunctionSymbol[];
+  /** `int x = 5;` in the class: typed when first asked for. */
+  readonly fieldInitializers: Map<string, () => TypedInitializer | undefined>;
+}
+
+export interface ClassInstance {
+  readonly template: TemplateEntry;
+  readonly arguments: readonly TemplateArgumentValue[];
+}
+
+/** What reading a unit gathers. */
+export interface UnitState {
+  readonly language: "c" | "c++";
+  readonly model: DataModel;
+  readonly types: BasicTypes;
+  readonly global: Scope;
+  readonly symbols: Set<Symbol>;
+  readonly locals: Variable[];
+  readonly classes: Map<RecordDeclaration, ClassState>;
+  /** Which instance of which class template a record is. */
+  readonly instances: Map<RecordDeclaration, ClassInstance>;
+  readonly enumerators: Map<EnumDeclaration, Map<string, Enumerator>>;
+  readonly fieldPlaces: Map<Field, At>;
+  readonly references: Reference[];
+  readonly problems: NotUnderstood[];
+  /** Whether a file is a built-in stand-in and not the author's. */
+  readonly isStandIn: (file: string) => boolean;
+  /** `c` inside `extern "C"`. */
+  linkage: "c" | "c++";
+  /** Levels of template instances and expressions being typed, so that neither can run away. */
+  depth: number;
+}
+
+/** The function whose body is being read. */
+export interface BodyContext {
+  /** Undefined while it has to be deduced from the first `return`. */
+  returns: Type | undefined;
+  readonly self: Variable | undefined;
+}
+
+/** Where typing stands: everything a piece of syntax needs to become typed. */
+export interface Context {
+  readonly unit: UnitState;
+  /** Tokens of the chunk, to which places refer. */
+  readonly tokens: readonly Token[];
+  readonly scope: Scope;
+  readonly body: BodyContext | undefined;
+}
+
+export interface UnitSetting {
+  readonly language: "c" | "c++";
+  readonly model: DataModel;
+  readonly isStandIn: (file: string) => boolean;
+}
+
+export function makeUnitState(setting: UnitSetting): UnitState {
+  return {
+    language: setting.language,
+    model: setting.model,
+    types: basicTypes(setting.model),
+    global: makeScope("global", undefined, ""),
+    symbols: new Set(),
+    locals: [],
+    classes: new Map(),
+    instances: new Map(),
+    enumerators: new Map(),
+    fieldPlaces: new Map(),
+    references: [],
+    problems: [],
+    isStandIn: setting.isStandIn,
+    linkage: setting.language,
+    depth: 0,
+  };
+}
+
+export function inScope(context: Context, scope: Scope): Context {
+  return { unit: context.unit, tokens: context.tokens, scope, body: context.body };
+}
+
+/** Stands where there is no token at all, as in an empty file. */
+const nowhere: Token = {
+  kind: "other",
+  text: "",
+  file: "",
+  start: 0,
+  end: 0,
+  space: false,
+  macro: undefined,
+};
+
+export function atOf(context: Context, place: Place): At {
+  const { tokens } = context;
+  const first = tokens[place.first] ?? tokens[tokens.length - 1] ?? nowhere;
+  const last = tokens[place.end - 1] ?? first;
+  return { first, last: place.end > place.first ? last : first };
+}
+
+/** Remembers that this token names that symbol or field. */
+export function refer(context: Context, place: Place, target: Symbol | Field): void {
+  const token = context.tokens[place.first];
+  if (token !== undefined) context.unit.references.push({ token, target });
+}
+
+export function note(context: Context, at: At, message: string): void {
+  context.unit.problems.push({ span: visibleRange(at.first, at.last), message });
+}
+
+/**
+ * The deepest nesting of expressions, statements and template instances that is read; whoever goes one level
+ * down counts `UnitState.depth` up and, coming back, down.
+ */
+export const deepest = 400;

@@ -1,0 +1,115 @@
+import type { Declaration, Name } from "../syntax/nodes.ts";
+import { renamed } from "../types/derive.ts";
+import { atOf, type Context, inScope, refer } from "./context.ts";
+import { functionPart } from "./declarators.ts";
+import { declareFunction, defineFunction, overloadsIn } from "./functions.ts";
+import { unnamedNamespace } from "./linkage.ts";
+import { resolve } from "./names.ts";
+import type { Variable } from "./nodes.ts";
+import { makeScope, type Scope } from "./scope.ts";
+import { typeOfSpecifiers, typeOfTypeName } from "./specifiers.ts";
+import { declareTemplate } from "./template-declarations.ts";
+import { declareTypeName, declareVariable } from "./variables.ts";
+
+/** Declares what a declaration says in `context.scope`; gives the variables it declares. */
+export function declare(context: Context, declaration: Declaration): readonly Variable[] {
+  switch (declaration.kind) {
+    case "simple":
+      return declareSimple(context, declaration);
+    case "function":
+      defineFunction(context, declaration);
+      return [];
+    case "special-function":
+      declareFunction(context, declaration.specifiers, declaration.declarator, declaration);
+      return [];
+    case "namespace":
+      declareNamespace(context, declaration);
+      return [];
+    case "linkage":
+      declareLinkage(context, declaration);
+      return [];
+    case "template":
+      declareTemplate(context, declaration);
+      return [];
+    case "alias":
+      declareTypeName(
+        context,
+        declaration.name,
+        renamed(typeOfTypeName(context, declaration.type), declaration.name),
+        atOf(context, declaration),
+      );
+      return [];
+    case "using":
+      declareUsing(context, declaration.name, declaration.namespace);
+      return [];
+    case "not-understood":
+    case "access":
+    case "static-assert":
+    case "assembly":
+    case "empty":
+      return [];
+  }
+}
+
+function declareSimple(context: Context, declaration: Extract<Declaration, { kind: "simple" }>): Variable[] {
+  const { specifiers, declarators } = declaration;
+  const isTypedef = specifiers.storage.includes("typedef");
+  const hint = isTypedef ? (declarators[0]?.declarator.name?.parts[0]?.text ?? "") : "";
+  const base = typeOfSpecifiers(context, specifiers, hint);
+  const variables: Variable[] = [];
+  for (const init of declarators) {
+    if (!isTypedef && functionPart(init.declarator) !== undefined) {
+      declareFunction(context, specifiers, init.declarator, declaration);
+      continue;
+    }
+    const variable = declareVariable(context, declaration, base, init);
+    if (variable !== undefined) variables.push(variable);
+  }
+  return variables;
+}
+
+function namespaceScope(outer: Scope, name: string): Scope {
+  const entry = outer.names.get(name);
+  if (entry?.kind === "namespace") return entry.scope;
+  const scope = makeScope("namespace", outer, `${outer.prefix}${name}::`);
+  outer.names.set(name, { kind: "namespace", scope });
+  return scope;
+}
+
+function declareNamespace(context: Context, declaration: Extract<Declaration, { kind: "namespace" }>): void {
+  let { scope } = context;
+  const parts = declaration.name?.parts ?? [];
+  for (const part of parts) scope = namespaceScope(scope, part.text);
+  if (parts.length === 0) {
+    const outer = scope;
+    scope = namespaceScope(outer, unnamedNamespace);
+    if (!outer.opened.includes(scope)) outer.opened.push(scope);
+  }
+  const inside = inScope(context, scope);
+  for (const member of declaration.members) declare(inside, member);
+}
+
+function declareLinkage(context: Context, declaration: Extract<Declaration, { kind: "linkage" }>): void {
+  const { unit } = context;
+  const outer = unit.linkage;
+  unit.linkage = declaration.language === "C" ? "c" : "c++";
+  for (const member of declaration.members) declare(context, member);
+  unit.linkage = outer;
+}
+
+/** `using namespace N;` opens it, `using N::name;` and `using Base::name;` bring one name in. */
+function declareUsing(context: Context, name: Name, opensNamespace: boolean): void {
+  const entry = resolve(context, name);
+  const last = name.parts[name.parts.length - 1];
+  if (entry === undefined || last === undefined) return;
+  if (opensNamespace) {
+    if (entry.kind === "namespace") context.scope.opened.push(entry.scope);
+    return;
+  }
+  if (entry.kind === "overloads" && context.scope.names.has(last.text)) {
+    overloadsIn(context.scope, last.text)?.functions.push(...entry.functions);
+    return;
+  }
+  if (entry.kind === "type") refer(context, last, entry);
+  context.scope.names.set(last.text, entry);
+}

@@ -1,0 +1,134 @@
+import { evaluate } from "../constants/evaluate.ts";
+import type { EnumeratorSyntax, EnumSpecifier } from "../syntax/nodes.ts";
+import { fits } from "../types/conversions.ts";
+import type { EnumDeclaration, IntegerType, Type } from "../types/types.ts";
+import { atOf, type Context, note, refer } from "./context.ts";
+import { typeExpression } from "./expressions.ts";
+import { resolve } from "./names.ts";
+import type { Enumerator, TypeSymbol } from "./nodes.ts";
+import { lookupTag, type Scope } from "./scope.ts";
+import { typeOfTypeName } from "./specifiers.ts";
+
+/** The type that an enum specifier means; its enumerators are declared on the way (C11 6.7.2.2). */
+export function enumOf(context: Context, syntax: EnumSpecifier, hint: string): Type {
+  const { scope, unit } = context;
+  const part = syntax.name?.parts[syntax.name.parts.length - 1];
+  if (syntax.enumerators === undefined) {
+    const known = syntax.name === undefined ? undefined : knownEnum(context, syntax);
+    if (known !== undefined) {
+      if (part !== undefined) refer(context, part, known);
+      return known.type;
+    }
+  }
+  const earlier = part === undefined ? undefined : scope.tags.get(part.text);
+  const enumeration: EnumDeclaration =
+    earlier?.type.kind === "enumeration"
+      ? earlier.type.enumeration
+      : {
+          name: `${scope.prefix}${part?.text ?? hint}`,
+          scoped: syntax.scoped,
+          underlying: unit.types.int,
+          enumerators: [],
+        };
+  const type: Type =
+    earlier?.type.kind === "enumeration" ? earlier.type : { kind: "enumeration", enumeration };
+  if (part !== undefined && type !== earlier?.type) {
+    declareTag(context, { kind: "type", name: part.text, type, at: atOf(context, part) });
+  } else if (part !== undefined && earlier !== undefined) {
+    refer(context, part, earlier);
+  }
+  const fixed = fixedUnderlying(context, syntax);
+  if (fixed !== undefined) enumeration.underlying = fixed;
+  if (syntax.enumerators !== undefined) {
+    declareEnumerators(context, syntax.enumerators, enumeration, type, fixed);
+  }
+  return type;
+}
+
+function knownEnum(context: Context, syntax: EnumSpecifier): TypeSymbol | undefined {
+  if (syntax.name === undefined) return undefined;
+  const only = syntax.name.parts.length === 1 ? syntax.name.parts[0] : undefined;
+  if (only !== undefined) return lookupTag(context.scope, only.text);
+  const entry = resolve(context, syntax.name);
+  return entry?.kind === "type" ? entry : undefined;
+}
+
+/** Declares the name after `struct`, `union`, `class` or `enum`; in C++ it is a type name as well. */
+export function declareTag(context: Context, symbol: TypeSymbol, scope: Scope = context.scope): void {
+  scope.tags.set(symbol.name, symbol);
+  if (context.unit.language === "c++" && !scope.names.has(symbol.name)) scope.names.set(symbol.name, symbol);
+  if (scope.kind !== "block" && scope.kind !== "template") context.unit.symbols.add(symbol);
+  context.unit.references.push({ token: symbol.at.first, target: symbol });
+}
+
+function fixedUnderlying(context: Context, syntax: EnumSpecifier): IntegerType | undefined {
+  if (syntax.underlying !== undefined) {
+    const type = typeOfTypeName(context, syntax.underlying);
+    if (type.kind === "integer") return type;
+  }
+  return syntax.scoped ? context.unit.types.int : undefined;
+}
+
+/** GCC's choice: `unsigned int` unless a value is negative, wider where it must be. */
+function chosenUnderlying(context: Context, values: readonly bigint[]): IntegerType {
+  const { types } = context.unit;
+  const candidates = values.some((value) => value < 0n)
+    ? [types.int, types.long, types.longLong]
+    : [types.unsignedInt, types.unsignedLong, types.unsignedLongLong];
+  return candidates.find((type) => values.every((value) => fits(value, type))) ?? types.unsignedLongLong;
+}
+
+function declareEnumerators(
+  context: Context,
+  syntax: readonly EnumeratorSyntax[],
+  enumeration: EnumDeclaration,
+  type: Type,
+  fixed: IntegerType | undefined,
+): void {
+  const { unit, scope } = context;
+  const declared = new Map<string, Enumerator>();
+  unit.enumerators.set(enumeration, declared);
+  let next: bigint | undefined = 0n;
+  for (const entry of syntax) {
+    const value: bigint | undefined = enumeratorValue(context, entry, next);
+    next = value === undefined ? undefined : value + 1n;
+    const enumerator: Enumerator = {
+      kind: "enumerator",
+      name: entry.name,
+      value,
+      type: unit.language === "c++" ? type : constantType(context, value ?? 0n),
+      enumeration,
+      at: atOf(context, { first: entry.first, end: entry.first + 1 }),
+    };
+    declared.set(entry.name, enumerator);
+    refer(context, entry, enumerator);
+    if (!enumeration.scoped) scope.names.set(entry.name, enumerator);
+    if (scope.kind !== "block") unit.symbols.add(enumerator);
+  }
+  enumeration.enumerators = [...declared.values()].map(({ name, value }) => ({ name, value }));
+  if (fixed === undefined) {
+    enumeration.underlying = chosenUnderlying(
+      context,
+      [...declared.values()].flatMap(({ value }) => (value === undefined ? [] : [value])),
+    );
+  }
+}
+
+function enumeratorValue(
+  context: Context,
+  entry: EnumeratorSyntax,
+  next: bigint | undefined,
+): bigint | undefined {
+  if (entry.value === undefined) return next;
+  const value = evaluate(typeExpression(context, entry.value), context.unit.model);
+  if (value.kind === "integer") return value.value;
+  note(context, atOf(context, entry.value), `the value of \`${entry.name}\` is not known`);
+  return undefined;
+}
+
+/** Enumeration constants are `int` (C11 6.7.2.2p3); GCC makes them wider where they do not fit. */
+function constantType(context: Context, value: bigint): IntegerType {
+  const { types } = context.unit;
+  const ladder = [types.int, types.unsignedInt, types.long, types.unsignedLong, types.longLong];
+  return ladder.find((type) => fits(value, type)) ?? types.unsignedLongLong;
+}

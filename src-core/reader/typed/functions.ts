@@ -1,0 +1,271 @@
+import type { Declaration, Declarator, Place, Specifiers } from "../syntax/nodes.ts";
+import { sameSignature } from "../types/compare.ts";
+import { pointerTo } from "../types/derive.ts";
+import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
+import { typeOfWords } from "../types/words.ts";
+import { atOf, type BodyContext, type Context, inScope, refer } from "./context.ts";
+import { declaredType, functionPart, parameterType } from "./declarators.ts";
+import { constructorInitializers, typedInitializer } from "./initializers.ts";
+import { functionLinkage, vectorOf } from "./linkage.ts";
+import { scopeOfQualifiers } from "./names.ts";
+import type { At, FunctionDefinition, FunctionSymbol, Variable } from "./nodes.ts";
+import { blockScope, enclosingRegion, type OverloadSet, type Scope } from "./scope.ts";
+import { isDeduced, typeOfSpecifiers } from "./specifiers.ts";
+import { typeBlock } from "./statements.ts";
+import { DeclaredFunction, DeclaredVariable, type DefaultArgument } from "./symbols.ts";
+
+/** Under this name a class keeps its constructors: its own name means the type. */
+export const constructorName = "(constructor)";
+
+type FunctionSyntax = Extract<Declaration, { kind: "function" }>;
+
+interface Header {
+  readonly name: string;
+  /** The scope it is declared in: a class, a namespace, the file. */
+  readonly region: Scope;
+  /** Where the names in it are looked up: the region, or a template's parameters before it. */
+  readonly lookupScope: Scope;
+  readonly record: RecordDeclaration | undefined;
+  readonly special: FunctionSymbol["special"];
+  readonly namePlace: Place;
+}
+
+function headerOf(context: Context, declarator: Declarator): Header | undefined {
+  const parts = declarator.name?.parts ?? [];
+  const last = parts[parts.length - 1];
+  if (last === undefined || declarator.name === undefined) return undefined;
+  const isQualified = parts.length > 1 || declarator.name.global;
+  const region = isQualified ? scopeOfQualifiers(context, declarator.name) : enclosingRegion(context.scope);
+  if (region === undefined) return undefined;
+  const lookupScope = isQualified || context.scope.kind === "block" ? region : context.scope;
+  const ownName = region.record && context.unit.classes.get(region.record)?.ownName;
+  const isConstructor = region.record !== undefined && last.text === ownName;
+  const name = isConstructor ? constructorName : last.text.replace(/^operator\s+(?=\W)/, "operator");
+  return { name, region, lookupScope, record: region.record, special: specialOf(name), namePlace: last };
+}
+
+function specialOf(name: string): FunctionSymbol["special"] {
+  if (name === constructorName) return "constructor";
+  if (name.startsWith("~")) return "destructor";
+  if (!name.startsWith("operator")) return undefined;
+  if (/^operator[^\w\s]/.test(name) || /^operator (new|delete)/.test(name)) return "operator";
+  return /^operator\s/.test(name) ? "conversion" : undefined;
+}
+
+/** The overloads of a name in a scope; undefined where the name means something else there. */
+export function overloadsIn(scope: Scope, name: string): OverloadSet | undefined {
+  const entry = scope.names.get(name);
+  if (entry?.kind === "overloads") return entry;
+  if (entry !== undefined && entry.kind !== "type") return undefined;
+  const set: OverloadSet = { kind: "overloads", name, functions: [], templates: [] };
+  scope.names.set(name, set);
+  return set;
+}
+
+function conversionTarget(context: Context, name: string): Type {
+  const words = name.slice("operator".length).trim().split(/\s+/);
+  return typeOfWords(words, context.unit.model) ?? { kind: "unknown", name: words.join(" ") };
+}
+
+/** Declares a function, or finds the one that an earlier declaration made. */
+export function declareFunction(
+  context: Context,
+  specifiers: Specifiers,
+  declarator: Declarator,
+  whole: Place,
+): DeclaredFunction | undefined {
+  const header = headerOf(context, declarator);
+  const part = functionPart(declarator);
+  if (header === undefined || part === undefined) return undefined;
+  const base =
+    header.special === "conversion"
+      ? conversionTarget(context, header.name)
+      : specifiers.type.kind === "none" && header.special !== undefined
+        ? context.unit.types.void
+        : typeOfSpecifiers(context, specifiers);
+  const inside = header.lookupScope === context.scope ? context : inScope(context, header.lookupScope);
+  const type = declaredType(inside, base, declarator);
+  if (type.kind !== "function") return undefined;
+  const isInstance = header.lookupScope.kind === "template";
+  const set = overloadsIn(isInstance ? header.lookupScope : header.region, header.name);
+  if (set === undefined) return undefined;
+  const known = set.functions.find((candidate) => isSame(context, candidate, type));
+  const symbol =
+    known instanceof DeclaredFunction
+      ? redeclare(context, known, type, whole)
+      : addFunction(context, header, set, type, specifiers, declarator, whole);
+  symbol.parameterNames = part.parameters.map((parameter) => parameter.declarator.name?.parts[0]?.text);
+  refer(context, header.namePlace, symbol);
+  takeDefaults(
+    symbol,
+    part.parameters.map((parameter) => defaultOf(inside, parameter)),
+  );
+  return symbol;
+}
+
+function isSame(context: Context, candidate: FunctionSymbol, type: FunctionType): boolean {
+  return context.unit.language === "c" || context.unit.linkage === "c" || sameSignature(candidate.type, type);
+}
+
+function redeclare(
+  context: Context,
+  known: DeclaredFunction,
+  type: FunctionType,
+  whole: Place,
+): DeclaredFunction {
+  known.declarations.push(atOf(context, whole));
+  if (!isDeduced(type.returns) && !known.isDefined) known.type = type;
+  return known;
+}
+
+function addFunction(
+  context: Context,
+  header: Header,
+  set: OverloadSet,
+  type: FunctionType,
+  specifiers: Specifiers,
+  declarator: Declarator,
+  whole: Place,
+): DeclaredFunction {
+  const { name, region, record } = header;
+  const at = atOf(context, header.namePlace);
+  const attributes = [...specifiers.attributes, ...declarator.attributes];
+  const shown = record !== undefined && header.special === "constructor" ? at.first.text : name;
+  const qualifiedName = `${region.prefix}${shown}`;
+  const symbol = new DeclaredFunction({
+    name: shown,
+    qualifiedName,
+    linkageName:
+      header.lookupScope.kind === "template"
+        ? undefined
+        : functionLinkage(context, qualifiedName, type, specifiers.storage, region),
+    type,
+    parameterNames: [],
+    memberOf: record,
+    isStatic: record !== undefined && specifiers.storage.includes("static"),
+    isVirtual: specifiers.storage.includes("virtual") || overrides(region, name, type),
+    vector: vectorOf(at.first, attributes),
+    special: header.special,
+    attributes,
+    at,
+    declarationAt: atOf(context, whole),
+    standIn: context.unit.isStandIn(at.first.file),
+  });
+  set.functions.push(symbol);
+  if (record !== undefined) context.unit.classes.get(record)?.functions.push(symbol);
+  context.unit.symbols.add(symbol);
+  return symbol;
+}
+
+/** A function is virtual where a base class has a virtual one of its name and parameters (C++11 10.3p2). */
+function overrides(region: Scope, name: string, type: FunctionType): boolean {
+  return region.bases.some((base) => {
+    const entry = base.names.get(name);
+    if (entry?.kind === "overloads") {
+      const same = entry.functions.find((inherited) => sameSignature(inherited.type, type));
+      if (same?.isVirtual === true) return true;
+    }
+    return overrides(base, name, type);
+  });
+}
+
+type ParameterSyntax = NonNullable<ReturnType<typeof functionPart>>["parameters"][number];
+
+function defaultOf(context: Context, parameter: ParameterSyntax): DefaultArgument {
+  const { defaultValue } = parameter;
+  if (defaultValue === undefined) return undefined;
+  return () =>
+    typedInitializer(context, parameterType(context, parameter), {
+      kind: "value",
+      value: defaultValue,
+      first: defaultValue.first,
+      end: defaultValue.end,
+    });
+}
+
+function takeDefaults(symbol: DeclaredFunction, given: readonly DefaultArgument[]): void {
+  if (!given.some((value) => value !== undefined)) return;
+  symbol.defaults = given.map((value, index) => value ?? symbol.defaults[index]);
+}
+
+/** Declares a function and keeps its body, to be typed when first asked for. */
+export function defineFunction(context: Context, syntax: FunctionSyntax): DeclaredFunction | undefined {
+  const symbol = declareFunction(context, syntax.specifiers, syntax.declarator, syntax);
+  const part = functionPart(syntax.declarator);
+  if (symbol === undefined || part === undefined) return undefined;
+  const header = headerOf(context, syntax.declarator);
+  if (header !== undefined) symbol.at = atOf(context, header.namePlace);
+  symbol.declarationAt = atOf(context, syntax);
+  const outer = header?.lookupScope ?? context.scope;
+  symbol.define(() => readBody(context, outer, syntax, symbol));
+  return symbol;
+}
+
+function readBody(
+  context: Context,
+  outer: Scope,
+  syntax: FunctionSyntax,
+  symbol: DeclaredFunction,
+): FunctionDefinition {
+  const scope = blockScope(outer);
+  const self = selfOf(symbol);
+  const { returns } = symbol.type;
+  const body: BodyContext = { returns: isDeduced(returns) ? undefined : returns, self };
+  const inside: Context = { unit: context.unit, tokens: context.tokens, scope, body };
+  const parameters = declareParameters(inside, syntax.declarator);
+  const memberInitializers =
+    symbol.special === "constructor" && symbol.memberOf !== undefined
+      ? constructorInitializers(inside, symbol.memberOf, syntax.memberInitializers)
+      : [];
+  const block = typeBlock({ ...inside, scope: blockScope(scope) }, syntax.body);
+  if (isDeduced(returns)) {
+    symbol.type = { ...symbol.type, returns: body.returns ?? context.unit.types.void };
+  }
+  return { parameters, memberInitializers, body: block, self };
+}
+
+function selfOf(symbol: FunctionSymbol): Variable | undefined {
+  if (symbol.memberOf === undefined || symbol.isStatic) return undefined;
+  const type = pointerTo({ kind: "record", record: symbol.memberOf });
+  return localVariable("this", type, symbol.at, "parameter");
+}
+
+/** A variable that no declarator declares: a parameter, `this`, what a range-for steps through. */
+export function localVariable(
+  name: string,
+  type: Type,
+  at: At,
+  storage: "parameter" | "local",
+): DeclaredVariable {
+  return new DeclaredVariable({
+    name,
+    qualifiedName: name,
+    linkageName: undefined,
+    type,
+    storage,
+    constexpr: false,
+    programMemory: false,
+    attributes: [],
+    at,
+    declarationAt: at,
+  });
+}
+
+/** Declares the parameters of a definition in its scope; unnamed ones keep their place in the list. */
+export function declareParameters(context: Context, declarator: Declarator): Variable[] {
+  const part = functionPart(declarator);
+  const variables: Variable[] = [];
+  for (const parameter of part?.parameters ?? []) {
+    const type = parameterType(context, parameter);
+    if (type.kind === "void" && parameter.declarator.name === undefined) continue;
+    const name = parameter.declarator.name?.parts[0];
+    const at = atOf(context, name ?? parameter);
+    const variable = localVariable(name?.text ?? "", type, at, "parameter");
+    if (name !== undefined) {
+      context.scope.names.set(name.text, variable);
+      refer(context, name, variable);
+    }
+    variables.push(variable);
+  }
+  return variables;
+}

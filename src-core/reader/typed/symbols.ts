@@ -1,0 +1,142 @@
+import type { Attribute } from "../syntax/nodes.ts";
+import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
+import type { At, FunctionDefinition, FunctionSymbol, Storage, TypedInitializer, Variable } from "./nodes.ts";
+
+export interface VariableDraft {
+  readonly name: string;
+  readonly qualifiedName: string;
+  readonly linkageName: string | undefined;
+  readonly type: Type;
+  readonly storage: Storage;
+  readonly constexpr: boolean;
+  readonly programMemory: boolean;
+  readonly attributes: readonly Attribute[];
+  readonly at: At;
+  readonly declarationAt: At;
+}
+
+/** A variable while its unit is read: later declarations may complete it. */
+export class DeclaredVariable implements Variable {
+  readonly kind = "variable";
+  readonly name: string;
+  readonly qualifiedName: string;
+  linkageName: string | undefined;
+  type: Type;
+  readonly storage: Storage;
+  constexpr: boolean;
+  programMemory: boolean;
+  attributes: readonly Attribute[];
+  at: At;
+  declarationAt: At;
+  declarations: At[];
+  #initializer: TypedInitializer | (() => TypedInitializer | undefined) | undefined;
+
+  constructor(draft: VariableDraft) {
+    this.name = draft.name;
+    this.qualifiedName = draft.qualifiedName;
+    this.linkageName = draft.linkageName;
+    this.type = draft.type;
+    this.storage = draft.storage;
+    this.constexpr = draft.constexpr;
+    this.programMemory = draft.programMemory;
+    this.attributes = draft.attributes;
+    this.at = draft.at;
+    this.declarationAt = draft.declarationAt;
+    this.declarations = [draft.declarationAt];
+  }
+
+  get initializer(): TypedInitializer | undefined {
+    const held = this.#initializer;
+    if (typeof held !== "function") return held;
+    this.#initializer = undefined;
+    const read = held();
+    this.#initializer = read;
+    return read;
+  }
+
+  set initializer(value: TypedInitializer | (() => TypedInitializer | undefined) | undefined) {
+    this.#initializer = value;
+  }
+}
+
+export interface FunctionDraft {
+  readonly name: string;
+  readonly qualifiedName: string;
+  readonly linkageName: string | undefined;
+  readonly type: FunctionType;
+  readonly parameterNames: readonly (string | undefined)[];
+  readonly memberOf: RecordDeclaration | undefined;
+  readonly isStatic: boolean;
+  readonly isVirtual: boolean;
+  readonly vector: string | undefined;
+  readonly special: FunctionSymbol["special"];
+  readonly attributes: readonly Attribute[];
+  readonly at: At;
+  readonly declarationAt: At;
+  readonly standIn: boolean;
+}
+
+/** Gives the typed default argument of a parameter, or undefined. */
+export type DefaultArgument = (() => TypedInitializer | undefined) | undefined;
+
+/** A function while its unit is read. Its body is typed when first asked for. */
+export class DeclaredFunction implements FunctionSymbol {
+  readonly kind = "function";
+  readonly name: string;
+  readonly qualifiedName: string;
+  linkageName: string | undefined;
+  type: FunctionType;
+  parameterNames: readonly (string | undefined)[];
+  readonly memberOf: RecordDeclaration | undefined;
+  readonly isStatic: boolean;
+  isVirtual: boolean;
+  readonly vector: string | undefined;
+  readonly special: FunctionSymbol["special"];
+  attributes: readonly Attribute[];
+  at: At;
+  declarationAt: At;
+  declarations: At[];
+  readonly standIn: boolean;
+  /** By position; parameters without one hold undefined. */
+  defaults: readonly DefaultArgument[] = [];
+  #body: (() => FunctionDefinition) | undefined;
+  #definition: FunctionDefinition | undefined;
+
+  constructor(draft: FunctionDraft) {
+    this.name = draft.name;
+    this.qualifiedName = draft.qualifiedName;
+    this.linkageName = draft.linkageName;
+    this.type = draft.type;
+    this.parameterNames = draft.parameterNames;
+    this.memberOf = draft.memberOf;
+    this.isStatic = draft.isStatic;
+    this.isVirtual = draft.isVirtual;
+    this.vector = draft.vector;
+    this.special = draft.special;
+    this.attributes = draft.attributes;
+    this.at = draft.at;
+    this.declarationAt = draft.declarationAt;
+    this.declarations = [draft.declarationAt];
+    this.standIn = draft.standIn;
+  }
+
+  /** A body is known, typed or not. */
+  get isDefined(): boolean {
+    return this.#definition !== undefined || this.#body !== undefined;
+  }
+
+  /** Gives the way to type the body. */
+  define(body: () => FunctionDefinition): void {
+    this.#body = body;
+    this.#definition = undefined;
+  }
+
+  get definition(): FunctionDefinition | undefined {
+    const body = this.#body;
+    if (body !== undefined) {
+      this.#body = undefined;
+      this.#definition = body();
+    }
+    return this.#definition;
+  }
+}

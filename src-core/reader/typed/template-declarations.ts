@@ -1,0 +1,107 @@
+import type { Declaration, Declarator, NamePart, RecordSpecifier } from "../syntax/nodes.ts";
+import { atOf, type Context, note } from "./context.ts";
+import { declare } from "./declarations.ts";
+import { functionPart } from "./declarators.ts";
+import { overloadsIn } from "./functions.ts";
+import { lookup, type TemplateEntry } from "./scope.ts";
+import { addMemberDefinition, specialise } from "./templates.ts";
+
+type TemplateSyntax = Extract<Declaration, { kind: "template" }>;
+
+/** What a template declares, as far as keeping it goes. */
+type Templated =
+  | { readonly kind: "function"; readonly name: string }
+  | { readonly kind: "class"; readonly part: NamePart; readonly record: RecordSpecifier }
+  | { readonly kind: "other"; readonly name: string }
+  | { readonly kind: "member"; readonly owner: string };
+
+/** Keeps a template, to be read again for every set of arguments it is used with. */
+export function declareTemplate(context: Context, syntax: TemplateSyntax): void {
+  const templated = templatedBy(syntax.declaration);
+  if (templated === undefined) {
+    note(context, atOf(context, syntax), "a template of this form is not understood");
+    return;
+  }
+  switch (templated.kind) {
+    case "function":
+      if (syntax.parameters.length === 0) declare(context, syntax.declaration);
+      else
+        overloadsIn(context.scope, templated.name)?.templates.push(entryOf(context, syntax, templated.name));
+      return;
+    case "class":
+      declareClassTemplate(context, syntax, templated.part, templated.record);
+      return;
+    case "other":
+      context.scope.names.set(templated.name, entryOf(context, syntax, templated.name));
+      return;
+    case "member": {
+      const owner = lookup(context.scope, templated.owner);
+      if (owner?.kind === "template") {
+        addMemberDefinition(context, owner, entryOf(context, syntax, templated.owner));
+      }
+    }
+  }
+}
+
+function entryOf(context: Context, syntax: TemplateSyntax, name: string): TemplateEntry {
+  return {
+    kind: "template",
+    name,
+    parameters: syntax.parameters,
+    declaration: syntax.declaration,
+    tokens: context.tokens,
+    scope: context.scope,
+    instances: new Map(),
+    memberDefinitions: [],
+  };
+}
+
+function declareClassTemplate(
+  context: Context,
+  syntax: TemplateSyntax,
+  part: NamePart,
+  record: RecordSpecifier,
+): void {
+  const earlier = context.scope.names.get(part.text);
+  if (part.templateArguments !== undefined) {
+    const primary = lookup(context.scope, part.text);
+    if (syntax.parameters.length === 0 && primary?.kind === "template") {
+      specialise(context, primary, part, record);
+      return;
+    }
+    note(context, atOf(context, syntax), "a partial specialisation is not understood");
+    return;
+  }
+  if (earlier?.kind === "template" && record.members === undefined) return;
+  context.scope.names.set(part.text, entryOf(context, syntax, part.text));
+}
+
+function templatedBy(declaration: Declaration): Templated | undefined {
+  switch (declaration.kind) {
+    case "function":
+    case "special-function":
+      return ofDeclarator(declaration.declarator);
+    case "alias":
+      return { kind: "other", name: declaration.name };
+    case "simple": {
+      const declarator = declaration.declarators[0]?.declarator;
+      if (declarator !== undefined) return ofDeclarator(declarator);
+      const { type } = declaration.specifiers;
+      const part = type.kind === "record" ? type.record.name?.parts[0] : undefined;
+      if (type.kind !== "record" || part === undefined) return undefined;
+      return { kind: "class", part, record: type.record };
+    }
+    default:
+      return undefined;
+  }
+}
+
+function ofDeclarator(declarator: Declarator): Templated | undefined {
+  const parts = declarator.name?.parts ?? [];
+  const [first] = parts;
+  if (first === undefined) return undefined;
+  if (parts.length > 1) return { kind: "member", owner: first.text };
+  return functionPart(declarator) === undefined
+    ? { kind: "other", name: first.text }
+    : { kind: "function", name: first.text };
+}

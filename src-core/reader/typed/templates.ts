@@ -1,0 +1,220 @@
+import { evaluate } from "../constants/evaluate.ts";
+import type { NamePart, RecordSpecifier, TemplateArgument } from "../syntax/nodes.ts";
+import { typeText } from "../types/text.ts";
+import type { RecordDeclaration } from "../types/types.ts";
+import { atOf, type Context, deepest } from "./context.ts";
+import { declare } from "./declarations.ts";
+import { typeExpression } from "./expressions.ts";
+import { declareFunction, defineFunction } from "./functions.ts";
+import type { FunctionSymbol, TypedExpression, TypeSymbol } from "./nodes.ts";
+import { defineRecord } from "./records.ts";
+import {
+  makeScope,
+  type OverloadSet,
+  type Scope,
+  type TemplateArgumentValue,
+  type TemplateEntry,
+} from "./scope.ts";
+import { typeOfTypeName } from "./specifiers.ts";
+import { bindArguments } from "./template-arguments.ts";
+import { deduceArguments } from "./template-deduction.ts";
+
+/** Argument of one instance as text, so that equal arguments give the same instance. */
+function argumentText(context: Context, argument: TemplateArgumentValue): string {
+  if (argument.kind === "type") return typeText(argument.type);
+  const value = evaluate(argument.value, context.unit.model);
+  return value.kind === "integer" ? String(value.value) : "?";
+}
+
+function keyOf(context: Context, given: readonly TemplateArgumentValue[]): string {
+  return given.map((argument) => argumentText(context, argument)).join(", ");
+}
+
+export function argumentsOf(
+  context: Context,
+  given: readonly TemplateArgument[] | undefined,
+): TemplateArgumentValue[] {
+  return (given ?? []).map((argument) =>
+    argument.kind === "type"
+      ? { kind: "type", type: typeOfTypeName(context, argument.type) }
+      : { kind: "value", value: typeExpression(context, argument.value) },
+  );
+}
+
+/** Arguments given, then defaults of the template; undefined where one is missing. */
+function completed(
+  context: Context,
+  template: TemplateEntry,
+  given: readonly TemplateArgumentValue[],
+): TemplateArgumentValue[] | undefined {
+  const complete = [...given];
+  for (let index = given.length; index < template.parameters.length; index += 1) {
+    const parameter = template.parameters[index];
+    const scope = scopeOf(context, template, complete);
+    const inside: Context = { unit: context.unit, tokens: template.tokens, scope, body: undefined };
+    if (parameter?.kind === "type" && parameter.defaultType !== undefined) {
+      complete.push({ kind: "type", type: typeOfTypeName(inside, parameter.defaultType) });
+    } else if (parameter?.kind === "value" && parameter.parameter.defaultValue !== undefined) {
+      complete.push({ kind: "value", value: typeExpression(inside, parameter.parameter.defaultValue) });
+    } else {
+      return undefined;
+    }
+  }
+  return complete;
+}
+
+/** A scope in which the template's parameters mean these arguments. */
+function scopeOf(context: Context, template: TemplateEntry, given: readonly TemplateArgumentValue[]): Scope {
+  const scope = makeScope("template", template.scope, template.scope.prefix);
+  bindArguments(
+    { unit: context.unit, tokens: template.tokens, scope, body: undefined },
+    template.parameters,
+    given,
+  );
+  return scope;
+}
+
+/** The class (or alias) that a template name with arguments means. */
+export function classInstance(
+  context: Context,
+  template: TemplateEntry,
+  part: NamePart,
+): TypeSymbol | undefined {
+  const given = completed(context, template, argumentsOf(context, part.templateArguments));
+  if (given === undefined) return undefined;
+  const key = keyOf(context, given);
+  const known = template.instances.get(key)?.symbol;
+  if (known !== undefined) return known.kind === "type" ? known : undefined;
+  return deeper(context, () => makeInstance(context, template, given, key));
+}
+
+/** Instances may need instances without end; one level counts as much as several of an expression. */
+function deeper<Result>(context: Context, make: () => Result): Result | undefined {
+  const { unit } = context;
+  const cost = 8;
+  if (unit.depth + cost > deepest) return undefined;
+  unit.depth += cost;
+  const made = make();
+  unit.depth -= cost;
+  return made;
+}
+
+function makeInstance(
+  context: Context,
+  template: TemplateEntry,
+  given: readonly TemplateArgumentValue[],
+  key: string,
+): TypeSymbol | undefined {
+  const { declaration } = template;
+  const scope = scopeOf(context, template, given);
+  const inside: Context = { unit: context.unit, tokens: template.tokens, scope, body: undefined };
+  if (declaration.kind === "alias") {
+    const type = typeOfTypeName(inside, declaration.type);
+    const symbol: TypeSymbol = { kind: "type", name: template.name, type, at: atOf(inside, declaration) };
+    template.instances.set(key, { symbol, arguments: given });
+    return symbol;
+  }
+  if (declaration.kind !== "simple" || declaration.specifiers.type.kind !== "record") return undefined;
+  return instantiate(inside, template, given, key, declaration.specifiers.type.record);
+}
+
+/** Reads a class for one set of arguments; `context.scope` knows what the parameters mean. */
+function instantiate(
+  context: Context,
+  template: TemplateEntry,
+  given: readonly TemplateArgumentValue[],
+  key: string,
+  syntax: RecordSpecifier,
+): TypeSymbol {
+  const record: RecordDeclaration = {
+    keyword: syntax.keyword,
+    name: `${template.scope.prefix}${template.name}<${key}>`,
+    complete: false,
+    fields: [],
+    bases: [],
+    polymorphic: false,
+    size: 0,
+    alignment: 1,
+  };
+  const at = atOf(context, syntax.name ?? syntax);
+  const symbol: TypeSymbol = { kind: "type", name: template.name, type: { kind: "record", record }, at };
+  template.instances.set(key, { symbol, arguments: given });
+  context.unit.instances.set(record, { template, arguments: given });
+  context.scope.names.set(template.name, symbol);
+  defineRecord(context, syntax, syntax.members ?? [], record);
+  for (const member of template.memberDefinitions) defineMember(context, member, given);
+  return symbol;
+}
+
+/** `template <> class C<int> {...}`: what C is for these arguments. */
+export function specialise(
+  context: Context,
+  primary: TemplateEntry,
+  part: NamePart,
+  record: RecordSpecifier,
+): void {
+  const given = argumentsOf(context, part.templateArguments);
+  const scope = makeScope("template", context.scope, context.scope.prefix);
+  instantiate({ ...context, scope }, primary, given, keyOf(context, given), record);
+}
+
+/** Takes a member defined outside its class template into the instances there are and will be. */
+export function addMemberDefinition(context: Context, owner: TemplateEntry, member: TemplateEntry): void {
+  owner.memberDefinitions.push(member);
+  for (const instance of owner.instances.values()) defineMember(context, member, instance.arguments);
+}
+
+function defineMember(
+  context: Context,
+  member: TemplateEntry,
+  given: readonly TemplateArgumentValue[],
+): void {
+  const scope = scopeOf(context, member, given);
+  declare({ unit: context.unit, tokens: member.tokens, scope, body: undefined }, member.declaration);
+}
+
+/** The instances of a set's templates that could be meant by a call with these arguments. */
+export function templateCandidates(
+  context: Context,
+  set: OverloadSet,
+  part: NamePart | undefined,
+  given: readonly TypedExpression[],
+): FunctionSymbol[] {
+  return set.templates.flatMap((template) => functionInstance(context, template, part, given) ?? []);
+}
+
+/** A function template with its arguments as written and as deduced; undefined where one stays open. */
+export function functionInstance(
+  context: Context,
+  template: TemplateEntry,
+  part: NamePart | undefined,
+  given: readonly TypedExpression[],
+): FunctionSymbol | undefined {
+  const explicit = argumentsOf(context, part?.templateArguments);
+  const deduced = deduceArguments(context, template, explicit, given);
+  const complete = deduced && completed(context, template, deduced);
+  if (complete === undefined) return undefined;
+  const key = keyOf(context, complete);
+  const known = template.instances.get(key)?.symbol;
+  if (known !== undefined) return known.kind === "function" ? known : undefined;
+  return deeper(context, () => makeFunction(context, template, complete, key));
+}
+
+function makeFunction(
+  context: Context,
+  template: TemplateEntry,
+  given: readonly TemplateArgumentValue[],
+  key: string,
+): FunctionSymbol | undefined {
+  const { declaration } = template;
+  const scope = scopeOf(context, template, given);
+  const inside: Context = { unit: context.unit, tokens: template.tokens, scope, body: undefined };
+  const symbol =
+    declaration.kind === "function"
+      ? defineFunction(inside, declaration)
+      : declaration.kind === "simple" && declaration.declarators[0] !== undefined
+        ? declareFunction(inside, declaration.specifiers, declaration.declarators[0].declarator, declaration)
+        : undefined;
+  if (symbol !== undefined) template.instances.set(key, { symbol, arguments: given });
+  return symbol;
+}
