@@ -79,8 +79,8 @@ export function classConversion(
     return convertTo(context, called, target, reason);
   }
   if (target.kind !== "record") return undefined;
-  const constructor = convertingConstructor(context, value, target.record);
-  if (constructor === undefined) return undefined;
+  const converting = convertingConstructor(context, value, target.record);
+  if (converting === undefined) return undefined;
   return {
     kind: "construct",
     at: value.at,
@@ -89,8 +89,8 @@ export function classConversion(
     initializer: {
       kind: "constructor",
       at: value.at,
-      constructor,
-      arguments: completeArguments(context, constructor, [value]),
+      constructor: converting,
+      arguments: completeArguments(context, converting, [value]),
     },
   };
 }

@@ -26,7 +26,8 @@ export interface MemberList {
 export function declareMember(context: Context, member: Declaration, list: MemberList): void {
   switch (member.kind) {
     case "simple":
-      return declareSimpleMember(context, member, list);
+      declareSimpleMember(context, member, list);
+      return;
     case "function":
       defineFunction(context, member);
       return;

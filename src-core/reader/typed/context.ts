@@ -7,8 +7,8 @@ import type {
   At,
   Enumerator,
   FunctionSymbol,
+  NamedSymbol,
   Reference,
-  Symbol,
   TypedInitializer,
   Variable,
 } from "./nodes.ts";
@@ -36,7 +36,7 @@ export interface UnitState {
   readonly model: DataModel;
   readonly types: BasicTypes;
   readonly global: Scope;
-  readonly symbols: Set<Symbol>;
+  readonly symbols: Set<NamedSymbol>;
   readonly locals: Variable[];
   readonly classes: Map<RecordDeclaration, ClassState>;
   /** Which instance of which class template a record is. */
@@ -118,7 +118,7 @@ export function atOf(context: Context, place: Place): At {
 }
 
 /** Remembers that this token names that symbol or field. */
-export function refer(context: Context, place: Place, target: Symbol | Field): void {
+export function refer(context: Context, place: Place, target: NamedSymbol | Field): void {
   const token = context.tokens[place.first];
   if (token !== undefined) context.unit.references.push({ token, target });
 }

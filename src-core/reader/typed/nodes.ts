@@ -110,7 +110,7 @@ export interface TypeSymbol {
   readonly at: At;
 }
 
-export type Symbol = Variable | FunctionSymbol | Enumerator | TypeSymbol;
+export type NamedSymbol = Variable | FunctionSymbol | Enumerator | TypeSymbol;
 
 // --- Expressions ----------------------------------------------------------------------------------------
 
@@ -342,7 +342,7 @@ export type TypedStatement =
 /** A place where a symbol or field is named: a declaration of it or a use. */
 export interface Reference {
   readonly token: Token;
-  readonly target: Symbol | Field;
+  readonly target: NamedSymbol | Field;
 }
 
 /** What is known of a class beyond its layout. */
@@ -361,7 +361,7 @@ export interface TypedUnit {
   readonly language: "c" | "c++";
   readonly model: DataModel;
   /** Everything declared at file or namespace level or in classes, in order of declaration. */
-  readonly symbols: readonly Symbol[];
+  readonly symbols: readonly NamedSymbol[];
   readonly functions: readonly FunctionSymbol[];
   readonly variables: readonly Variable[];
   /** Variables declared inside functions, static ones included, parameters not. */

@@ -312,22 +312,24 @@ function computed(
 
 export function typeConditional(context: Context, syntax: Syntax<"conditional">, at: At): TypedExpression {
   const test = typeExpression(context, syntax.condition);
-  const then = syntax.then === undefined ? test : typeExpression(context, syntax.then);
-  const otherwise = typeExpression(context, syntax.otherwise);
-  const shared = branchType(context, then, otherwise);
+  const first = syntax.then === undefined ? test : typeExpression(context, syntax.then);
+  const second = typeExpression(context, syntax.otherwise);
+  const shared = branchType(context, first, second);
   if (shared === undefined) {
-    return unresolved(at, "", "other", [test, then, otherwise], "branches of types that do not go together");
+    return unresolved(at, "", "other", [test, first, second], "branches of types that do not go together");
   }
   const asIs =
-    context.unit.language === "c++" && then.lvalue && otherwise.lvalue && sameType(then.type, otherwise.type);
+    context.unit.language === "c++" && first.lvalue && second.lvalue && sameType(first.type, second.type);
+  const then = asIs ? first : convertTo(context, first, shared, "arithmetic");
+  const otherwise = asIs ? second : convertTo(context, second, shared, "arithmetic");
   return {
     kind: "conditional",
     at,
-    type: asIs ? then.type : shared,
+    type: asIs ? first.type : shared,
     lvalue: asIs,
     condition: condition(context, test),
-    then: asIs ? then : convertTo(context, then, shared, "arithmetic"),
-    otherwise: asIs ? otherwise : convertTo(context, otherwise, shared, "arithmetic"),
+    then,
+    otherwise,
   };
 }
 
