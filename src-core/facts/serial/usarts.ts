@@ -1,0 +1,44 @@
+import type { BitPlace, Chip, Usart } from "../../model/chips/chip.ts";
+import { avrChipNamed } from "../../model/chips.ts";
+import type { Bits } from "../walk/values.ts";
+
+/** What a register is to its USART. */
+export type UsartPart = "divisor" | "divisor-low" | "divisor-high" | "a" | "b" | "c" | "data";
+
+export interface UsartRegister {
+  readonly usart: Usart;
+  readonly part: UsartPart;
+}
+
+/** By register name, the USARTs of the chip; those of every classic chip where the chip is not known. */
+export function usartRegisters(chip: Chip | undefined): ReadonlyMap<string, UsartRegister> {
+  const registers = new Map<string, UsartRegister>();
+  for (const usart of usartsOf(chip)) {
+    const add = (name: string | undefined, part: UsartPart) => {
+      if (name !== undefined) registers.set(name, { usart, part });
+    };
+    add(usart.divisor?.name, "divisor");
+    add(usart.divisorLow.name, "divisor-low");
+    add(usart.divisorHigh.name, "divisor-high");
+    add(usart.control[0].name, "a");
+    add(usart.control[1].name, "b");
+    add(usart.control[2].name, "c");
+    add(usart.data.name, "data");
+  }
+  return registers;
+}
+
+/** Chips whose USARTs between them have all the names that classic chips use. */
+const NAME_GIVERS = ["attiny2313", "atmega2560"] as const;
+
+function usartsOf(chip: Chip | undefined): readonly Usart[] {
+  if (chip !== undefined) return chip.kind === "avr" ? chip.usarts : [];
+  return NAME_GIVERS.flatMap((name) => avrChipNamed(name)?.usarts ?? []);
+}
+
+/** The bit as far as it is known. */
+export function bitIn(bits: Bits, place: BitPlace): 0 | 1 | undefined {
+  const mask = 1 << place.bit;
+  if ((bits.known & mask) === 0) return undefined;
+  return (bits.ones & mask) === 0 ? 0 : 1;
+}
