@@ -1,0 +1,37 @@
+import type { Span } from "../../finding.ts";
+import { visibleSpan } from "../../reader/tokens.ts";
+import type { ReadUnit } from "./declared.ts";
+import type { FileCode } from "./file-code.ts";
+
+/**
+ * By file, the offsets at which something begins that at least one unit has really read: tokens, macro calls and
+ * directives that define. What starts nowhere here stands in a skipped group.
+ */
+export function visibleStarts(
+  units: readonly ReadUnit[],
+  files: ReadonlyMap<string, FileCode>,
+): ReadonlyMap<string, ReadonlySet<number>> {
+  const starts = new Map<string, Set<number>>([...files.keys()].map((file) => [file, new Set()]));
+  const add = (span: Span) => starts.get(span.file)?.add(span.start);
+  for (const { preprocessed } of units) {
+    for (const token of preprocessed.tokens) add(token.macro === undefined ? token : visibleSpan(token));
+    for (const use of preprocessed.uses) add(use.call);
+    for (const { definition } of preprocessed.definitions) {
+      const code = definition === undefined ? undefined : files.get(definition.file);
+      if (definition === undefined || code === undefined) continue;
+      const line = code.directives.find(
+        (each) => each.start <= definition.start && definition.start < each.end,
+      );
+      if (line !== undefined) starts.get(definition.file)?.add(line.start);
+    }
+  }
+  for (const [file, code] of files) addOtherDirectives(code, starts.get(file));
+  return starts;
+}
+
+/** Directives that define nothing leave no trace: they count as read, so that a note before them is reported. */
+function addOtherDirectives(code: FileCode, starts: Set<number> | undefined): void {
+  for (const directive of code.directives) {
+    if (directive.name !== "define") starts?.add(directive.start);
+  }
+}
