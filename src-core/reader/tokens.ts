@@ -26,6 +26,11 @@ export interface Token extends Span {
   readonly macro: MacroUse | undefined;
 }
 
+/** Whether a span's file is a built-in stand-in header, which has the header's name in angle brackets. */
+export function isStandIn(file: string): boolean {
+  return file.startsWith("<");
+}
+
 /** Where a reader of the source sees this token: its own place, or else the outermost macro call. */
 export function visibleSpan(token: Token): Span {
   let outermost = token.macro;

@@ -45,8 +45,6 @@ export interface UnitState {
   readonly fieldPlaces: Map<Field, At>;
   readonly references: Reference[];
   readonly problems: NotUnderstood[];
-  /** Whether a file is a built-in stand-in and not the author's. */
-  readonly isStandIn: (file: string) => boolean;
   /** `c` inside `extern "C"`. */
   linkage: "c" | "c++";
   /** Levels of template instances and expressions being typed, so that neither can run away. */
@@ -72,7 +70,6 @@ export interface Context {
 export interface UnitSetting {
   readonly language: "c" | "c++";
   readonly model: DataModel;
-  readonly isStandIn: (file: string) => boolean;
 }
 
 export function makeUnitState(setting: UnitSetting): UnitState {
@@ -89,7 +86,6 @@ export function makeUnitState(setting: UnitSetting): UnitState {
     fieldPlaces: new Map(),
     references: [],
     problems: [],
-    isStandIn: setting.isStandIn,
     linkage: setting.language,
     depth: 0,
   };

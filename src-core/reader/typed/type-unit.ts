@@ -1,6 +1,6 @@
 import type { NotUnderstood } from "../../finding.ts";
 import type { ChunkSyntax } from "../syntax/nodes.ts";
-import { type Token, visibleRange } from "../tokens.ts";
+import { isStandIn, type Token, visibleRange } from "../tokens.ts";
 import { type Context, makeUnitState, type UnitSetting, type UnitState } from "./context.ts";
 import { declare } from "./declarations.ts";
 import type { FunctionSymbol, TypedUnit, Variable } from "./nodes.ts";
@@ -50,7 +50,7 @@ function finish(unit: UnitState, input: TypeUnitInput): TypedUnit {
       if (!symbol.standIn) void symbol.definition;
     } else if (symbol.kind === "variable") {
       variables.push(symbol);
-      if (!input.isStandIn(symbol.at.first.file)) void symbol.initializer;
+      if (!isStandIn(symbol.at.first.file)) void symbol.initializer;
     }
   }
   return {

@@ -1,0 +1,59 @@
+import type { TypedExpression, TypedUnit } from "../typed/nodes.ts";
+import { type Visitor, walkExpression, walkStatement, walkUnit } from "../typed/walk.ts";
+import type { DataModel } from "../types/types.ts";
+import { evaluate, evaluateFully } from "./evaluate.ts";
+import type { ConstantProblem } from "./problems.ts";
+import { truth } from "./value.ts";
+
+/**
+ * What goes wrong in the constants of a unit's own code: initialisers and bodies of functions. Branches that a
+ * constant condition closes are not looked at, as `F_CPU > 8000000 ? ... : ...` relies on. In reading order.
+ */
+export function constantProblems(unit: TypedUnit): readonly ConstantProblem[] {
+  const found: ConstantProblem[] = [];
+  walkUnit(unit, problemVisitor(unit.model, found));
+  return found;
+}
+
+/** The same for one expression. */
+export function problemsIn(expression: TypedExpression, model: DataModel): readonly ConstantProblem[] {
+  const found: ConstantProblem[] = [];
+  walkExpression(expression, problemVisitor(model, found));
+  return found;
+}
+
+function problemVisitor(model: DataModel, found: ConstantProblem[]): Visitor {
+  const visitor: Visitor = {
+    expression(expression) {
+      const { problem } = evaluateFully(expression, model);
+      if (problem !== undefined) found.push(problem);
+      const open = openOperands(expression, model);
+      if (open === undefined) return true;
+      for (const operand of open) walkExpression(operand, visitor);
+      return false;
+    },
+    statement(statement) {
+      if (statement.kind !== "if") return true;
+      const taken = truth(evaluate(statement.condition, model));
+      if (taken === undefined) return true;
+      walkExpression(statement.condition, visitor);
+      const branch = taken ? statement.then : statement.otherwise;
+      if (branch !== undefined) walkStatement(branch, visitor);
+      return false;
+    },
+  };
+  return visitor;
+}
+
+/** The operands that are evaluated, where a constant decides between them; undefined for all of them. */
+function openOperands(expression: TypedExpression, model: DataModel): readonly TypedExpression[] | undefined {
+  if (expression.kind === "conditional") {
+    const taken = truth(evaluate(expression.condition, model));
+    if (taken === undefined) return undefined;
+    return [expression.condition, taken ? expression.then : expression.otherwise];
+  }
+  if (expression.kind !== "logical") return undefined;
+  const left = truth(evaluate(expression.left, model));
+  const decides = expression.operator === "&&" ? left === false : left === true;
+  return decides ? [expression.left] : undefined;
+}

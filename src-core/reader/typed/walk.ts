@@ -1,0 +1,179 @@
+import { isStandIn } from "../tokens.ts";
+import type { TypedExpression, TypedInitializer, TypedStatement, TypedUnit } from "./nodes.ts";
+
+/** What a walk through the typed tree calls; each answers whether the walk goes into the node. */
+export interface Visitor {
+  expression?(expression: TypedExpression): boolean;
+  statement?(statement: TypedStatement): boolean;
+}
+
+const present = <Part>(...parts: readonly (Part | undefined)[]): Part[] =>
+  parts.filter((part) => part !== undefined);
+
+/** Direct operands, in the order they are written; a lambda's body and inner statements are not among them. */
+export function operandsOf(expression: TypedExpression): readonly TypedExpression[] {
+  switch (expression.kind) {
+    case "integer":
+    case "floating":
+    case "string":
+    case "variable":
+    case "function":
+    case "enumerator":
+    case "this":
+    case "statement-value":
+      return [];
+    case "member":
+      return [expression.object];
+    case "dereference":
+    case "address":
+    case "negate":
+    case "plus":
+    case "complement":
+    case "not":
+    case "update":
+    case "convert":
+    case "delete":
+      return [expression.operand];
+    case "arithmetic":
+    case "pointer-difference":
+    case "compare":
+    case "logical":
+    case "comma":
+      return [expression.left, expression.right];
+    case "pointer-offset":
+      return [expression.pointer, expression.offset];
+    case "assign":
+    case "compound-assign":
+      return [expression.target, expression.value];
+    case "conditional":
+      return [expression.condition, expression.then, expression.otherwise];
+    case "call":
+      return [expression.callee, ...expression.arguments];
+    case "method-call":
+      return [expression.object, ...expression.arguments];
+    case "index":
+      return [expression.array, expression.index];
+    case "construct":
+      return expressionsOf(expression.initializer);
+    case "lambda":
+      return expression.captures.map((capture) => capture.source);
+    case "new":
+      return [
+        ...present(expression.length),
+        ...(expression.initializer === undefined ? [] : expressionsOf(expression.initializer)),
+      ];
+    case "unresolved":
+      return expression.operands;
+  }
+}
+
+/** The expressions an initialiser is made of, inner lists included. */
+export function expressionsOf(initializer: TypedInitializer): readonly TypedExpression[] {
+  switch (initializer.kind) {
+    case "value":
+      return [initializer.value];
+    case "aggregate":
+      return initializer.entries.flatMap((entry) => expressionsOf(entry.initializer));
+    case "constructor":
+      return initializer.arguments;
+  }
+}
+
+/** Walks an expression, itself first; statements in it and bodies of lambdas are walked too. */
+export function walkExpression(expression: TypedExpression, visitor: Visitor): void {
+  if (visitor.expression?.(expression) === false) return;
+  for (const operand of operandsOf(expression)) walkExpression(operand, visitor);
+  if (expression.kind === "statement-value") walkStatement(expression.body, visitor);
+  if (expression.kind === "lambda" && expression.function.definition !== undefined) {
+    walkStatement(expression.function.definition.body, visitor);
+  }
+}
+
+/** Expressions that stand directly in a statement, in the order they are written. */
+export function expressionsIn(statement: TypedStatement): readonly TypedExpression[] {
+  switch (statement.kind) {
+    case "expression":
+      return [statement.expression];
+    case "variables":
+      return statement.variables.flatMap(({ initializer }) =>
+        initializer === undefined ? [] : expressionsOf(initializer),
+      );
+    case "if":
+    case "while":
+    case "do":
+    case "switch":
+      return [statement.condition];
+    case "for":
+      return present(statement.condition, statement.step);
+    case "range-for":
+      return [statement.range];
+    case "case":
+      return present(statement.value, statement.upTo);
+    case "return":
+      return present(statement.value);
+    case "block":
+    case "default":
+    case "label":
+    case "goto":
+    case "break":
+    case "continue":
+    case "assembly":
+    case "empty":
+    case "not-understood":
+      return [];
+  }
+}
+
+/** Statements that stand directly in a statement. */
+export function statementsIn(statement: TypedStatement): readonly TypedStatement[] {
+  switch (statement.kind) {
+    case "block":
+      return statement.statements;
+    case "if":
+      return present(statement.init, statement.then, statement.otherwise);
+    case "while":
+      return present(statement.declared, statement.body);
+    case "for":
+      return present(statement.init, statement.body);
+    case "do":
+    case "range-for":
+    case "switch":
+      return [statement.body];
+    case "case":
+    case "default":
+    case "label":
+      return present(statement.body);
+    case "expression":
+    case "variables":
+    case "return":
+    case "goto":
+    case "break":
+    case "continue":
+    case "assembly":
+    case "empty":
+    case "not-understood":
+      return [];
+  }
+}
+
+/** Walks a statement, itself first, with the expressions in it. */
+export function walkStatement(statement: TypedStatement, visitor: Visitor): void {
+  if (visitor.statement?.(statement) === false) return;
+  for (const expression of expressionsIn(statement)) walkExpression(expression, visitor);
+  for (const inner of statementsIn(statement)) walkStatement(inner, visitor);
+}
+
+/** Walks initialisers of variables at file level and bodies of functions; what stand-in headers hold is left out. */
+export function walkUnit(unit: TypedUnit, visitor: Visitor): void {
+  for (const variable of unit.variables) {
+    if (variable.initializer === undefined || isStandIn(variable.at.first.file)) continue;
+    for (const expression of expressionsOf(variable.initializer)) walkExpression(expression, visitor);
+  }
+  for (const symbol of unit.functions) {
+    if (symbol.standIn || symbol.definition === undefined) continue;
+    for (const { initializer } of symbol.definition.memberInitializers) {
+      for (const expression of expressionsOf(initializer)) walkExpression(expression, visitor);
+    }
+    walkStatement(symbol.definition.body, visitor);
+  }
+}
