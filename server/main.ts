@@ -1,3 +1,4 @@
+import { basename } from "node:path";
 import { version } from "../package.json";
 import type { SourceHost } from "../src-core/reader/source-host.ts";
 import { createService } from "../src-core/service/create-service.ts";
@@ -5,22 +6,28 @@ import { checkCommand } from "./command-line/check/check-command.ts";
 import { lspCommand } from "./command-line/lsp-command.ts";
 import { runCommandLine } from "./command-line/run-command-line.ts";
 import { loadGrammar } from "./load-grammar.ts";
+import { wantsColours } from "./terminal.ts";
 
 /** The `edgewise` command. */
 
 const commands = [
-  checkCommand(async (host: SourceHost) => createService({ host, grammar: await loadGrammar() })),
+  checkCommand(async (host: SourceHost) =>
+    createService({ host, grammar: await loadGrammar(), startName: basename(process.cwd()) }),
+  ),
   lspCommand(async () => {
     // Loaded on demand: a check need not pay for the protocol's library.
     const { serveStdio } = await import("./language-server/serve-stdio.ts");
     const grammar = await loadGrammar();
-    serveStdio(version, (host) => createService({ host, grammar }));
+    serveStdio(version, (host) => createService({ host, grammar, startName: "" }));
   }),
 ];
 
+// The reader of a pipe may leave early, as `head` does.
+process.stdout.on("error", () => process.exit());
+
 process.exitCode = await runCommandLine(commands, version, process.argv.slice(2), {
   workingFolder: process.cwd(),
-  colours: process.stdout.isTTY === true && !process.env.NO_COLOR && process.env.TERM !== "dumb",
+  colours: wantsColours(process.stdout, process.env),
   stdout: (text) => process.stdout.write(text),
   stderr: (text) => process.stderr.write(text),
 });

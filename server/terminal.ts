@@ -1,0 +1,4 @@
+/** Whether to colour what is written to `stream`: a terminal that can, and a user who has not declined. */
+export function wantsColours(stream: { readonly isTTY?: boolean }, environment: NodeJS.ProcessEnv): boolean {
+  return stream.isTTY === true && !environment.NO_COLOR && environment.TERM !== "dumb";
+}
