@@ -5,8 +5,8 @@ import type {
   TypedStatement,
   Variable,
 } from "../../reader/typed/nodes.ts";
+import { expressionsIn, operandsOf, statementsIn } from "../../reader/typed/walk.ts";
 import type { Field, Type } from "../../reader/types/types.ts";
-import { partsOf, partsOfExpression } from "../tree/parts.ts";
 import { callOf } from "./calls.ts";
 import { interruptSwitchOf, keepsInterruptsOff } from "./interrupts-off.ts";
 
@@ -67,10 +67,8 @@ class Collector implements Uses {
       return now;
     }
     const inside = off || keepsInterruptsOff(statement);
-    for (const part of partsOf({ kind: "statement", statement })) {
-      if (part.kind === "statement") this.statement(part.statement, inside);
-      else this.expression(part.expression, "read", inside);
-    }
+    for (const expression of expressionsIn(statement)) this.expression(expression, "read", inside);
+    for (const inner of statementsIn(statement)) this.statement(inner, inside);
     return interruptSwitchOf(statement) ?? off;
   }
 
@@ -102,10 +100,7 @@ class Collector implements Uses {
         this.statement(expression.body, off);
         return;
       default:
-        for (const part of partsOfExpression(expression)) {
-          if (part.kind === "expression") this.expression(part.expression, "read", off);
-          else this.statement(part.statement, off);
-        }
+        for (const operand of operandsOf(expression)) this.expression(operand, "read", off);
     }
   }
 

@@ -4,7 +4,7 @@ import type {
   TypedExpression,
   TypedUnit,
 } from "../../reader/typed/nodes.ts";
-import { expressionsInBlock } from "../tree/parts.ts";
+import { walkStatement } from "../../reader/typed/walk.ts";
 
 /** One call of a function by name; `arguments` without the object of a member function. */
 export interface Call {
@@ -44,7 +44,7 @@ export function callGraphOf(units: readonly TypedUnit[]): CallGraph {
   const callsIn = (symbol: FunctionSymbol) => {
     const known = calls.get(symbol);
     if (known !== undefined) return known;
-    const found = symbol.definition === undefined ? [] : [...callsOf(symbol.definition)];
+    const found = symbol.definition === undefined ? [] : callsOf(symbol.definition);
     calls.set(symbol, found);
     return found;
   };
@@ -66,11 +66,17 @@ export function callGraphOf(units: readonly TypedUnit[]): CallGraph {
   };
 }
 
-function* callsOf(definition: FunctionDefinition): Generator<Call> {
-  for (const expression of expressionsInBlock(definition.body)) {
-    const call = callOf(expression);
-    if (call !== undefined) yield call;
-  }
+/** What a lambda calls is called when it runs, not where it stands. */
+function callsOf(definition: FunctionDefinition): readonly Call[] {
+  const found: Call[] = [];
+  walkStatement(definition.body, {
+    expression(expression) {
+      const call = callOf(expression);
+      if (call !== undefined) found.push(call);
+      return expression.kind !== "lambda";
+    },
+  });
+  return found;
 }
 
 /** The call that this expression is, where the function is known by name. */

@@ -1,50 +1,38 @@
-import { evaluateFully } from "../../reader/constants/evaluate.ts";
 import type { ConstantProblem } from "../../reader/constants/problems.ts";
+import { constantProblems } from "../../reader/constants/unit-problems.ts";
 import type { TypedExpression, TypedUnit } from "../../reader/typed/nodes.ts";
-import { expressionsIn, type Part, partsOfInitializer } from "../tree/parts.ts";
+import { walkUnit } from "../../reader/typed/walk.ts";
 import { macrosOf } from "./interrupts-off.ts";
 
-/** A constant whose value on this chip is not the one that was written. */
-export interface BrokenConstant {
-  readonly problem: ConstantProblem;
-}
-
 /** Constants of the firmware that go wrong on its chip, each once; idioms that only look so are left out. */
-export function brokenConstants(units: readonly TypedUnit[]): readonly BrokenConstant[] {
-  const found: BrokenConstant[] = [];
-  const places = new Set<string>();
+export function brokenConstants(units: readonly TypedUnit[]): readonly ConstantProblem[] {
+  const found = new Map<string, ConstantProblem>();
   for (const unit of units) {
-    const halves = new Set<TypedExpression>();
-    for (const part of codeOf(unit)) {
-      for (const expression of expressionsIn(part)) {
-        if (expression.kind === "assign" && isHalfOfRegister(expression.target)) halves.add(expression.value);
-        const { problem } = evaluateFully(expression, unit.model);
-        if (problem === undefined || !matters(problem) || halves.has(problem.expression)) continue;
-        const { first, last } = problem.expression.at;
-        const place = `${first.file} ${first.start} ${last.file} ${last.end} ${problem.kind}`;
-        if (places.has(place)) continue;
-        places.add(place);
-        found.push({ problem });
-      }
+    const problems = constantProblems(unit).filter(matters);
+    if (problems.length === 0) continue;
+    const halves = halvesOfRegisters(unit);
+    for (const problem of problems) {
+      const { first, last } = problem.expression.at;
+      const place = `${first.file} ${first.start} ${last.file} ${last.end} ${problem.kind}`;
+      if (!halves.has(problem.expression) && !found.has(place)) found.set(place, problem);
     }
   }
-  return found;
-}
-
-function* codeOf(unit: TypedUnit): Generator<Part> {
-  for (const variable of [...unit.variables, ...unit.locals]) {
-    if (variable.storage !== "local") yield* partsOfInitializer(variable.initializer);
-  }
-  for (const symbol of unit.functions) {
-    if (symbol.standIn || symbol.definition === undefined) continue;
-    for (const { initializer } of symbol.definition.memberInitializers)
-      yield* partsOfInitializer(initializer);
-    yield { kind: "statement", statement: symbol.definition.body };
-  }
+  return [...found.values()];
 }
 
 /** `UBRR0L = divisor;`: the low byte of a pair takes what fits, the high byte the rest. */
-function isHalfOfRegister(target: TypedExpression): boolean {
+function halvesOfRegisters(unit: TypedUnit): ReadonlySet<TypedExpression> {
+  const halves = new Set<TypedExpression>();
+  walkUnit(unit, {
+    expression(expression) {
+      if (expression.kind === "assign" && isLowHalf(expression.target)) halves.add(expression.value);
+      return true;
+    },
+  });
+  return halves;
+}
+
+function isLowHalf(target: TypedExpression): boolean {
   const { first } = target.at;
   return [first.text, ...macrosOf(first)].some((name) => /^[A-Z]+\d?[A-Z]?L$/.test(name));
 }

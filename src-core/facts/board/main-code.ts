@@ -1,5 +1,5 @@
-import type { FunctionSymbol, TypedStatement } from "../../reader/typed/nodes.ts";
-import { expressionsIn, partsOf } from "../tree/parts.ts";
+import type { FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
+import { walkStatement } from "../../reader/typed/walk.ts";
 import { type Access, usesIn } from "./accesses.ts";
 import type { CallGraph } from "./calls.ts";
 import { interruptSwitchOf, macrosOf } from "./interrupts-off.ts";
@@ -79,20 +79,26 @@ const ENABLES = /^(EIMSK|PCICR|PCMSK\d?|GIMSK|GICR|TIMSK\d?|UCSR\d?B|USICR)$/;
 function letsInterruptsCome(statement: TypedStatement): boolean {
   const own = interruptSwitchOf(statement);
   if (own !== undefined) return !own;
-  const assembly = [...statementsIn(statement)].some((inner) => interruptSwitchOf(inner) === false);
-  if (assembly) return true;
-  for (const expression of expressionsIn({ kind: "statement", statement })) {
-    if (/^attach\w*interrupt/i.test(namedCallOf(expression)?.name ?? "")) return true;
-    if (expression.kind !== "assign" && expression.kind !== "compound-assign") continue;
-    const first = expression.target.at.first;
-    if ([first.text, ...macrosOf(first)].some((name) => ENABLES.test(name))) return true;
-  }
-  return false;
+  let found = false;
+  walkStatement(statement, {
+    statement(inner) {
+      found ||= interruptSwitchOf(inner) === false;
+      return !found;
+    },
+    expression(expression) {
+      found ||= installsHandler(expression) || writesEnable(expression);
+      return !found && expression.kind !== "lambda";
+    },
+  });
+  return found;
 }
 
-function* statementsIn(statement: TypedStatement): Generator<TypedStatement> {
-  yield statement;
-  for (const part of partsOf({ kind: "statement", statement })) {
-    if (part.kind === "statement") yield* statementsIn(part.statement);
-  }
+function installsHandler(expression: TypedExpression): boolean {
+  return /^attach\w*interrupt/i.test(namedCallOf(expression)?.name ?? "");
+}
+
+function writesEnable(expression: TypedExpression): boolean {
+  if (expression.kind !== "assign" && expression.kind !== "compound-assign") return false;
+  const { first } = expression.target.at;
+  return [first.text, ...macrosOf(first)].some((name) => ENABLES.test(name));
 }

@@ -79,5 +79,5 @@ function divisorAt(writes: readonly UsartWrite[], at: number): DivisorAt | undef
 }
 
 function isDivisorPart(write: UsartWrite | undefined): boolean {
-  return write !== undefined && write.part.startsWith("divisor");
+  return write?.part.startsWith("divisor") === true;
 }
