@@ -1,3 +1,4 @@
+import type { NoteFacts } from "../notes/note-facts.ts";
 import type { Wires } from "../notes/wires.ts";
 import type { Program } from "../reader/program/program.ts";
 import type { BoardFacts } from "./board/board-facts.ts";
@@ -10,6 +11,7 @@ import type { SerialFacts } from "./serial/serial-facts.ts";
  */
 export interface Facts {
   readonly program: Program;
+  readonly notes: NoteFacts;
   readonly wires: Wires;
   readonly board: BoardFacts;
   readonly serial: SerialFacts;

@@ -5,6 +5,7 @@ import { type Attached, attachNotes, type DeclarationNote } from "./attachment/a
 import { checkAgainstCode } from "./attachment/check-against-code.ts";
 import type { ReadUnit } from "./attachment/declared.ts";
 import { type FileCode, fileCode } from "./attachment/file-code.ts";
+import { checkClock } from "./check-clock.ts";
 import { checkWires } from "./check-wires.ts";
 import { mergeWires } from "./merge-wires.ts";
 import { type AllowNote, belongsToProject, type Note } from "./note.ts";
@@ -58,6 +59,10 @@ export function readNoteFacts(
       ...problems,
       ...quarrels,
       ...checkWires(wires, vocabulary),
+      ...checkClock(
+        wires,
+        units.map((unit) => unit.preprocessed),
+      ),
       ...lost,
       ...lostAllows,
       ...checkAgainstCode(attached),

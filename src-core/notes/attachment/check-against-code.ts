@@ -1,6 +1,7 @@
 import type { RelatedPlace, Span } from "../../finding.ts";
+import { evaluate } from "../../reader/constants/evaluate.ts";
 import { visibleSpan } from "../../reader/tokens.ts";
-import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
+import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
 import { type NoteProblem, noteProblem, replacement } from "../note-problem.ts";
 import { suggestionFor } from "../suggestion.ts";
@@ -22,7 +23,7 @@ export function checkAgainstCode(attached: Iterable<Attached>): readonly NotePro
 function* checkOne({ note }: Attached, target: Target, unit: ReadUnit): Generator<NoteProblem> {
   switch (note.kind) {
     case "means": {
-      const why = whyNotConstant(target);
+      const why = whyNotConstant(target, unit);
       if (why !== undefined) {
         const message = `\`means\` needs a constant value, but ${why}`;
         yield noteProblem("note/mismatch", note.span, message, { related: declaredAt(target) });
@@ -106,15 +107,17 @@ function nearFirst(
 }
 
 /** Why the target has no constant value; undefined where it has one or nobody can tell. */
-function whyNotConstant(target: Target): string | undefined {
+function whyNotConstant(target: Target, { typed }: ReadUnit): string | undefined {
   switch (target.kind) {
     case "macro":
       if (target.macro.parameters !== undefined) return `\`${target.name}\` takes parameters`;
       return target.macro.body.length === 0 ? `\`${target.name}\` is defined as nothing` : undefined;
     case "variable": {
-      const { variable } = target;
-      const hasValue = variable.initializer !== undefined;
-      return hasValue ? undefined : `\`${target.name}\` is given no value where it is declared`;
+      const { initializer } = target.variable;
+      if (initializer === undefined) return `\`${target.name}\` is given no value where it is declared`;
+      if (initializer.kind !== "value" || !isComputed(initializer.value)) return undefined;
+      const value = evaluate(initializer.value, typed.model);
+      return value.kind === "unknown" ? `\`${target.name}\` gets its value when it runs` : undefined;
     }
     case "field":
       return `\`${target.name}\` is a field, which each object has for itself`;
@@ -122,6 +125,12 @@ function whyNotConstant(target: Target): string | undefined {
     case "function":
       return undefined;
   }
+}
+
+/** A call or the value of a variable; other expressions may be unknown only because a header is missing. */
+function isComputed(expression: TypedExpression): boolean {
+  if (expression.kind === "convert") return isComputed(expression.operand);
+  return expression.kind === "call" || expression.kind === "method-call" || expression.kind === "variable";
 }
 
 function declaredAt(target: Target): readonly RelatedPlace[] {
