@@ -1,0 +1,256 @@
+import type { Span } from "../../finding.ts";
+import { makeToken, type WorkToken } from "../lexer/lexed-file.ts";
+import type { Language } from "../lexer/scanner.ts";
+import type { MacroUse } from "../tokens.ts";
+import { ARGUMENT_DEPTH, EXPANDED_TOKENS } from "./budget.ts";
+import { collectArguments } from "./call-arguments.ts";
+import type { Macro } from "./macro.ts";
+import type { MacroTable } from "./macro-table.ts";
+import { isWorkspaceFile, type Notebook } from "./notebook.ts";
+import { type Argument, copyToken, substitute } from "./substitute.ts";
+
+/** Where tokens come from when no expansion is being read: a file, line by line. */
+export interface TokenSource {
+  next(mode: ReadMode): WorkToken | undefined;
+  /** Puts the token that `next` gave last back. */
+  unread(): void;
+}
+
+/** `peek`: looking for the parenthesis of a call; `collect`: inside its arguments. */
+export type ReadMode = "text" | "peek" | "collect";
+
+interface Context {
+  readonly tokens: readonly WorkToken[];
+  index: number;
+  /** Reopened to calls when the context has been read. */
+  readonly macro: Macro | undefined;
+}
+
+/**
+ * Macro expansion (C11 6.10.3). A stack of token lists being read stands for nested rescanning: a macro is
+ * closed to calls as long as its expansion is on the stack, and a name met meanwhile stays painted for good.
+ */
+export class Expander {
+  readonly language: Language;
+  private readonly table: MacroTable;
+  private readonly notebook: Notebook;
+  private readonly evaluateBuiltIn: (macro: Macro, name: WorkToken) => WorkToken | undefined;
+  private source: TokenSource | undefined;
+  private readonly contexts: Context[] = [];
+  private floor = 0;
+  private depth = 0;
+  private spent = 0;
+
+  constructor(parts: {
+    readonly language: Language;
+    readonly table: MacroTable;
+    readonly notebook: Notebook;
+    readonly evaluateBuiltIn: (macro: Macro, name: WorkToken) => WorkToken | undefined;
+  }) {
+    this.language = parts.language;
+    this.table = parts.table;
+    this.notebook = parts.notebook;
+    this.evaluateBuiltIn = parts.evaluateBuiltIn;
+  }
+
+  /** Runs `body` with tokens coming from `source`. */
+  readingFrom<T>(source: TokenSource | undefined, body: () => T): T {
+    const { source: outerSource, floor: outerFloor } = this;
+    this.source = source;
+    this.floor = this.contexts.length;
+    const result = body();
+    this.closeContexts();
+    this.source = outerSource;
+    this.floor = outerFloor;
+    return result;
+  }
+
+  /** Runs `body` with `tokens` and nothing behind them. */
+  readingList<T>(tokens: readonly WorkToken[], body: () => T): T {
+    return this.readingFrom(undefined, () => {
+      this.contexts.push({ tokens, index: 0, macro: undefined });
+      return body();
+    });
+  }
+
+  /** The next token, not expanded. */
+  raw(mode: ReadMode = "text"): WorkToken | undefined {
+    while (this.contexts.length > this.floor) {
+      const top = this.contexts[this.contexts.length - 1];
+      if (top === undefined) break;
+      const token = top.tokens[top.index];
+      if (token !== undefined) {
+        top.index += 1;
+        return token;
+      }
+      this.contexts.pop();
+      if (top.macro !== undefined) top.macro.isOpen = false;
+    }
+    return this.source?.next(mode);
+  }
+
+  /** Puts back the token that `raw` gave last. */
+  private unread(): void {
+    const top = this.contexts.length > this.floor ? this.contexts[this.contexts.length - 1] : undefined;
+    if (top !== undefined && top.index > 0) top.index -= 1;
+    else this.source?.unread();
+  }
+
+  /** The next token of the expanded text; undefined at the end. */
+  expanded(): WorkToken | undefined {
+    let space = false;
+    for (;;) {
+      const token = this.raw();
+      if (token === undefined) return undefined;
+      if (token.kind !== "identifier" || token.painted) return withSpace(token, space);
+      const macro = this.table.get(token.text);
+      if (macro === undefined) return withSpace(token, space);
+      if (macro.isOpen) return { ...withSpace(token, space), painted: true };
+      if (!this.enter(token, macro)) return withSpace(token, space);
+      space ||= token.space;
+    }
+  }
+
+  /** All that is left, expanded. */
+  rest(): WorkToken[] {
+    const tokens: WorkToken[] = [];
+    for (let token = this.expanded(); token !== undefined; token = this.expanded()) tokens.push(token);
+    return tokens;
+  }
+
+  /** Puts the replacement of a call on the stack; false where the name is no call or cannot be expanded. */
+  private enter(name: WorkToken, macro: Macro): boolean {
+    if (this.spent > EXPANDED_TOKENS) return false;
+    if (macro.builtIn !== undefined && macro.parameters === undefined) {
+      const value = this.evaluateBuiltIn(macro, name);
+      this.contexts.push({ tokens: value === undefined ? [] : [value], index: 0, macro: undefined });
+      return true;
+    }
+    if (macro.parameters === undefined) {
+      this.replace(name, macro, [], name);
+      return true;
+    }
+    return this.enterCall(name, macro, macro.parameters);
+  }
+
+  private enterCall(name: WorkToken, macro: Macro, parameters: readonly string[]): boolean {
+    const open = this.raw("peek");
+    if (open === undefined) return false;
+    if (open.text !== "(" || open.kind !== "punctuator") {
+      this.unread();
+      return false;
+    }
+    const result = collectArguments(open, parameters, macro.isVariadic, () => this.raw("collect"));
+    this.charge(result.tokens.length);
+    if (result.problem !== undefined) {
+      this.notebook.problem(outermostPlace(name), `${name.text}: ${result.problem}`);
+      this.contexts.push({ tokens: result.tokens, index: 0, macro: undefined });
+      this.contexts.push({ tokens: [{ ...name, painted: true }], index: 0, macro: undefined });
+      return true;
+    }
+    if (macro.builtIn !== undefined) return true;
+    const last = result.tokens[result.tokens.length - 1] ?? open;
+    const rest = result.arguments.length - 1;
+    const args = result.arguments.map((raw, index) =>
+      this.argument(raw, result.isRestAbsent && index === rest),
+    );
+    this.replace(name, macro, args, last);
+    return true;
+  }
+
+  private replace(name: WorkToken, macro: Macro, args: readonly Argument[], last: WorkToken): void {
+    const use = this.useOf(name, macro, last);
+    const tokens = substitute({
+      macro,
+      use,
+      name,
+      arguments: args,
+      language: this.language,
+      charge: (count) => this.charge(count),
+      badPaste: (operator, left, right) => {
+        const message = `## cannot join "${left.text}" and "${right.text}" into one token.`;
+        this.notebook.problem(outermostPlace({ ...operator, macro: use }), message);
+      },
+    });
+    if (this.spent > EXPANDED_TOKENS) this.sayTooMuch(name);
+    macro.isOpen = true;
+    this.contexts.push({ tokens, index: 0, macro });
+  }
+
+  private argument(raw: readonly WorkToken[], isAbsent: boolean): Argument {
+    let expanded: readonly WorkToken[] | undefined;
+    return {
+      raw,
+      isAbsent,
+      expanded: () => {
+        expanded ??= this.expandArgument(raw);
+        return expanded;
+      },
+    };
+  }
+
+  private expandArgument(raw: readonly WorkToken[]): readonly WorkToken[] {
+    if (!raw.some((token) => token.kind === "identifier")) return raw;
+    if (this.depth >= ARGUMENT_DEPTH) {
+      const [first] = raw;
+      if (first !== undefined) {
+        const message = `Macro arguments nest deeper than ${ARGUMENT_DEPTH} calls; the innermost stay unexpanded.`;
+        this.notebook.problemOnce("argument depth", outermostPlace(first), message);
+      }
+      return raw;
+    }
+    this.depth += 1;
+    const expanded = this.readingList(raw, () => this.rest());
+    this.depth -= 1;
+    this.charge(expanded.length);
+    return expanded;
+  }
+
+  private useOf(name: WorkToken, macro: Macro, last: WorkToken): MacroUse {
+    const isTogether = last.file === name.file && last.macro === name.macro && last.end >= name.end;
+    const call = { file: name.file, start: name.start, end: isTogether ? last.end : name.end };
+    const use = { name: name.text, call, definition: macro.definition, within: name.macro };
+    if (name.macro === undefined && isWorkspaceFile(name.file)) this.notebook.uses.push(use);
+    return use;
+  }
+
+  private charge(tokens: number): boolean {
+    this.spent += tokens;
+    return this.spent <= EXPANDED_TOKENS;
+  }
+
+  private sayTooMuch(name: WorkToken): void {
+    const message =
+      `Macros expand to more than ${EXPANDED_TOKENS} tokens by ${name.text}; from here on they stay as written. ` +
+      "Look for macros that use each other more than once.";
+    this.notebook.problemOnce("expansion budget", outermostPlace(name), message);
+  }
+
+  private closeContexts(): void {
+    while (this.contexts.length > this.floor) {
+      const top = this.contexts.pop();
+      if (top?.macro !== undefined) top.macro.isOpen = false;
+    }
+  }
+}
+
+function withSpace(token: WorkToken, space: boolean): WorkToken {
+  return space && !token.space ? copyToken(token, true, token.macro) : token;
+}
+
+/** The place in a file of the outermost call that a token came out of. */
+export function outermostPlace(token: WorkToken): Span {
+  let place: Span = token;
+  for (let use = token.macro; use !== undefined; use = use.within) place = use.call;
+  return place;
+}
+
+/** A token a built-in macro stands for, at the place of its name. */
+export function builtInToken(
+  name: WorkToken,
+  kind: "number" | "string",
+  text: string,
+  use: MacroUse,
+): WorkToken {
+  return makeToken(name.file, name.start, name.end, kind, text, name.space, use);
+}

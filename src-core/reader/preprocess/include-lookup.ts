@@ -1,0 +1,71 @@
+import type { SourceHost } from "../source-host.ts";
+import { isWorkspaceFile } from "./notebook.ts";
+
+export interface FoundFile {
+  /** Path of the workspace, or the header's name in angle brackets for a stand-in. */
+  readonly file: string;
+  readonly text: string;
+}
+
+export interface LookupInput {
+  readonly host: SourceHost;
+  readonly includePaths: readonly string[];
+  readonly standIns: (name: string) => string | undefined;
+}
+
+/** `a/b` and `../c` put together, with `.` and `..` resolved as far as can be. */
+export function joinPath(folder: string, name: string): string {
+  if (name.startsWith("/")) return name;
+  const parts: string[] = [];
+  for (const part of `${folder}/${name}`.split("/")) {
+    if (part === "..") {
+      const last = parts.at(-1);
+      if (last === undefined || last === "..") parts.push(part);
+      else if (last !== "") parts.pop();
+    } else if (part !== "." && (part !== "" || (parts.length === 0 && folder.startsWith("/"))))
+      parts.push(part);
+  }
+  return parts.join("/");
+}
+
+export function folderOf(file: string): string {
+  const slash = file.lastIndexOf("/");
+  return slash < 0 ? "" : slash === 0 ? "/" : file.slice(0, slash);
+}
+
+/** Finds the file of an include: beside the including file, on the include paths, among the stand-ins. */
+export class IncludeLookup {
+  private readonly input: LookupInput;
+  private readonly texts = new Map<string, string | undefined>();
+
+  constructor(input: LookupInput) {
+    this.input = input;
+  }
+
+  read(path: string): string | undefined {
+    if (!this.texts.has(path)) this.texts.set(path, this.input.host.readText(path));
+    return this.texts.get(path);
+  }
+
+  /** `skip`: for `#include_next`, the file found first before; the search goes on behind it. */
+  find(name: string, isQuoted: boolean, from: string, skip: string | undefined): FoundFile | undefined {
+    const paths = this.paths(name, isQuoted, from);
+    const start = skip === undefined ? 0 : paths.indexOf(skip) + 1;
+    for (const path of paths.slice(start)) {
+      const text = this.read(path);
+      if (text !== undefined) return { file: path, text };
+    }
+    const file = `<${name}>`;
+    const text = file === skip ? undefined : this.input.standIns(name);
+    return text === undefined ? undefined : { file, text };
+  }
+
+  /** Paths of the workspace where an include is looked for, in order. */
+  private paths(name: string, isQuoted: boolean, from: string): readonly string[] {
+    if (name === "") return [];
+    const isBeside = isQuoted && isWorkspaceFile(from);
+    if (name.startsWith("/")) return [name];
+    const folders = isBeside ? [folderOf(from), ...this.input.includePaths] : this.input.includePaths;
+    return folders.map((folder) => joinPath(folder, name));
+  }
+}
