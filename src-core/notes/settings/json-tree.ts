@@ -58,6 +58,11 @@ function wordsFor(error: ParseError): string {
   return ERROR_WORDS[printParseErrorCode(error.error)] ?? "this cannot be read";
 }
 
+/** Whether a recursive reader could run out of stack on the text. */
+export function nestsTooDeep(text: string): boolean {
+  return offsetOfDepth(text, MAX_DEPTH) !== undefined;
+}
+
 /** Where the text first nests deeper than `limit`; brackets within strings do not count. */
 function offsetOfDepth(text: string, limit: number): number | undefined {
   let depth = 0;

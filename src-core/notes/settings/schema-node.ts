@@ -44,3 +44,10 @@ export interface SchemaDocument extends SchemaObject {
   readonly $schema: string;
   readonly title: string;
 }
+
+/** The schema of one property; undefined where there is none of that name. */
+export function propertySchema(schema: SchemaObject, name: string): SchemaNode | undefined {
+  const { properties = {}, additionalProperties } = schema;
+  if (Object.hasOwn(properties, name)) return properties[name];
+  return additionalProperties === false ? undefined : additionalProperties;
+}

@@ -1,7 +1,14 @@
 import type { Node } from "jsonc-parser";
 import { suggestionFor } from "../suggestion.ts";
 import { repairedClock } from "../values/clock.ts";
-import type { SchemaArray, SchemaInteger, SchemaNode, SchemaObject, SchemaString } from "./schema-node.ts";
+import {
+  propertySchema,
+  type SchemaArray,
+  type SchemaInteger,
+  type SchemaNode,
+  type SchemaObject,
+  type SchemaString,
+} from "./schema-node.ts";
 import type { SettingsProblem } from "./settings.ts";
 
 /** Collects what is wrong and which nodes to leave out when the settings are read. */
@@ -44,7 +51,7 @@ function validateObject(node: Node, schema: SchemaObject, path: string, faults: 
       continue;
     }
     seen.set(name, property);
-    const inner = schemaOf(schema, name);
+    const inner = propertySchema(schema, name);
     if (inner === undefined) {
       reportUnknown(faults, key, name, schema, path);
       faults.nodes.add(property);
@@ -56,12 +63,6 @@ function validateObject(node: Node, schema: SchemaObject, path: string, faults: 
     }
   }
   reportRivals(schema, seen, path, faults);
-}
-
-function schemaOf(schema: SchemaObject, name: string): SchemaNode | undefined {
-  const { properties = {}, additionalProperties } = schema;
-  if (Object.hasOwn(properties, name)) return properties[name];
-  return additionalProperties === false ? undefined : additionalProperties;
 }
 
 function reportUnknown(faults: Faults, key: Node, name: string, schema: SchemaObject, path: string): void {
