@@ -1,5 +1,8 @@
 import type { CheckResult } from "../check-result.ts";
 import type { Edit, Finding, Span } from "../finding.ts";
+import type { Completion, CompletionKind, Hover } from "../notes/completion/completion.ts";
+
+export type { Completion, CompletionKind, Hover };
 
 /**
  * All that the core can do for a front end, over plain data. Paths are those of the `SourceHost`, offsets count
@@ -27,24 +30,6 @@ export interface ProjectEntry {
   readonly configured: boolean;
   /** How many translation units it has. */
   readonly units: number;
-}
-
-export interface Hover {
-  readonly markdown: string;
-  /** What the hover is about. */
-  readonly span: Span;
-}
-
-export type CompletionKind = "directive" | "key" | "value" | "field" | "rule" | "chip" | "pin";
-
-export interface Completion {
-  readonly label: string;
-  readonly kind: CompletionKind;
-  /** One line beside the label. */
-  readonly detail: string;
-  /** Markdown; empty for none. */
-  readonly documentation: string;
-  readonly edit: Edit;
 }
 
 export interface Action {

@@ -1,0 +1,132 @@
+import { spawn } from "node:child_process";
+import { afterEach, expect, test } from "vitest";
+import { program } from "../program.ts";
+import { faultyFirmware, serialSource } from "../sample-firmware.ts";
+import { ScratchFolder } from "../scratch-folder.ts";
+import { Session } from "./session.ts";
+
+const sessions: Session[] = [];
+
+async function started(): Promise<Session> {
+  const session = new Session(new ScratchFolder(faultyFirmware));
+  sessions.push(session);
+  await session.start();
+  return session;
+}
+
+afterEach(() => {
+  for (const session of sessions.splice(0)) {
+    session.kill();
+    session.folder.remove();
+  }
+});
+
+const isFaulty = (diagnostics: readonly { readonly code?: unknown }[]) =>
+  diagnostics.some(({ code }) => code === "serial/baud-error");
+
+/** The server still answers: a change is checked and a shutdown is clean. */
+async function expectAlive(session: Session): Promise<void> {
+  await session.open("main.c", serialSource(832));
+  await session.diagnostics("main.c", (diagnostics) => diagnostics.length === 0);
+  await session.change("main.c", 2, serialSource(51));
+  await session.diagnostics("main.c", isFaulty);
+  expect(await session.end()).toBe(0);
+}
+
+test("a request that does not exist is answered with MethodNotFound", async () => {
+  const session = await started();
+  await session.diagnostics("main.c", isFaulty);
+  // -32601: JSON-RPC 2.0 specification, 5.1.
+  await expect(session.request("edgewise/noSuchThing", {})).rejects.toMatchObject({ code: -32601 });
+  await expectAlive(session);
+});
+
+test.each([
+  ["no parameters", undefined],
+  [
+    "a document that is not open",
+    { textDocument: { uri: "file:///nowhere.c" }, position: { line: 0, character: 0 } },
+  ],
+  ["no document", { position: { line: 0, character: 0 } }],
+  ["a URI that is none", { textDocument: { uri: "\u0000" }, position: { line: 0, character: 0 } }],
+  ["a position out of all bounds", { textDocument: { uri: "" }, position: { line: -5, character: 1e9 } }],
+  ["a string", "hover"],
+])("requests with %s are survived", async (_, parameters) => {
+  const session = await started();
+  await session.diagnostics("main.c", isFaulty);
+  for (const method of ["hover", "completion", "codeAction"]) {
+    await session.request(`textDocument/${method}`, parameters).catch(() => undefined);
+  }
+  for (const method of [
+    "textDocument/didChange",
+    "workspace/didChangeWatchedFiles",
+    "textDocument/didClose",
+  ]) {
+    await session.notify(method, parameters);
+  }
+  await expectAlive(session);
+});
+
+test("bytes that are no message are survived", async () => {
+  const session = await started();
+  await session.diagnostics("main.c", isFaulty);
+  session.process.stdin?.write('Content-Length: 9\r\n\r\n{"json":}');
+  session.process.stdin?.write("Content-Length: 4\r\n\r\nnull");
+  await expectAlive(session);
+});
+
+test("a source of several megabytes is opened, changed and closed", async () => {
+  const session = await started();
+  await session.diagnostics("main.c", isFaulty);
+  const line = "static const unsigned char pad[] = { 1, 2, 3 };\n";
+  await session.open("giant.c", line.repeat(Math.ceil(3_000_000 / line.length)));
+  await session.change("giant.c", 2, "{", {
+    start: { line: 7, character: 0 },
+    end: { line: 7, character: 3 },
+  });
+  await session.notify("textDocument/didClose", { textDocument: { uri: session.uri("giant.c") } });
+  await expectAlive(session);
+});
+
+test("text that is cut off anywhere, and text that is no text, is survived", async () => {
+  const session = await started();
+  await session.diagnostics("main.c", isFaulty);
+  const whole = serialSource(51);
+  await session.open("main.c", "");
+  let version = 1;
+  for (let end = 0; end < whole.length; end += 7)
+    await session.change("main.c", ++version, whole.slice(0, end));
+  await session.change("main.c", ++version, '\u0000\ud800 \uffff#include "main.c"\n#define A A A(\nA');
+  await session.change("main.c", ++version, whole);
+  await session.notify("textDocument/didClose", { textDocument: { uri: session.uri("main.c") } });
+  await expectAlive(session);
+});
+
+test("a client that goes away in the middle takes the server with it", async () => {
+  const session = await started();
+  await session.open("main.c", serialSource(51));
+  session.process.stdin?.end();
+  expect(await session.exited).not.toBeNull();
+});
+
+test("exit without shutdown ends with code 1, as the protocol says", async () => {
+  const session = await started();
+  await session.notify("exit", undefined);
+  expect(await session.exited).toBe(1);
+});
+
+test("nothing but the protocol is written to standard output", async () => {
+  const child = spawn(process.execPath, [program, "lsp", "--stdio"], { stdio: ["pipe", "pipe", "ignore"] });
+  const request = JSON.stringify({
+    jsonrpc: "2.0",
+    id: 1,
+    method: "initialize",
+    params: { processId: null, rootUri: null, capabilities: {} },
+  });
+  child.stdin.write(`Content-Length: ${Buffer.byteLength(request)}\r\n\r\n${request}`);
+  const first = await new Promise<string>((resolve) =>
+    child.stdout.once("data", (data) => resolve(String(data))),
+  );
+  expect(first).toMatch(/^Content-Length: \d+\r\n\r\n\{"jsonrpc":"2\.0","id":1,/);
+  child.kill();
+});

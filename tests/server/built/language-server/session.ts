@@ -1,0 +1,136 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-jsonrpc/node";
+import type {
+  CodeAction,
+  CompletionItem,
+  Diagnostic,
+  Hover,
+  InitializeResult,
+  Position,
+  PublishDiagnosticsParams,
+  Range,
+} from "vscode-languageserver/node";
+import { program } from "../program.ts";
+import type { ScratchFolder } from "../scratch-folder.ts";
+
+/** One editor's conversation with a server of its own, over the server's standard input and output. */
+export class Session {
+  readonly folder: ScratchFolder;
+  readonly process: ChildProcess;
+  readonly #connection: ReturnType<typeof createMessageConnection>;
+  readonly #diagnostics = new Map<string, readonly Diagnostic[]>();
+  readonly #exited: Promise<number | null>;
+  #heard: () => void = () => undefined;
+
+  constructor(folder: ScratchFolder) {
+    this.folder = folder;
+    const child = spawn(process.execPath, [program, "lsp", "--stdio"], {
+      stdio: ["pipe", "pipe", "inherit"],
+    });
+    this.process = child;
+    this.#exited = new Promise((resolve) => child.on("exit", resolve));
+    this.#connection = createMessageConnection(
+      new StreamMessageReader(child.stdout),
+      new StreamMessageWriter(child.stdin),
+    );
+    this.#connection.onNotification(
+      "textDocument/publishDiagnostics",
+      ({ uri, diagnostics }: PublishDiagnosticsParams) => {
+        this.#diagnostics.set(uri, diagnostics);
+        this.#heard();
+      },
+    );
+    // Requests of the server that an editor would answer.
+    this.#connection.onRequest("client/registerCapability", () => null);
+    this.#connection.listen();
+  }
+
+  async start(): Promise<InitializeResult> {
+    const result = await this.request<InitializeResult>("initialize", {
+      processId: process.pid,
+      rootUri: pathToFileURL(this.folder.path).href,
+      workspaceFolders: [{ uri: pathToFileURL(this.folder.path).href, name: "test" }],
+      capabilities: {
+        workspace: { didChangeWatchedFiles: { dynamicRegistration: true }, workspaceFolders: true },
+      },
+    });
+    await this.notify("initialized", {});
+    await this.notify("workspace/didChangeConfiguration", { settings: { edgewise: { checkDelay: 0 } } });
+    return result;
+  }
+
+  uri(name: string): string {
+    return pathToFileURL(join(this.folder.path, name)).href;
+  }
+
+  request<T>(method: string, parameters: unknown): Promise<T> {
+    return this.#connection.sendRequest(method, parameters);
+  }
+
+  notify(method: string, parameters: unknown): Promise<void> {
+    return this.#connection.sendNotification(method, parameters);
+  }
+
+  open(name: string, text: string, languageId = "c"): Promise<void> {
+    const textDocument = { uri: this.uri(name), languageId, version: 1, text };
+    return this.notify("textDocument/didOpen", { textDocument });
+  }
+
+  change(name: string, version: number, text: string, range?: Range): Promise<void> {
+    const contentChanges = [range === undefined ? { text } : { text, range }];
+    return this.notify("textDocument/didChange", {
+      textDocument: { uri: this.uri(name), version },
+      contentChanges,
+    });
+  }
+
+  hover(name: string, position: Position): Promise<Hover | null> {
+    return this.request("textDocument/hover", { textDocument: { uri: this.uri(name) }, position });
+  }
+
+  completion(name: string, position: Position): Promise<readonly CompletionItem[]> {
+    return this.request("textDocument/completion", { textDocument: { uri: this.uri(name) }, position });
+  }
+
+  codeActions(
+    name: string,
+    range: Range,
+    diagnostics: readonly Diagnostic[],
+  ): Promise<readonly CodeAction[]> {
+    const context = { diagnostics };
+    return this.request("textDocument/codeAction", { textDocument: { uri: this.uri(name) }, range, context });
+  }
+
+  /** Resolves once the file's diagnostics are as wanted; the test's own time limit bounds the wait. */
+  async diagnostics(
+    name: string,
+    wanted: (diagnostics: readonly Diagnostic[]) => boolean,
+  ): Promise<readonly Diagnostic[]> {
+    for (;;) {
+      const now = this.#diagnostics.get(this.uri(name));
+      if (now !== undefined && wanted(now)) return now;
+      await new Promise<void>((resolve) => {
+        this.#heard = resolve;
+      });
+    }
+  }
+
+  /** Ends the conversation as an editor does; gives the server's exit code. */
+  async end(): Promise<number | null> {
+    await this.request("shutdown", undefined);
+    await this.notify("exit", undefined);
+    return this.#exited;
+  }
+
+  /** The server's exit code, once it has ended. */
+  get exited(): Promise<number | null> {
+    return this.#exited;
+  }
+
+  kill(): void {
+    this.#connection.dispose();
+    if (this.process.exitCode === null) this.process.kill();
+  }
+}
