@@ -1,6 +1,6 @@
 import type { Token } from "../../reader/tokens.ts";
 import type { TypedStatement } from "../../reader/typed/nodes.ts";
-import { namedCallOf } from "./named-calls.ts";
+import { namedCallOf } from "./calls.ts";
 
 /** Calls after which no interrupt comes until it is allowed again, and those that allow it. */
 const TURN_OFF = new Set([

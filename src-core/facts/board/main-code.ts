@@ -1,9 +1,9 @@
+import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
 import { walkStatement } from "../../reader/typed/walk.ts";
 import { type Access, usesIn } from "./accesses.ts";
-import type { CallGraph } from "./calls.ts";
+import { namedCallOf } from "./calls.ts";
 import { interruptSwitchOf, macrosOf } from "./interrupts-off.ts";
-import { namedCallOf } from "./named-calls.ts";
 
 /** Statements of a function from which something starts to run. */
 export interface Start {
@@ -16,7 +16,7 @@ export function startOf(symbol: FunctionSymbol): Start {
 }
 
 /** All that is read and written from `starts` on, calls followed; a function counts once. */
-export function accessesFrom(starts: readonly Start[], calls: CallGraph): readonly Access[] {
+export function accessesFrom(starts: readonly Start[], program: Program): readonly Access[] {
   const accesses: Access[] = [];
   const seenWithInterrupts = new Set<FunctionSymbol>();
   const seenWithout = new Set<FunctionSymbol>();
@@ -25,7 +25,7 @@ export function accessesFrom(starts: readonly Start[], calls: CallGraph): readon
     for (const access of uses.accesses)
       accesses.push({ ...access, interruptsOff: access.interruptsOff || off });
     for (const call of uses.calls) {
-      const callee = calls.definitionOf(call.callee);
+      const callee = program.definitionOf(call.callee);
       if (callee === undefined) continue;
       const inside = off || call.interruptsOff;
       if (seenWithInterrupts.has(callee) || (inside && seenWithout.has(callee))) continue;
@@ -41,13 +41,13 @@ export function accessesFrom(starts: readonly Start[], calls: CallGraph): readon
  * What of `symbol` runs once interrupts can come: all but the statements before the first one that lets them,
  * which may stand in a function called on the way. All of it where no such statement is found.
  */
-export function onceInterruptsCome(symbol: FunctionSymbol, calls: CallGraph): readonly Start[] {
-  return startsAfterSwitch(symbol, calls, new Set()) ?? [startOf(symbol)];
+export function onceInterruptsCome(symbol: FunctionSymbol, program: Program): readonly Start[] {
+  return startsAfterSwitch(symbol, program, new Set()) ?? [startOf(symbol)];
 }
 
 function startsAfterSwitch(
   symbol: FunctionSymbol,
-  calls: CallGraph,
+  program: Program,
   onTheWay: Set<FunctionSymbol>,
 ): readonly Start[] | undefined {
   if (onTheWay.has(symbol)) return undefined;
@@ -55,8 +55,8 @@ function startsAfterSwitch(
   const statements = symbol.definition?.body.statements ?? [];
   for (const [index, statement] of statements.entries()) {
     if (letsInterruptsCome(statement)) return [{ function: symbol, statements: statements.slice(index + 1) }];
-    for (const callee of calledBy(symbol, statement, calls)) {
-      const inside = startsAfterSwitch(callee, calls, onTheWay);
+    for (const callee of calledBy(symbol, statement, program)) {
+      const inside = startsAfterSwitch(callee, program, onTheWay);
       if (inside === undefined) continue;
       const own = statement.kind === "expression" ? index + 1 : index;
       return [...inside, { function: symbol, statements: statements.slice(own) }];
@@ -68,9 +68,9 @@ function startsAfterSwitch(
 function calledBy(
   within: FunctionSymbol,
   statement: TypedStatement,
-  calls: CallGraph,
+  program: Program,
 ): readonly FunctionSymbol[] {
-  return usesIn(within, [statement]).calls.flatMap(({ callee }) => calls.definitionOf(callee) ?? []);
+  return usesIn(within, [statement]).calls.flatMap(({ callee }) => program.definitionOf(callee) ?? []);
 }
 
 /** Registers whose bits let single interrupts come. */

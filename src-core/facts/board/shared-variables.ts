@@ -1,7 +1,7 @@
+import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol, TypedUnit, Variable } from "../../reader/typed/nodes.ts";
 import type { Field } from "../../reader/types/types.ts";
 import type { Access } from "./accesses.ts";
-import type { CallGraph } from "./calls.ts";
 import { accessesFrom, onceInterruptsCome, startOf } from "./main-code.ts";
 
 /** Something that an interrupt handler and the main code both use, one of them writing what the other reads. */
@@ -22,16 +22,13 @@ export interface Sides {
   readonly program: readonly FunctionSymbol[];
 }
 
-export function sharedObjects(
-  units: readonly TypedUnit[],
-  sides: Sides,
-  calls: CallGraph,
-): readonly SharedObject[] {
+export function sharedObjects(program: Program, sides: Sides): readonly SharedObject[] {
+  const units = program.units.map((unit) => unit.typed);
   if (sides.handlers.length === 0) return [];
-  const inHandlers = accessesFrom(sides.handlers.map(startOf), calls);
+  const inHandlers = accessesFrom(sides.handlers.map(startOf), program);
   const inMain = accessesFrom(
-    sides.program.flatMap((symbol) => onceInterruptsCome(symbol, calls)),
-    calls,
+    sides.program.flatMap((symbol) => onceInterruptsCome(symbol, program)),
+    program,
   ).filter((access) => !access.interruptsOff);
   const members = memberIdentities(units);
   const throughThis = membersOfThis([...inHandlers, ...inMain], members);

@@ -1,6 +1,6 @@
 import type { Span } from "../../finding.ts";
+import type { LineFormat } from "../../model/line-formats.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
-import type { LineFormat } from "./line-format.ts";
 
 /** What the firmware does with the serial side, and what the PC wants of it. */
 export interface SerialFacts {

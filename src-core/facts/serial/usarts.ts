@@ -1,6 +1,5 @@
-import type { BitPlace, Chip, Usart } from "../../model/chips/chip.ts";
+import type { Chip, Usart } from "../../model/chips/chip.ts";
 import { avrChipNamed } from "../../model/chips.ts";
-import type { Bits } from "../walk/values.ts";
 
 /** What a register is to its USART. */
 export type UsartPart = "divisor" | "divisor-low" | "divisor-high" | "a" | "b" | "c" | "data";
@@ -34,11 +33,4 @@ const NAME_GIVERS = ["attiny2313", "atmega2560"] as const;
 function usartsOf(chip: Chip | undefined): readonly Usart[] {
   if (chip !== undefined) return chip.kind === "avr" ? chip.usarts : [];
   return NAME_GIVERS.flatMap((name) => avrChipNamed(name)?.usarts ?? []);
-}
-
-/** The bit as far as it is known. */
-export function bitIn(bits: Bits, place: BitPlace): 0 | 1 | undefined {
-  const mask = 1 << place.bit;
-  if ((bits.known & mask) === 0) return undefined;
-  return (bits.ones & mask) === 0 ? 0 : 1;
 }

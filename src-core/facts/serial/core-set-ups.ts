@@ -1,0 +1,100 @@
+import type { Chip } from "../../model/chips/chip.ts";
+import { type LineFormat, parseLineFormat } from "../../model/line-formats.ts";
+import { visibleRange } from "../../reader/tokens.ts";
+import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import { macrosOf } from "../board/interrupts-off.ts";
+import type { OutsideCall, Walk } from "../walk/events.ts";
+import { integerOf, type Value } from "../walk/values.ts";
+import type { PortName, Rate, SetFormat, SetUp } from "./serial-facts.ts";
+import type { Step } from "./steps.ts";
+import { topBitOf } from "./top-bit.ts";
+
+const CORE_FORMAT: LineFormat = { dataBits: 8, parity: "none", stopBits: 1 };
+
+/** Set-ups by `begin` of the sketch core's serial classes and of its software serial library. */
+export function coreSetUps(steps: readonly Step[], walk: Walk, chip: Chip | undefined): readonly SetUp[] {
+  return steps.flatMap(({ event, conditional }) => {
+    if (event.kind !== "outside-call" || !event.name.endsWith(".begin")) return [];
+    const port = portOf(event, chip);
+    const [baud] = event.arguments;
+    if (port === undefined || baud === undefined) return [];
+    const expression = event.expressions[0];
+    const at = baud.from?.at ?? expression?.at ?? event.at;
+    const inHardware = port.kind === "uart";
+    return [
+      {
+        port,
+        by: inHardware ? "core" : "software serial",
+        span: visibleRange(at.first, at.last),
+        expression: baud.from ?? expression,
+        rate: rateOf(baud),
+        format: inHardware ? formatOf(event) : unset,
+        transmits: true,
+        receives: true,
+        topBit: topBitOf(walk, (each) => bytesSent(each, event)),
+        conditional,
+      },
+    ];
+  });
+}
+
+const unset: SetFormat = { format: CORE_FORMAT, expression: undefined, span: undefined, register: undefined };
+
+function rateOf(baud: Value): Rate {
+  const value = integerOf(baud);
+  return value === undefined ? { kind: "unknown" } : { kind: "baud", baud: value };
+}
+
+/** The object's own name, where it is reached by another one. */
+function objectOf(event: OutsideCall): string {
+  const root = event.object?.kind === "address" ? event.object.place.root : undefined;
+  return root?.kind === "variable"
+    ? root.name
+    : event.name.slice(0, Math.max(0, event.name.lastIndexOf(".")));
+}
+
+/** `Serial` is the USB port on chips that have one; their UART is `Serial1`. */
+function portOf(event: OutsideCall, chip: Chip | undefined): PortName | undefined {
+  const object = objectOf(event);
+  const className = event.function?.memberOf?.name;
+  if (className === "SoftwareSerial") return { kind: "software", name: object };
+  const uart = /^Serial(\d?)$/.exec(object)?.[1];
+  if (uart === undefined || event.origin === "declared") return undefined;
+  const number = Number(uart);
+  if (chip?.uarts !== undefined && !chip.uarts.includes(number)) return undefined;
+  return { kind: "uart", uart: number };
+}
+
+function formatOf(event: OutsideCall): SetFormat {
+  const config = event.arguments[1];
+  if (config === undefined) return unset;
+  const expression = config.from ?? event.expressions[1];
+  const at = expression?.at ?? event.at;
+  return {
+    format: expression && formatNamedBy(expression),
+    expression,
+    span: visibleRange(at.first, at.last),
+    register: undefined,
+  };
+}
+
+/** `SERIAL_7N1`: what the name stands for differs between cores, the name does not. */
+function formatNamedBy(expression: TypedExpression): LineFormat | undefined {
+  const { first } = expression.at;
+  for (const name of [first.text, ...macrosOf(first)]) {
+    const format = /^SERIAL_(\d[NEOMS]\d)$/.exec(name)?.[1];
+    if (format !== undefined) return parseLineFormat(format);
+  }
+  return undefined;
+}
+
+/** Values that an event sends by the same object; undefined for a text, or an array whose bytes are not seen. */
+function bytesSent(event: Step["event"], begin: OutsideCall): readonly Value[] | undefined {
+  if (event.kind !== "outside-call") return [];
+  if (objectOf(event) !== objectOf(begin)) return [];
+  const verb = event.name.slice(event.name.lastIndexOf(".") + 1);
+  if (verb.startsWith("print")) return undefined;
+  if (verb !== "write") return [];
+  const [byte] = event.arguments;
+  return event.arguments.length === 1 && byte !== undefined && byte.kind !== "address" ? [byte] : undefined;
+}
