@@ -1,6 +1,6 @@
 import type { At, FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
 import type { PinChange } from "../pins/pin-change.ts";
-import type { Bits, Register, Value } from "./values.ts";
+import type { Bits, Register, Trace, Value } from "./values.ts";
 
 /**
  * What the firmware does, in order. Calls, branches and loops hold the events inside them, so that a reader
@@ -13,6 +13,7 @@ export type Event =
   | RegisterWrite
   | RegisterRead
   | OutsideCall
+  | TimeTest
   | PinEvent
   | LeaveEvent
   | AssemblyEvent
@@ -68,6 +69,10 @@ export interface LoopEvent extends Happened {
   readonly statement: TypedStatement;
   /** Number of turns for `counted`, where known. */
   readonly turns: number | undefined;
+  /** A counter ends it after this many turns at the latest. */
+  readonly atMost: number | undefined;
+  /** What its condition, and the conditions under which its body leaves it, depend on. */
+  readonly waitsFor: readonly Trace[];
   /** Its condition as last evaluated; undefined where it has none. */
   readonly condition: Value | undefined;
   /** The body can be left by `break`, `return` or `goto`. */
@@ -115,6 +120,14 @@ export interface OutsideCall extends Happened {
   readonly object: Value | undefined;
   readonly arguments: readonly Value[];
   readonly expressions: readonly TypedExpression[];
+}
+
+/** Elapsed time is compared: `millis() - since > limit`, or a moment with another. */
+export interface TimeTest extends Happened {
+  readonly kind: "time-test";
+  /** The side that depends on the time. */
+  readonly elapsed: Value;
+  readonly limit: Value;
 }
 
 export interface PinEvent extends Happened {

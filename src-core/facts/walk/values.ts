@@ -1,4 +1,5 @@
 import type { FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
+import type { Field } from "../../reader/types/types.ts";
 import type { Place } from "./places.ts";
 
 /**
@@ -68,10 +69,12 @@ export type Trace =
   | { readonly kind: "register"; readonly register: Register; readonly mask: number }
   /** `digitalRead` of this pin. */
   | { readonly kind: "pin"; readonly pin: Value }
+  /** The interrupt number that the sketch core gives this pin, on a chip that is not known. */
+  | { readonly kind: "interrupt-of"; readonly pin: Value }
   /** `millis()` or `micros()`, or a counter that an interrupt handler counts up (`tick`: unit not known). */
   | { readonly kind: "time"; readonly unit: "ms" | "us" | "tick"; readonly name: string }
-  /** A variable that interrupt handlers and other code share. */
-  | { readonly kind: "shared"; readonly variable: Variable }
+  /** A variable, or a member of an object, that interrupt handlers write. */
+  | { readonly kind: "shared"; readonly variable: Variable | undefined; readonly field: Field | undefined }
   /** What a function gave whose body is not in the project. */
   | { readonly kind: "outside-call"; readonly name: string }
   /** A parameter of a function that is walked on its own. */

@@ -1,0 +1,291 @@
+import type { At, FunctionDefinition, FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
+import type { Type } from "../../reader/types/types.ts";
+import { allEffects, functionEffects } from "./effects.ts";
+import type { Call, NotFollowed, OutsideCall } from "./events.ts";
+import { copyObject, evaluate, forgetPointee, isWhole } from "./expressions.ts";
+import { forgetEffects } from "./forget.ts";
+import { constructMembers } from "./initializers.ts";
+import { store, valueOf } from "./load-store.ts";
+import { placeNamedBy } from "./lvalues.ts";
+import type { Frame, Machine } from "./machine.ts";
+import type { Place } from "./places.ts";
+import { walkStatement } from "./statements.ts";
+import { joinTraces, joinValues, tracesOf, unknown, unknownOf } from "./unknowns.ts";
+import type { Trace, Value } from "./values.ts";
+
+/** Calls deeper than this are not gone into. */
+const deepest = 24;
+
+type CallExpression = Extract<TypedExpression, { kind: "call" }>;
+type MethodCall = Extract<TypedExpression, { kind: "method-call" }>;
+
+/** What is called, with what, from where. */
+interface Calling {
+  readonly at: At;
+  readonly type: Type;
+  readonly expressions: readonly TypedExpression[];
+  readonly arguments: readonly Value[];
+  readonly object: Place | undefined;
+}
+
+export function evaluateCall(machine: Machine, expression: CallExpression): Value {
+  const { callee } = expression;
+  const called: Value =
+    callee.kind === "function"
+      ? { kind: "function", function: callee.function, from: callee }
+      : evaluate(machine, callee);
+  const parameters = called.kind === "function" ? called.function.type.parameters : [];
+  const calling: Calling = {
+    at: expression.at,
+    type: expression.type,
+    expressions: expression.arguments,
+    arguments: evaluateArguments(machine, expression.arguments, parameters),
+    object: undefined,
+  };
+  if (called.kind === "function")
+    return callFunction(machine, called.function, calling, called.function.name);
+  machine.emit(notFollowed(machine, expression.at, "called through an unknown pointer"));
+  for (const argument of calling.arguments) forgetPointee(machine, argument);
+  return unknownOf(expression.type, expression, tracesOf(called));
+}
+
+export function evaluateMethodCall(machine: Machine, expression: MethodCall): Value {
+  const { method } = expression;
+  const object = placeNamedBy(machine, expression.object) ?? objectValue(machine, expression.object);
+  const calling: Calling = {
+    at: expression.at,
+    type: expression.type,
+    expressions: expression.arguments,
+    arguments: evaluateArguments(machine, expression.arguments, method.type.parameters),
+    object,
+  };
+  return callFunction(machine, method, calling, `${objectName(expression.object)}${method.name}`);
+}
+
+function objectValue(machine: Machine, expression: TypedExpression): Place | undefined {
+  if (expression.kind !== "call" && expression.kind !== "method-call" && expression.kind !== "construct")
+    return undefined;
+  const value = evaluate(machine, expression);
+  return value.kind === "address" ? value.place : undefined;
+}
+
+/** `Serial.` for the name of a call, as it is written. */
+function objectName(object: TypedExpression): string {
+  switch (object.kind) {
+    case "variable":
+      return `${object.variable.name}.`;
+    case "member":
+      return object.object.kind === "dereference" && object.object.operand.kind === "this"
+        ? `${object.field.name}.`
+        : `${objectName(object.object)}${object.field.name}.`;
+    case "dereference":
+      return object.operand.kind === "this" ? "" : objectName(object.operand);
+    case "convert":
+    case "address":
+      return objectName(object.operand);
+    case "index":
+      return objectName(object.array);
+    case "unresolved":
+      return object.name === "" ? "" : `${object.name}.`;
+    default:
+      return "";
+  }
+}
+
+/** A call of something that is declared nowhere, or another form that is not understood. */
+export function evaluateUnresolved(
+  machine: Machine,
+  expression: Extract<TypedExpression, { kind: "unresolved" }>,
+): Value {
+  if (expression.form === "name") {
+    const place = placeNamedBy(machine, expression);
+    if (place === undefined) return unknown(expression);
+    return { ...valueOf(machine, place), from: expression };
+  }
+  const values = expression.operands.map((operand) => evaluate(machine, operand));
+  if (expression.form !== "call") return unknown(expression);
+  const call: OutsideCall = {
+    kind: "outside-call",
+    ...machine.happened(expression.at),
+    name: expression.name,
+    function: undefined,
+    origin: "undeclared",
+    object: undefined,
+    arguments: values,
+    expressions: expression.operands,
+  };
+  return callOutside(machine, call, expression.type, expression);
+}
+
+function evaluateArguments(
+  machine: Machine,
+  given: readonly TypedExpression[],
+  parameters: readonly Type[],
+): Value[] {
+  return given.map((argument, index) => {
+    const parameter = parameters[index];
+    if (parameter?.kind !== "reference") return evaluate(machine, argument);
+    return referenceTo(machine, argument);
+  });
+}
+
+/** What a reference to this expression holds: the address of its object, or of a temporary with its value. */
+export function referenceTo(machine: Machine, expression: TypedExpression): Value {
+  const inner =
+    expression.kind === "convert" && !isWhole(expression) ? undefined : placeNamedBy(machine, expression);
+  if (inner !== undefined) return { kind: "address", place: inner, from: expression };
+  if (expression.lvalue) return unknown(expression);
+  const value = evaluate(machine, expression);
+  if (isWhole(expression)) return value;
+  const place = machine.memory.temporary(expression.type);
+  machine.memory.write(place, value);
+  return { kind: "address", place, from: expression };
+}
+
+/** Goes into a function whose body is known, or notes the call of one whose body is not. */
+export function callFunction(
+  machine: Machine,
+  symbol: FunctionSymbol,
+  calling: Calling,
+  name: string,
+): Value {
+  const definition = machine.linkage.definitionOf(symbol);
+  if (definition === undefined) {
+    const call: OutsideCall = {
+      kind: "outside-call",
+      ...machine.happened(calling.at),
+      name,
+      function: symbol,
+      origin: symbol.standIn ? "core" : "declared",
+      object: calling.object && { kind: "address", place: calling.object, from: undefined },
+      arguments: calling.arguments,
+      expressions: calling.expressions,
+    };
+    return callOutside(machine, call, calling.type, undefined);
+  }
+  const defining = machine.linkage.definingSymbol(symbol);
+  const obstacle = whyNotInto(machine, defining);
+  if (obstacle !== undefined) {
+    machine.emit(notFollowed(machine, calling.at, obstacle));
+    forgetEffects(machine, allEffects([functionEffects(defining, machine.linkage)], machine.linkage));
+    return unknownOf(calling.type, undefined);
+  }
+  return goInto(machine, defining, definition, calling);
+}
+
+function whyNotInto(machine: Machine, symbol: FunctionSymbol): NotFollowed["why"] | undefined {
+  if (machine.active.includes(symbol)) return "recursion";
+  if (machine.active.length >= deepest) return "too deep";
+  return machine.step() ? undefined : "too long";
+}
+
+function notFollowed(machine: Machine, at: At, why: NotFollowed["why"]): NotFollowed {
+  return { kind: "not-followed", ...machine.happened(at), why };
+}
+
+function callOutside(
+  machine: Machine,
+  call: OutsideCall,
+  type: Type,
+  from: TypedExpression | undefined,
+): Value {
+  machine.emit(call);
+  const known = machine.hardware.called(call, machine);
+  if (known !== undefined) return known;
+  for (const argument of call.arguments) forgetPointee(machine, argument);
+  return unknownOf(type, from, [{ kind: "outside-call", name: call.name }]);
+}
+
+function goInto(
+  machine: Machine,
+  symbol: FunctionSymbol,
+  definition: FunctionDefinition,
+  calling: Calling,
+): Value {
+  const call: Call = { function: symbol, at: calling.at, caller: machine.chain };
+  let result: Value | undefined;
+  const events = machine.capture(() => {
+    result = walkBody(machine, symbol, definition, calling, call);
+  });
+  machine.emit({
+    kind: "call",
+    ...machine.happened(calling.at),
+    function: symbol,
+    arguments: calling.arguments,
+    expressions: calling.expressions,
+    object: calling.object && { kind: "address", place: calling.object, from: undefined },
+    call,
+    events,
+    result,
+  });
+  return result ?? unknownOf(calling.type, undefined);
+}
+
+/** Walks a function with its parameters bound; gives what it returns. Dead afterwards where no path returns. */
+export function walkBody(
+  machine: Machine,
+  symbol: FunctionSymbol,
+  definition: FunctionDefinition,
+  calling: Pick<Calling, "arguments" | "object">,
+  call: Call | undefined,
+): Value | undefined {
+  machine.reached.add(symbol);
+  machine.active.push(symbol);
+  bindParameters(machine, definition, calling.arguments);
+  const outer = { chain: machine.chain, frame: machine.frame, breakable: machine.breakable };
+  const frame: Frame = {
+    function: symbol,
+    self: calling.object,
+    mark: machine.memory.mark(),
+    returns: [],
+    traces: [],
+    gotos: new Map(),
+  };
+  machine.chain = call;
+  machine.frame = frame;
+  machine.breakable = undefined;
+  if (symbol.special === "constructor") constructMembers(machine, symbol, definition, calling.object);
+  walkStatement(machine, definition.body);
+  if (machine.alive) machine.leaveFunction(undefined);
+  machine.chain = outer.chain;
+  machine.frame = outer.frame;
+  machine.breakable = outer.breakable;
+  machine.active.pop();
+  return joinReturns(machine, frame);
+}
+
+function joinReturns(machine: Machine, frame: Frame): Value | undefined {
+  machine.memory.undoTo(frame.mark);
+  const { returns, traces } = frame;
+  machine.continueFrom(
+    returns.map(({ changes }) => changes),
+    traces,
+    (place) => valueOf(machine, place),
+  );
+  if (returns.length > 1) machine.decided(traces);
+  let joined: Value | undefined;
+  for (const { value } of returns) {
+    if (value === undefined) continue;
+    joined = joined === undefined ? value : joinValues(joined, value, traces);
+  }
+  return joined?.kind === "unknown" ? withTraces(joined, traces, returns.length) : joined;
+}
+
+function withTraces(
+  value: Extract<Value, { kind: "unknown" }>,
+  traces: readonly Trace[],
+  returns: number,
+): Value {
+  return returns < 2 ? value : { ...value, traces: joinTraces(value.traces, traces) };
+}
+
+function bindParameters(machine: Machine, definition: FunctionDefinition, given: readonly Value[]): void {
+  for (const [index, parameter] of definition.parameters.entries()) {
+    const place = machine.placeOf(parameter);
+    const value =
+      given[index] ?? unknownOf(parameter.type, undefined, [{ kind: "parameter", variable: parameter }]);
+    if (parameter.type.kind === "record") copyObject(machine, value, place);
+    else if (parameter.type.kind === "reference") machine.memory.write(place, value);
+    else store(machine, place, value, parameter.at);
+  }
+}

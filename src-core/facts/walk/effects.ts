@@ -1,0 +1,222 @@
+import type {
+  FunctionSymbol,
+  TypedExpression,
+  TypedInitializer,
+  TypedStatement,
+  Variable,
+} from "../../reader/typed/nodes.ts";
+import type { Field, Type } from "../../reader/types/types.ts";
+import type { Linkage } from "./linkage.ts";
+import { visitExpression, visitInitializer, visitStatement } from "./visit.ts";
+
+/** What a piece of code itself writes, calls and hands on, without going into the functions it calls. */
+export interface DirectEffects {
+  /** Variables written, or whose address is given away for writing. */
+  readonly variables: ReadonlySet<Variable>;
+  /** Members written, of whatever object. */
+  readonly fields: ReadonlySet<Field>;
+  readonly calls: ReadonlySet<FunctionSymbol>;
+  /** Functions used as values, with the name of the function they are given to ("" for none). */
+  readonly callbacks: ReadonlyMap<FunctionSymbol, string>;
+}
+
+/** The same with all that the called functions do. */
+export interface Effects {
+  readonly variables: ReadonlySet<Variable>;
+  readonly fields: ReadonlySet<Field>;
+}
+
+interface Collected {
+  readonly variables: Set<Variable>;
+  readonly fields: Set<Field>;
+  readonly calls: Set<FunctionSymbol>;
+  readonly callbacks: Map<FunctionSymbol, string>;
+}
+
+const ofCode = new WeakMap<object, DirectEffects>();
+
+function collected(): Collected {
+  return { variables: new Set(), fields: new Set(), calls: new Set(), callbacks: new Map() };
+}
+
+/** Direct effects of a statement or expression; kept with the node, which never changes. */
+export function directEffects(code: TypedStatement | TypedExpression): DirectEffects {
+  let effects = ofCode.get(code);
+  if (effects === undefined) {
+    const into = collected();
+    const seen = (expression: TypedExpression): void => collect(expression, into);
+    if (isStatement(code)) visitStatement(code, seen);
+    else visitExpression(code, seen);
+    effects = into;
+    ofCode.set(code, effects);
+  }
+  return effects;
+}
+
+const statementKinds: ReadonlySet<string> = new Set([
+  "block",
+  "expression",
+  "variables",
+  "if",
+  "while",
+  "do",
+  "for",
+  "range-for",
+  "switch",
+  "case",
+  "default",
+  "label",
+  "goto",
+  "break",
+  "continue",
+  "return",
+  "assembly",
+  "empty",
+  "not-understood",
+]);
+
+function isStatement(code: TypedStatement | TypedExpression): code is TypedStatement {
+  return statementKinds.has(code.kind);
+}
+
+/** Direct effects of a function's body; empty where it has none. */
+export function functionEffects(symbol: FunctionSymbol, linkage: Linkage): DirectEffects {
+  const definition = linkage.definitionOf(symbol);
+  if (definition === undefined) return nothing;
+  if (definition.memberInitializers.length === 0) return directEffects(definition.body);
+  let effects = ofCode.get(definition);
+  if (effects === undefined) {
+    const into = collected();
+    const seen = (expression: TypedExpression): void => collect(expression, into);
+    for (const { initializer } of definition.memberInitializers) {
+      collectConstructor(initializer, into);
+      visitInitializer(initializer, seen);
+    }
+    visitStatement(definition.body, seen);
+    effects = into;
+    ofCode.set(definition, effects);
+  }
+  return effects;
+}
+
+const nothing: DirectEffects = collected();
+
+/** Effects of code together with those of everything it calls. */
+export function allEffects(parts: readonly DirectEffects[], linkage: Linkage): Effects {
+  const variables = new Set<Variable>();
+  const fields = new Set<Field>();
+  const reached = new Set<FunctionSymbol>();
+  const open = [...parts];
+  for (let part = open.pop(); part !== undefined; part = open.pop()) {
+    for (const variable of part.variables) variables.add(linkage.canonical(variable));
+    for (const field of part.fields) fields.add(field);
+    for (const called of part.calls) {
+      if (reached.has(called)) continue;
+      reached.add(called);
+      open.push(functionEffects(called, linkage));
+    }
+  }
+  return { variables, fields };
+}
+
+/** All functions that these lead to, themselves included. */
+export function reachedFrom(roots: Iterable<FunctionSymbol>, linkage: Linkage): Set<FunctionSymbol> {
+  const reached = new Set<FunctionSymbol>();
+  const open = [...roots];
+  for (let symbol = open.pop(); symbol !== undefined; symbol = open.pop()) {
+    if (reached.has(symbol)) continue;
+    reached.add(symbol);
+    open.push(...functionEffects(symbol, linkage).calls);
+  }
+  return reached;
+}
+
+function collect(expression: TypedExpression, into: Collected): void {
+  switch (expression.kind) {
+    case "assign":
+    case "compound-assign":
+      return written(expression.target, into);
+    case "update":
+    case "address":
+      return written(expression.operand, into);
+    case "convert":
+      if (expression.reason === "decay" && isWritable(expression.type)) written(expression.operand, into);
+      return;
+    case "call":
+      return collectCall(expression, into);
+    case "method-call":
+      into.calls.add(expression.method);
+      return collectArguments(
+        expression.arguments,
+        expression.method.type.parameters,
+        expression.method.name,
+        into,
+      );
+    case "construct":
+      return collectConstructor(expression.initializer, into);
+    default:
+      return;
+  }
+}
+
+function collectConstructor(initializer: TypedInitializer, into: Collected): void {
+  if (initializer.kind === "constructor" && initializer.constructor !== undefined) {
+    into.calls.add(initializer.constructor);
+  }
+}
+
+function isWritable(type: Type): boolean {
+  return type.kind === "pointer" && type.to.const !== true && type.to.kind !== "function";
+}
+
+function collectCall(expression: Extract<TypedExpression, { kind: "call" }>, into: Collected): void {
+  const { callee } = expression;
+  const symbol = callee.kind === "function" ? callee.function : undefined;
+  if (symbol !== undefined) into.calls.add(symbol);
+  const parameters = callee.type.kind === "function" ? callee.type.parameters : [];
+  collectArguments(expression.arguments, parameters, symbol?.name ?? "", into);
+}
+
+function collectArguments(
+  given: readonly TypedExpression[],
+  parameters: readonly Type[],
+  callee: string,
+  into: Collected,
+): void {
+  for (const [index, argument] of given.entries()) {
+    const parameter = parameters[index];
+    if (parameter?.kind === "reference" && parameter.to.const !== true) written(argument, into);
+    const symbol = functionIn(argument);
+    if (symbol !== undefined) into.callbacks.set(symbol, callee);
+  }
+}
+
+/** The function that an expression names as a value. */
+export function functionIn(expression: TypedExpression): FunctionSymbol | undefined {
+  if (expression.kind === "function" || expression.kind === "lambda") return expression.function;
+  if (expression.kind === "convert" || expression.kind === "address") return functionIn(expression.operand);
+  return undefined;
+}
+
+/** Marks the object that an lvalue names, or the member of it that is named last. */
+function written(target: TypedExpression, into: Collected): void {
+  switch (target.kind) {
+    case "variable":
+      into.variables.add(target.variable);
+      return;
+    case "member":
+      into.fields.add(target.field);
+      return;
+    case "index":
+      return written(target.array, into);
+    case "convert":
+      return written(target.operand, into);
+    case "conditional":
+      written(target.then, into);
+      return written(target.otherwise, into);
+    case "comma":
+      return written(target.right, into);
+    default:
+      return;
+  }
+}

@@ -1,0 +1,349 @@
+import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import { splitPath } from "./branches.ts";
+import { evaluateCall, evaluateMethodCall, evaluateUnresolved } from "./calls.ts";
+import { initialize } from "./initializers.ts";
+import { load, store } from "./load-store.ts";
+import { arrayNamedBy, neighbour, placeNamedBy, pointedTo } from "./lvalues.ts";
+import type { Machine } from "./machine.ts";
+import { arithmetic, compare, complement, converted, not } from "./operators.ts";
+import type { Place } from "./places.ts";
+import { walkStatement } from "./statements.ts";
+import { integer, joinTraces, tracesOf, truthOf, unknown, unknownOf } from "./unknowns.ts";
+import { integerOf, type Value } from "./values.ts";
+
+/** Does what an expression does and gives what is known of its value. */
+export function evaluate(machine: Machine, expression: TypedExpression): Value {
+  if (!machine.step()) return unknownOf(expression.type, expression);
+  switch (expression.kind) {
+    case "integer":
+      return integer(Number(expression.value), expression);
+    case "floating":
+      return { kind: "floating", value: expression.value, from: expression };
+    case "enumerator": {
+      const { value } = expression.enumerator;
+      return value === undefined ? unknown(expression) : integer(Number(value), expression);
+    }
+    case "string":
+      return { kind: "address", place: machine.memory.stringPlace(expression), from: expression };
+    case "function":
+      return { kind: "function", function: expression.function, from: expression };
+    case "lambda":
+      return evaluateLambda(machine, expression);
+    case "this":
+      return addressOf(machine.frame?.self, expression);
+    case "variable":
+    case "member":
+    case "dereference":
+    case "index":
+      return evaluateObject(machine, expression);
+    case "address":
+      return expression.operand.kind === "function"
+        ? evaluate(machine, expression.operand)
+        : addressOf(placeNamedBy(machine, expression.operand), expression);
+    case "negate":
+      return arithmetic(
+        "-",
+        integer(0, undefined),
+        evaluate(machine, expression.operand),
+        expression.type,
+        expression,
+      );
+    case "plus":
+      return evaluate(machine, expression.operand);
+    case "complement":
+      return complement(evaluate(machine, expression.operand), expression.type, expression);
+    case "not":
+      return not(evaluate(machine, expression.operand), expression);
+    case "update":
+      return evaluateUpdate(machine, expression);
+    case "arithmetic": {
+      const left = evaluate(machine, expression.left);
+      const right = evaluate(machine, expression.right);
+      return arithmetic(expression.operator, left, right, expression.type, expression);
+    }
+    case "compare":
+      return evaluateComparison(machine, expression);
+    case "pointer-offset":
+      return evaluatePointerOffset(machine, expression);
+    case "pointer-difference": {
+      evaluate(machine, expression.left);
+      evaluate(machine, expression.right);
+      return unknownOf(expression.type, expression);
+    }
+    case "logical":
+      return evaluateLogical(machine, expression);
+    case "comma":
+      evaluate(machine, expression.left);
+      return evaluate(machine, expression.right);
+    case "assign":
+      return evaluateAssignment(machine, expression);
+    case "compound-assign":
+      return evaluateCompound(machine, expression);
+    case "conditional":
+      return evaluateConditional(machine, expression);
+    case "convert":
+      return evaluateConversion(machine, expression);
+    case "call":
+      return evaluateCall(machine, expression);
+    case "method-call":
+      return evaluateMethodCall(machine, expression);
+    case "construct": {
+      const place = machine.memory.temporary(expression.type);
+      initialize(machine, place, expression.initializer);
+      return isWhole(expression) ? addressOf(place, expression) : load(machine, place, expression.at);
+    }
+    case "new": {
+      const to = expression.type.kind === "pointer" ? expression.type.to : undefined;
+      const place = machine.memory.temporary(to);
+      if (expression.initializer !== undefined) initialize(machine, place, expression.initializer);
+      return addressOf(place, expression);
+    }
+    case "delete":
+      evaluate(machine, expression.operand);
+      return unknown(expression);
+    case "statement-value":
+      return evaluateStatementValue(machine, expression);
+    case "unresolved":
+      return evaluateUnresolved(machine, expression);
+  }
+}
+
+function addressOf(place: Place | undefined, from: TypedExpression): Value {
+  return place === undefined ? unknown(from) : { kind: "address", place, from };
+}
+
+/** Objects with parts have no value of their own: their address stands for them. */
+export function isWhole(expression: TypedExpression): boolean {
+  return expression.type.kind === "array" || expression.type.kind === "record";
+}
+
+function evaluateObject(machine: Machine, expression: TypedExpression): Value {
+  const place = placeNamedBy(machine, expression);
+  if (place === undefined) return unknownOf(expression.type, expression);
+  if (isWhole(expression)) return addressOf(place, expression);
+  const value = load(machine, place, expression.at);
+  // Arguments and table entries keep the expression that gave them; a named constant is its use.
+  const keeps = expression.kind === "variable" && expression.variable.storage === "parameter";
+  if ((keeps || expression.kind === "index") && value.from !== undefined) return value;
+  return value.from === expression ? value : { ...value, from: expression };
+}
+
+function evaluateUpdate(machine: Machine, expression: Extract<TypedExpression, { kind: "update" }>): Value {
+  const place = placeNamedBy(machine, expression.operand);
+  if (place === undefined) return unknownOf(expression.type, expression);
+  const old = load(machine, place, expression.at);
+  const by = expression.operator === "++" ? 1 : -1;
+  const moved = old.kind === "address" ? neighbour(machine, old.place, by) : undefined;
+  const next =
+    old.kind === "address"
+      ? addressOf(moved, expression)
+      : arithmetic("+", old, integer(by, undefined), expression.operand.type, expression);
+  store(machine, place, next, expression.at);
+  return expression.position === "prefix" ? next : old;
+}
+
+function evaluateComparison(
+  machine: Machine,
+  expression: Extract<TypedExpression, { kind: "compare" }>,
+): Value {
+  const left = evaluate(machine, expression.left);
+  const right = evaluate(machine, expression.right);
+  const outcome = compare(expression.operator, left, right, expression);
+  if (outcome.kind === "unknown" && outcome.traces.some((trace) => trace.kind === "time")) {
+    const isLeft = tracesOf(left).some((trace) => trace.kind === "time");
+    machine.emit({
+      kind: "time-test",
+      ...machine.happened(expression.at),
+      elapsed: isLeft ? left : right,
+      limit: isLeft ? right : left,
+    });
+  }
+  return outcome;
+}
+
+function evaluatePointerOffset(
+  machine: Machine,
+  expression: Extract<TypedExpression, { kind: "pointer-offset" }>,
+): Value {
+  const pointer = evaluate(machine, expression.pointer);
+  const offset = integerOf(evaluate(machine, expression.offset));
+  if (pointer.kind !== "address" || offset === undefined) return unknown(expression);
+  return addressOf(
+    neighbour(machine, pointer.place, expression.operator === "+" ? offset : -offset),
+    expression,
+  );
+}
+
+function evaluateLogical(machine: Machine, expression: Extract<TypedExpression, { kind: "logical" }>): Value {
+  const left = evaluate(machine, expression.left);
+  const truth = truthOf(left);
+  const decides = expression.operator === "||";
+  if (truth === decides) return integer(decides ? 1 : 0, expression);
+  if (truth !== undefined) return asTruth(evaluate(machine, expression.right), expression);
+  const joined = splitPath(machine, expression.at, { condition: left, selector: undefined }, [
+    () => asTruth(evaluate(machine, expression.right), expression),
+    () => integer(decides ? 1 : 0, expression),
+  ]);
+  if (joined?.kind !== "unknown") return joined ?? unknownOf(expression.type, expression);
+  return { ...joined, traces: joinTraces(joined.traces, tracesOf(left)) };
+}
+
+function asTruth(value: Value, from: TypedExpression): Value {
+  const truth = truthOf(value);
+  if (truth !== undefined) return integer(truth ? 1 : 0, from);
+  return value.kind === "unknown" ? { ...value, from, known: 0xfffffffe, ones: 0, copied: undefined } : value;
+}
+
+function evaluateAssignment(
+  machine: Machine,
+  expression: Extract<TypedExpression, { kind: "assign" }>,
+): Value {
+  const { target } = expression;
+  const value = evaluate(machine, expression.value);
+  const place = placeNamedBy(machine, target);
+  if (place === undefined) {
+    forgetArray(machine, target);
+    return value;
+  }
+  if (isWhole(target)) copyObject(machine, value, place);
+  else store(machine, place, value, expression.at);
+  return value;
+}
+
+/** Copies an object with its parts, as far as they are known. */
+export function copyObject(machine: Machine, from: Value, to: Place): void {
+  const { memory } = machine;
+  const source = from.kind === "address" ? from.place : undefined;
+  memory.overwrite(to, unknown(from.from));
+  if (source === undefined || source === to) return;
+  for (const [key, part] of source.children ?? []) {
+    const copy = typeof key === "number" ? memory.element(to, key) : memory.member(to, key);
+    if (part.children !== undefined)
+      copyObject(machine, { kind: "address", place: part, from: undefined }, copy);
+    else
+      memory.write(
+        copy,
+        machine.quietly(() => load(machine, part, nowhere(from))),
+      );
+  }
+}
+
+function nowhere(value: Value): TypedExpression["at"] {
+  return value.from?.at ?? { first: missing, last: missing };
+}
+
+const missing = {
+  kind: "other",
+  text: "",
+  file: "",
+  start: 0,
+  end: 0,
+  space: false,
+  macro: undefined,
+} as const;
+
+/** A write to an element of unknown index may change any element. */
+function forgetArray(machine: Machine, target: TypedExpression): void {
+  const array = arrayNamedBy(machine, target);
+  if (array !== undefined) machine.memory.overwrite(array, unknown(target));
+}
+
+function evaluateCompound(
+  machine: Machine,
+  expression: Extract<TypedExpression, { kind: "compound-assign" }>,
+): Value {
+  const { operator, target } = expression;
+  const operand = evaluate(machine, expression.value);
+  const place = placeNamedBy(machine, target);
+  if (place === undefined) {
+    forgetArray(machine, target);
+    return unknownOf(target.type, expression);
+  }
+  const isRegister = place.root.kind === "register";
+  const old = isRegister
+    ? machine.quietly(() => load(machine, place, expression.at))
+    : load(machine, place, expression.at);
+  let value: Value;
+  if (old.kind === "address") {
+    const offset = integerOf(operand);
+    const moved =
+      offset === undefined ? undefined : neighbour(machine, old.place, operator === "+" ? offset : -offset);
+    value = addressOf(moved, expression);
+  } else {
+    const computed = arithmetic(
+      operator,
+      converted(old, expression.computeIn),
+      operand,
+      expression.computeIn,
+      expression,
+    );
+    value = converted(computed, target.type);
+  }
+  const form = operator === "|" ? "|=" : operator === "&" ? "&=" : operator === "^" ? "^=" : "other";
+  store(machine, place, value, expression.at, form, operand);
+  return value;
+}
+
+function evaluateConditional(
+  machine: Machine,
+  expression: Extract<TypedExpression, { kind: "conditional" }>,
+): Value {
+  const condition = evaluate(machine, expression.condition);
+  const truth = truthOf(condition);
+  if (truth !== undefined) return evaluate(machine, truth ? expression.then : expression.otherwise);
+  const joined = splitPath(machine, expression.at, { condition, selector: undefined }, [
+    () => evaluate(machine, expression.then),
+    () => evaluate(machine, expression.otherwise),
+  ]);
+  return joined ?? unknownOf(expression.type, expression);
+}
+
+function evaluateConversion(
+  machine: Machine,
+  expression: Extract<TypedExpression, { kind: "convert" }>,
+): Value {
+  const { operand, type } = expression;
+  if (expression.reason === "decay") {
+    if (operand.kind === "function") return evaluate(machine, operand);
+    const array = placeNamedBy(machine, operand);
+    if (operand.type.kind !== "array") return addressOf(array, expression);
+    return addressOf(array && machine.memory.element(array, 0), expression);
+  }
+  if (isWhole(expression)) return addressOf(placeNamedBy(machine, operand), expression);
+  const value = evaluate(machine, operand);
+  return type.kind === "void" ? unknown(expression) : converted(value, type);
+}
+
+function evaluateLambda(machine: Machine, expression: Extract<TypedExpression, { kind: "lambda" }>): Value {
+  for (const capture of expression.captures) {
+    const place = machine.placeOf(capture.variable);
+    const value = capture.reference
+      ? addressOf(placeNamedBy(machine, capture.source), expression)
+      : evaluate(machine, capture.source);
+    machine.memory.write(place, value);
+  }
+  return { kind: "function", function: expression.function, from: expression };
+}
+
+/** `({ ...; value; })`: the value of its last statement. */
+function evaluateStatementValue(
+  machine: Machine,
+  expression: Extract<TypedExpression, { kind: "statement-value" }>,
+): Value {
+  const { statements } = expression.body;
+  const last = statements[statements.length - 1];
+  for (const statement of statements) {
+    if (!machine.alive) break;
+    if (statement === last && statement.kind === "expression") return evaluate(machine, statement.expression);
+    walkStatement(machine, statement);
+  }
+  return unknownOf(expression.type, expression);
+}
+
+/** What a pointer argument points to may be changed by a function that is not in the project. */
+export function forgetPointee(machine: Machine, pointer: Value): void {
+  const place = pointedTo(machine, pointer);
+  if (place === undefined || place.root.kind === "register") return;
+  const whole = typeof place.key === "number" && place.of !== undefined ? place.of : place;
+  machine.memory.overwrite(whole, unknown(pointer.from));
+}

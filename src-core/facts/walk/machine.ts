@@ -1,0 +1,166 @@
+import type { At, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
+import type { Call, Event, OutsideCall, RegisterWrite } from "./events.ts";
+import type { Linkage } from "./linkage.ts";
+import { type Changes, Memory, type Sharing } from "./memory.ts";
+import type { Place } from "./places.ts";
+import { joinTraces, joinValues, unknown } from "./unknowns.ts";
+import type { Register, Trace, Value } from "./values.ts";
+
+/** What stands outside the program text: the chip's registers and the functions that act on them. */
+export interface Hardware {
+  /** The register at an address, or undefined where there is none that is known. */
+  registerAt(address: number, bits: number): Register | undefined;
+  /** The register of this name, for sources whose chip is not known. */
+  registerNamed(name: string): Register | undefined;
+  isLatch(register: Register): boolean;
+  /** Called for a write to a register that the firmware makes itself; gives what else happens then. */
+  written(write: RegisterWrite, machine: Machine): void;
+  /** What a function of the sketch core gives; may write registers. Undefined where it is not known. */
+  called(call: OutsideCall, machine: Machine): Value | undefined;
+}
+
+/** Where the function's paths that have come to a `return` (or `goto`) stand. */
+export interface Frame {
+  readonly function: FunctionSymbol;
+  readonly self: Place | undefined;
+  readonly mark: number;
+  readonly returns: { readonly changes: Changes; readonly value: Value | undefined }[];
+  /** What decided which of the returns is taken. */
+  traces: readonly Trace[];
+  readonly gotos: Map<string, Changes[]>;
+}
+
+/** The loop or `switch` that `break` and `continue` belong to. */
+export interface Breakable {
+  readonly mark: number;
+  readonly breaks: Changes[];
+  /** Undefined for a `switch`, through which `continue` goes on outwards. */
+  readonly continues: Changes[] | undefined;
+  readonly outer: Breakable | undefined;
+}
+
+/** Which state a walk starts from: `reset`, or `any` moment of a run that the program walk has shown. */
+export type Moment = "reset" | "any";
+
+/** The state of a walk: memory, the path so far, and the bounds. */
+export class Machine {
+  readonly memory: Memory;
+  readonly linkage: Linkage;
+  readonly hardware: Hardware;
+  /** Variables that the firmware writes after they got their first value. */
+  readonly everWritten: Sharing;
+  /** Calls of functions that are being walked, innermost last. */
+  readonly active: FunctionSymbol[] = [];
+  readonly reached = new Set<FunctionSymbol>();
+  moment: Moment = "reset";
+  chain: Call | undefined = undefined;
+  frame: Frame | undefined = undefined;
+  breakable: Breakable | undefined = undefined;
+  /** False once the path has come to its end. */
+  alive = true;
+  /** Steps that are left. */
+  steps: number;
+  cutShort = false;
+  #sink: Event[] = [];
+  #muted = 0;
+
+  constructor(setting: {
+    readonly linkage: Linkage;
+    readonly hardware: Hardware;
+    readonly sharing: Sharing;
+    readonly everWritten: Sharing;
+    readonly steps: number;
+  }) {
+    this.linkage = setting.linkage;
+    this.hardware = setting.hardware;
+    this.memory = new Memory(setting.sharing);
+    this.everWritten = setting.everWritten;
+    this.steps = setting.steps;
+  }
+
+  /** Counts a step; false once the bound is reached. */
+  step(): boolean {
+    if (this.steps > 0) {
+      this.steps -= 1;
+      return true;
+    }
+    this.cutShort = true;
+    return false;
+  }
+
+  emit(event: Event): void {
+    if (this.#muted === 0) this.#sink.push(event);
+  }
+
+  /** The events of `run`, kept out of the list so far. */
+  capture(run: () => void): Event[] {
+    const outer = this.#sink;
+    const events: Event[] = [];
+    this.#sink = events;
+    run();
+    this.#sink = outer;
+    return events;
+  }
+
+  /** Runs `run` without events, as for constant initialisers. */
+  quietly<Result>(run: () => Result): Result {
+    this.#muted += 1;
+    const result = run();
+    this.#muted -= 1;
+    return result;
+  }
+
+  placeOf(variable: Variable): Place {
+    return this.memory.placeOf(this.linkage.canonical(variable));
+  }
+
+  /** Goes on from the state that all of `outcomes` have in common; dead where there is none. */
+  continueFrom(outcomes: readonly Changes[], why: readonly Trace[], valueOf: (place: Place) => Value): void {
+    const [first, ...rest] = outcomes;
+    this.alive = first !== undefined;
+    if (first === undefined) return;
+    if (rest.length === 0) {
+      for (const [place, value] of first) this.memory.write(place, value);
+      return;
+    }
+    const places = new Set<Place>();
+    for (const outcome of outcomes) for (const place of outcome.keys()) places.add(place);
+    for (const place of places) this.#join(place, outcomes, why, valueOf);
+  }
+
+  #join(
+    place: Place,
+    outcomes: readonly Changes[],
+    why: readonly Trace[],
+    valueOf: (place: Place) => Value,
+  ): void {
+    let joined: Value | undefined;
+    let wholes = 0;
+    for (const outcome of outcomes) {
+      const value = outcome.has(place) ? outcome.get(place) : place.value;
+      if (value === undefined) wholes += 1;
+    }
+    if (wholes === outcomes.length) return;
+    for (const outcome of outcomes) {
+      const value = (outcome.has(place) ? outcome.get(place) : place.value) ?? valueOf(place);
+      joined = joined === undefined ? value : joinValues(joined, value, why);
+    }
+    this.memory.write(place, joined ?? unknown(undefined));
+  }
+
+  /** Leaves the function: this path ends here with `value`. */
+  leaveFunction(value: Value | undefined): void {
+    const { frame } = this;
+    if (frame !== undefined) frame.returns.push({ changes: this.memory.changesSince(frame.mark), value });
+    this.alive = false;
+  }
+
+  /** Remembers that `traces` decided which return a path takes. */
+  decided(traces: readonly Trace[]): void {
+    if (this.frame !== undefined) this.frame.traces = joinTraces(this.frame.traces, traces);
+  }
+
+  happened(at: At): { readonly at: At; readonly chain: Call | undefined } {
+    return { at, chain: this.chain };
+  }
+}

@@ -1,0 +1,155 @@
+import type { TypedExpression, Variable } from "../../reader/typed/nodes.ts";
+import type { Field, Type } from "../../reader/types/types.ts";
+import type { Place, Root } from "./places.ts";
+import type { Register, Trace, Value } from "./values.ts";
+
+/** What a side of a branch wrote: the values that its places ended with. */
+export type Changes = ReadonlyMap<Place, Value | undefined>;
+
+/** What the memory has to know of variables and fields when it makes a place for them. */
+export interface Sharing {
+  variable(variable: Variable): Trace | undefined;
+  field(field: Field): Trace | undefined;
+}
+
+/**
+ * All places of a walk and their values. Writes go onto a trail, so that the walk can go back to a branch,
+ * walk its other side, and join what both have written.
+ */
+export class Memory {
+  readonly #sharing: Sharing;
+  readonly #variables = new Map<Variable, Place>();
+  readonly #registers = new Map<string, Place>();
+  readonly #literals = new Map<TypedExpression, Place>();
+  readonly #byField = new Map<Field, Place[]>();
+  readonly #trailPlaces: Place[] = [];
+  readonly #trailValues: (Value | undefined)[] = [];
+
+  constructor(sharing: Sharing) {
+    this.#sharing = sharing;
+  }
+
+  placeOf(variable: Variable): Place {
+    let place = this.#variables.get(variable);
+    if (place === undefined) {
+      place = rootPlace(variable, variable.type, this.#sharing.variable(variable));
+      this.#variables.set(variable, place);
+    }
+    return place;
+  }
+
+  /** Undefined where the variable was never met. */
+  knownPlaceOf(variable: Variable): Place | undefined {
+    return this.#variables.get(variable);
+  }
+
+  registerPlace(register: Register, latch: boolean): Place {
+    let place = this.#registers.get(register.name);
+    if (place === undefined) {
+      place = rootPlace({ kind: "register", register, latch }, undefined, undefined);
+      this.#registers.set(register.name, place);
+    }
+    return place;
+  }
+
+  get registers(): Iterable<Place> {
+    return this.#registers.values();
+  }
+
+  temporary(type: Type | undefined): Place {
+    return rootPlace({ kind: "temporary", literal: undefined }, type, undefined);
+  }
+
+  stringPlace(literal: Extract<TypedExpression, { kind: "string" }>): Place {
+    let place = this.#literals.get(literal);
+    if (place === undefined) {
+      place = rootPlace({ kind: "temporary", literal }, literal.type, undefined);
+      this.#literals.set(literal, place);
+    }
+    return place;
+  }
+
+  member(of: Place, field: Field): Place {
+    const known = of.children?.get(field);
+    if (known !== undefined) return known;
+    const place = this.#child(of, field, field.type, of.shared ?? this.#sharing.field(field));
+    const alike = this.#byField.get(field);
+    if (alike === undefined) this.#byField.set(field, [place]);
+    else alike.push(place);
+    return place;
+  }
+
+  element(of: Place, index: number): Place {
+    const type = of.type?.kind === "array" ? of.type.of : undefined;
+    return of.children?.get(index) ?? this.#child(of, index, type, of.shared);
+  }
+
+  #child(of: Place, key: Field | number, type: Type | undefined, shared: Trace | undefined): Place {
+    const place: Place = {
+      root: of.root,
+      of,
+      key,
+      type,
+      value: undefined,
+      shared,
+      settled: undefined,
+      children: undefined,
+    };
+    of.children ??= new Map();
+    of.children.set(key, place);
+    return place;
+  }
+
+  /** All places that are this member of some object. */
+  placesOf(field: Field): readonly Place[] {
+    return this.#byField.get(field) ?? [];
+  }
+
+  write(place: Place, value: Value | undefined): void {
+    this.#trailPlaces.push(place);
+    this.#trailValues.push(place.value);
+    place.value = value;
+  }
+
+  /** Writes `value` over the place and all its members and elements, as far as they were met. */
+  overwrite(place: Place, value: Value | undefined): void {
+    this.write(place, value);
+    if (place.children === undefined) return;
+    for (const child of place.children.values()) this.overwrite(child, undefined);
+  }
+
+  mark(): number {
+    return this.#trailPlaces.length;
+  }
+
+  undoTo(mark: number): void {
+    for (let at = this.#trailPlaces.length - 1; at >= mark; at -= 1) {
+      const place = this.#trailPlaces[at];
+      if (place !== undefined) place.value = this.#trailValues[at];
+    }
+    this.#trailPlaces.length = mark;
+    this.#trailValues.length = mark;
+  }
+
+  changesSince(mark: number): Changes {
+    const changes = new Map<Place, Value | undefined>();
+    for (let at = mark; at < this.#trailPlaces.length; at += 1) {
+      const place = this.#trailPlaces[at];
+      if (place !== undefined) changes.set(place, place.value);
+    }
+    return changes;
+  }
+}
+
+function rootPlace(root: Root, type: Type | undefined, shared: Trace | undefined): Place {
+  return {
+    root,
+    of: undefined,
+    key: undefined,
+    type,
+    value: undefined,
+    shared,
+    settled: undefined,
+    children: undefined,
+  };
+}

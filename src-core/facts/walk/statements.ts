@@ -1,0 +1,156 @@
+import type { TypedStatement, Variable } from "../../reader/typed/nodes.ts";
+import { splitPath } from "./branches.ts";
+import { evaluate, isWhole } from "./expressions.ts";
+import { initialize } from "./initializers.ts";
+import { valueOf } from "./load-store.ts";
+import { walkDo, walkFor, walkRangeFor, walkWhile } from "./loops.ts";
+import { placeNamedBy } from "./lvalues.ts";
+import type { Machine } from "./machine.ts";
+import { walkSwitch } from "./switches.ts";
+import { truthOf, unknown } from "./unknowns.ts";
+import type { Value } from "./values.ts";
+
+/** Does what a statement does. The path may have ended afterwards. */
+export function walkStatement(machine: Machine, statement: TypedStatement): void {
+  if (!machine.alive) return revive(machine, statement);
+  if (!machine.step()) return;
+  switch (statement.kind) {
+    case "block":
+      for (const part of statement.statements) walkStatement(machine, part);
+      return;
+    case "expression":
+      evaluate(machine, statement.expression);
+      return;
+    case "variables":
+      for (const variable of statement.variables) declare(machine, variable);
+      return;
+    case "if":
+      return walkIf(machine, statement);
+    case "while":
+      return walkWhile(machine, statement);
+    case "do":
+      return walkDo(machine, statement);
+    case "for":
+      return walkFor(machine, statement);
+    case "range-for":
+      return walkRangeFor(machine, statement);
+    case "switch":
+      return walkSwitch(machine, statement);
+    case "case":
+    case "default":
+    case "label":
+      if (statement.kind === "label") joinGotos(machine, statement.name);
+      if (statement.body !== undefined) walkStatement(machine, statement.body);
+      return;
+    case "return":
+      return walkReturn(machine, statement);
+    case "break":
+    case "continue":
+      return leaveLoop(machine, statement);
+    case "goto":
+      return walkGoto(machine, statement);
+    case "assembly":
+      machine.emit({ kind: "assembly", ...machine.happened(statement.at), text: statement.text });
+      return;
+    case "empty":
+      return;
+    case "not-understood":
+      machine.emit({ kind: "not-followed", ...machine.happened(statement.at), why: "not understood" });
+      return;
+  }
+}
+
+function walkIf(machine: Machine, statement: Extract<TypedStatement, { kind: "if" }>): void {
+  if (statement.init !== undefined) walkStatement(machine, statement.init);
+  const { otherwise } = statement;
+  const condition = evaluate(machine, statement.condition);
+  const truth = truthOf(condition);
+  if (truth === true) return walkStatement(machine, statement.then);
+  if (truth === false) {
+    if (otherwise !== undefined) walkStatement(machine, otherwise);
+    return;
+  }
+  splitPath(machine, statement.at, { condition, selector: undefined }, [
+    () => walkSide(machine, statement.then),
+    () => (otherwise === undefined ? undefined : walkSide(machine, otherwise)),
+  ]);
+}
+
+function walkSide(machine: Machine, statement: TypedStatement): undefined {
+  walkStatement(machine, statement);
+}
+
+function declare(machine: Machine, variable: Variable): void {
+  if (variable.storage !== "local") return;
+  const place = machine.placeOf(variable);
+  if (variable.initializer !== undefined) {
+    initialize(machine, place, variable.initializer);
+    return;
+  }
+  machine.memory.overwrite(place, unknown(undefined));
+}
+
+function walkReturn(machine: Machine, statement: Extract<TypedStatement, { kind: "return" }>): void {
+  const value = statement.value && returned(machine, statement.value);
+  machine.emit({ kind: "leave", ...machine.happened(statement.at), how: "return", value });
+  machine.leaveFunction(value);
+}
+
+function returned(
+  machine: Machine,
+  value: Extract<TypedStatement, { kind: "return" }>["value"],
+): Value | undefined {
+  if (value === undefined) return undefined;
+  const returnsReference = machine.frame?.function.type.returns.kind === "reference";
+  if (!returnsReference || isWhole(value)) return evaluate(machine, value);
+  const place = placeNamedBy(machine, value);
+  return place === undefined ? unknown(value) : { kind: "address", place, from: value };
+}
+
+function leaveLoop(
+  machine: Machine,
+  statement: Extract<TypedStatement, { kind: "break" | "continue" }>,
+): void {
+  const { breakable } = machine;
+  machine.emit({ kind: "leave", ...machine.happened(statement.at), how: statement.kind, value: undefined });
+  machine.alive = false;
+  if (statement.kind === "break") {
+    if (breakable !== undefined) breakable.breaks.push(machine.memory.changesSince(breakable.mark));
+    return;
+  }
+  let loop = breakable;
+  while (loop !== undefined && loop.continues === undefined) loop = loop.outer;
+  if (loop !== undefined) loop.continues?.push(machine.memory.changesSince(loop.mark));
+}
+
+function walkGoto(machine: Machine, statement: Extract<TypedStatement, { kind: "goto" }>): void {
+  const { frame } = machine;
+  machine.emit({ kind: "leave", ...machine.happened(statement.at), how: "goto", value: undefined });
+  machine.alive = false;
+  if (frame === undefined) return;
+  const waiting = frame.gotos.get(statement.name) ?? [];
+  waiting.push(machine.memory.changesSince(frame.mark));
+  frame.gotos.set(statement.name, waiting);
+}
+
+/** Forward jumps come together at their label; backward ones are as if the path ended. */
+function joinGotos(machine: Machine, name: string): void {
+  const { frame } = machine;
+  const waiting = frame?.gotos.get(name);
+  if (frame === undefined || waiting === undefined) return;
+  frame.gotos.delete(name);
+  if (machine.alive) waiting.push(machine.memory.changesSince(frame.mark));
+  // What the surrounding sides of a branch have written stays on the trail, so the join is written on top.
+  machine.continueFrom(waiting, [], (place) => valueOf(machine, place));
+}
+
+/** A dead path goes on at a label that a `goto` jumped to. */
+function revive(machine: Machine, statement: TypedStatement): void {
+  if (machine.frame === undefined || machine.frame.gotos.size === 0) return;
+  if (statement.kind === "block") {
+    for (const part of statement.statements) walkStatement(machine, part);
+  } else if (statement.kind === "label" && machine.frame.gotos.has(statement.name)) {
+    joinGotos(machine, statement.name);
+    if (machine.alive && statement.body !== undefined) walkStatement(machine, statement.body);
+  }
+}
