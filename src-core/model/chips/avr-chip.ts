@@ -34,7 +34,7 @@ export function avrChip(tables: AvrTables): AvrChip {
     printedName: tables.printedName,
     family: "avr",
     dataModel: "avr",
-    baudGenerators: usarts.length === 0 ? [] : ["avr-classic"],
+    baudGenerators: usarts.length === 0 ? ["avr-timer0-compare"] : ["avr-classic"],
     uarts: usarts.map(({ number }) => number),
     sources: [
       { document: "avrLibcHeaders", place: tables.header },

@@ -25,7 +25,7 @@ interface ChipBase {
   readonly printedName: string;
   readonly family: ChipFamily;
   readonly dataModel: DataModelName;
-  /** Ids for `baudGenerator`, in the order in which they should be tried; empty where bits are timed by hand. */
+  /** Ids for `baudGeneratorNamed`, in the order in which they should be tried; a timer where there is no UART. */
   readonly baudGenerators: readonly string[];
   /** Numbers of the UARTs that `uart=` may name; undefined where the model does not know them. */
   readonly uarts: readonly number[] | undefined;

@@ -76,9 +76,6 @@ const families: readonly Family[] = [
     baudGenerators: ["pic"],
     sources: [{ document: "pic18f66k80", place: "Table 22-1" }],
     chips: [
-      "PIC16F628A",
-      "PIC16F870",
-      "PIC16F877A",
       "PIC16F1827",
       "PIC16F1938",
       "PIC16F1939",
@@ -93,6 +90,13 @@ const families: readonly Family[] = [
       "PIC18F4550",
       "PIC18F66K80",
     ],
+  },
+  {
+    family: "pic",
+    dataModel: "unknown",
+    baudGenerators: ["pic-eight-bit"],
+    sources: [{ document: "pic16f870", place: "Table 9-4" }],
+    chips: ["PIC16F628A", "PIC16F870", "PIC16F871", "PIC16F877A"],
   },
   {
     family: "mcs51",

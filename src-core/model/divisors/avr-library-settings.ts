@@ -1,0 +1,34 @@
+import { avrClassic } from "./avr-classic.ts";
+import type { Setting } from "./baud-generator.ts";
+import { errorPercent } from "./baud-generator.ts";
+
+const LARGEST = 4095;
+
+/** What `BAUD_TOL` is when a program does not define it, in per cent. avr-libc 2.0.0, util/setbaud.h. */
+export const SETBAUD_TOLERANCE = 2;
+
+/**
+ * UBRR and U2X that `util/setbaud.h` of avr-libc 2.0.0 chooses: U2X=0 with the nearest divisor, and U2X=1 only where
+ * that is off by more than `tolerance` per cent. The value may exceed 4095, of which the header only warns.
+ */
+export function setbaudSetting(clockHz: number, baud: number, tolerance = SETBAUD_TOLERANCE): Setting {
+  const normal = Math.floor((clockHz + 8 * baud) / (16 * baud)) - 1;
+  const actual = avrClassic.baudOf(clockHz, { sampling: "U2X=0", value: normal });
+  if (Math.abs(errorPercent(actual, baud)) <= tolerance) return { sampling: "U2X=0", value: normal };
+  return { sampling: "U2X=1", value: Math.floor((clockHz + 4 * baud) / (8 * baud)) - 1 };
+}
+
+/**
+ * UBRR and U2X that the serial class of the AVR sketch core 1.8.7 writes for `begin(baud)`: U2X=1 first, U2X=0 where
+ * the divisor would pass 4095 and always for 57600 baud at 16 MHz. All in integers.
+ */
+export function sketchCoreSetting(clockHz: number, baud: number): Setting {
+  const fast = half(Math.floor(Math.floor(clockHz / 4) / baud) - 1);
+  const bootloaderRate = clockHz === 16_000_000 && baud === 57_600;
+  if (fast <= LARGEST && !bootloaderRate) return { sampling: "U2X=1", value: fast };
+  return { sampling: "U2X=0", value: half(Math.floor(Math.floor(clockHz / 8) / baud) - 1) };
+}
+
+function half(value: number): number {
+  return Math.floor(value / 2);
+}
