@@ -1,0 +1,99 @@
+import type { Token } from "../tokens.ts";
+import type { Chunk, ChunkCache } from "./chunk.ts";
+import { DeclarationScan } from "./declaration-scan.ts";
+
+export interface SplitInput {
+  /** Expanded tokens of a unit. */
+  readonly tokens: readonly Token[];
+  /** Text of a file of the workspace, to see what stands at the beginning of a line. */
+  readonly textOf: (file: string) => string | undefined;
+  readonly cache: ChunkCache;
+}
+
+/** How often a declaration that never closes is looked for before line beginnings alone decide. */
+const RETRIES = 16;
+const NO_DECLARATION: ReadonlySet<string> = new Set([
+  "case",
+  "default",
+  "public",
+  "private",
+  "protected",
+  "else",
+]);
+
+/**
+ * Splits a unit into its top-level declarations. Every token is in exactly one chunk, in order. Where a brace is
+ * never closed, a word at the very beginning of a line is taken for the next declaration, so that what is being
+ * typed does not swallow the rest of the file.
+ */
+export function splitChunks(input: SplitInput): readonly Chunk[] {
+  const { tokens, cache } = input;
+  const chunks: Chunk[] = [];
+  let start = 0;
+  let retries = 0;
+  while (start < tokens.length) {
+    let end = declarationEnd(tokens, start);
+    if (end < 0) {
+      end = recoveredEnd(input, start);
+      retries += 1;
+      if (retries > RETRIES) {
+        for (; start < tokens.length; start = end) {
+          end = recoveredEnd(input, start);
+          chunks.push(cache.chunkOf(tokens, start, end));
+        }
+        return chunks;
+      }
+    }
+    chunks.push(cache.chunkOf(tokens, start, end));
+    start = end;
+  }
+  return chunks;
+}
+
+/** Index behind the declaration's last token; -1 where a brace stays open to the end of the unit. */
+function declarationEnd(tokens: readonly Token[], start: number): number {
+  const scan = new DeclarationScan();
+  for (let index = start; index < tokens.length; index += 1) {
+    const token = tokens[index];
+    if (token === undefined) break;
+    const isStray = token.text === "}" && !scan.isInBraces() && index > start;
+    if (isStray) return index;
+    if (scan.isLast(token)) return index + 1;
+  }
+  return scan.isInBraces() ? -1 : tokens.length;
+}
+
+/** Like `declarationEnd`, but a declaration that begins a line ends the one before. */
+function recoveredEnd(input: SplitInput, start: number): number {
+  const { tokens } = input;
+  const scan = new DeclarationScan();
+  for (let index = start; index < tokens.length; index += 1) {
+    const token = tokens[index];
+    if (token === undefined) break;
+    if (index > start && scan.isInBraces() && beginsDeclaration(input, index)) return index;
+    if (scan.isLast(token)) return index + 1;
+  }
+  return tokens.length;
+}
+
+function beginsDeclaration({ tokens, textOf }: SplitInput, index: number): boolean {
+  const token = tokens[index];
+  if (token?.kind !== "identifier" || !token.space || NO_DECLARATION.has(token.text)) return false;
+  if (tokens[index + 1]?.text === ":") return false;
+  const start = token.macro === undefined ? token.start : outermostStart(token);
+  if (start === 0) return true;
+  const file = token.macro === undefined ? token.file : outermostFile(token);
+  return textOf(file)?.charCodeAt(start - 1) === 10;
+}
+
+function outermostStart(token: Token): number {
+  let start = token.start;
+  for (let use = token.macro; use !== undefined; use = use.within) start = use.call.start;
+  return start;
+}
+
+function outermostFile(token: Token): string {
+  let file = token.file;
+  for (let use = token.macro; use !== undefined; use = use.within) file = use.call.file;
+  return file;
+}
