@@ -1,6 +1,6 @@
 import type { At } from "../../reader/typed/nodes.ts";
 import type { BranchEvent, Event } from "./events.ts";
-import { valueOf } from "./load-store.ts";
+import { heldValue } from "./load-store.ts";
 import type { Machine } from "./machine.ts";
 import type { Changes } from "./memory.ts";
 import { joinValues, tracesOf } from "./unknowns.ts";
@@ -44,7 +44,7 @@ export function splitPath(
     machine.emit(branch);
   }
   if (someEnded) machine.decided(why);
-  machine.continueFrom(outcomes, why, (place) => valueOf(machine, place));
+  machine.continueFrom(outcomes, why, (place) => heldValue(machine, place));
   return joined;
 }
 

@@ -5,7 +5,7 @@ import type { Call, NotFollowed, OutsideCall } from "./events.ts";
 import { copyObject, evaluate, forgetPointee, isWhole } from "./expressions.ts";
 import { forgetEffects } from "./forget.ts";
 import { constructMembers } from "./initializers.ts";
-import { store, valueOf } from "./load-store.ts";
+import { heldValue, store } from "./load-store.ts";
 import { placeNamedBy } from "./lvalues.ts";
 import type { Frame, Machine } from "./machine.ts";
 import type { Place } from "./places.ts";
@@ -100,7 +100,7 @@ export function evaluateUnresolved(
   if (expression.form === "name") {
     const place = placeNamedBy(machine, expression);
     if (place === undefined) return unknown(expression);
-    return { ...valueOf(machine, place), from: expression };
+    return { ...heldValue(machine, place), from: expression };
   }
   const values = expression.operands.map((operand) => evaluate(machine, operand));
   if (expression.form !== "call") return unknown(expression);
@@ -260,7 +260,7 @@ function joinReturns(machine: Machine, frame: Frame): Value | undefined {
   machine.continueFrom(
     returns.map(({ changes }) => changes),
     traces,
-    (place) => valueOf(machine, place),
+    (place) => heldValue(machine, place),
   );
   if (returns.length > 1) machine.decided(traces);
   let joined: Value | undefined;

@@ -5,7 +5,7 @@ import type {
   Variable,
 } from "../../reader/typed/nodes.ts";
 import { evaluate } from "./expressions.ts";
-import { valueOf } from "./load-store.ts";
+import { heldValue } from "./load-store.ts";
 import type { Machine } from "./machine.ts";
 import { integerOf } from "./values.ts";
 import { visitExpression, visitStatement } from "./visit.ts";
@@ -107,7 +107,7 @@ function turnsOf(
   if (test.kind === "not") return turnsOf(machine, test.operand, parts, when === "stay" ? "leave" : "stay");
   const counter = counterOf(machine, test, parts);
   if (counter === undefined) return undefined;
-  const start = integerOf(valueOf(machine, machine.placeOf(counter.variable)));
+  const start = integerOf(heldValue(machine, machine.placeOf(counter.variable)));
   if (start === undefined) return undefined;
   const operator = when === "stay" ? counter.operator : opposite[counter.operator];
   return count(start + counter.ahead, counter.by, operator, counter.limit);

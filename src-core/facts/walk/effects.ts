@@ -135,25 +135,25 @@ function collect(expression: TypedExpression, into: Collected): void {
   switch (expression.kind) {
     case "assign":
     case "compound-assign":
-      return written(expression.target, into);
+      written(expression.target, into);
+      return;
     case "update":
     case "address":
-      return written(expression.operand, into);
+      written(expression.operand, into);
+      return;
     case "convert":
       if (expression.reason === "decay" && isWritable(expression.type)) written(expression.operand, into);
       return;
     case "call":
-      return collectCall(expression, into);
+      collectCall(expression, into);
+      return;
     case "method-call":
       into.calls.add(expression.method);
-      return collectArguments(
-        expression.arguments,
-        expression.method.type.parameters,
-        expression.method.name,
-        into,
-      );
+      collectArguments(expression.arguments, expression.method.type.parameters, expression.method.name, into);
+      return;
     case "construct":
-      return collectConstructor(expression.initializer, into);
+      collectConstructor(expression.initializer, into);
+      return;
     default:
       return;
   }
@@ -208,14 +208,18 @@ function written(target: TypedExpression, into: Collected): void {
       into.fields.add(target.field);
       return;
     case "index":
-      return written(target.array, into);
+      written(target.array, into);
+      return;
     case "convert":
-      return written(target.operand, into);
+      written(target.operand, into);
+      return;
     case "conditional":
       written(target.then, into);
-      return written(target.otherwise, into);
+      written(target.otherwise, into);
+      return;
     case "comma":
-      return written(target.right, into);
+      written(target.right, into);
+      return;
     default:
       return;
   }

@@ -1,4 +1,5 @@
-import type { FunctionSymbol, TypedExpression, TypedUnit, Variable } from "../../reader/typed/nodes.ts";
+import type { Program } from "../../reader/program/program.ts";
+import type { FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import type { Field } from "../../reader/types/types.ts";
 import { allEffects, type DirectEffects, functionEffects, reachedFrom } from "./effects.ts";
 import type { Linkage } from "./linkage.ts";
@@ -16,38 +17,35 @@ export interface Entries {
   readonly all: readonly FunctionSymbol[];
 }
 
-export function findEntries(units: readonly TypedUnit[], linkage: Linkage): Entries {
-  const all = definedFunctions(units, linkage);
+export function findEntries(program: Program, linkage: Linkage): Entries {
+  const all = definedFunctions(program, linkage);
+  const names = new Set(all.map(({ name }) => name));
   const byName = (name: string): FunctionSymbol | undefined =>
     all.find(
       (symbol) => symbol.name === name && symbol.memberOf === undefined && symbol.vector === undefined,
     );
   const main = byName("main");
-  const program = main === undefined ? [byName("setup"), byName("loop")] : [main];
+  const starts = main === undefined ? [byName("setup"), byName("loop")] : [main];
   const interrupts = new Set(all.filter(({ vector }) => vector !== undefined));
   for (const symbol of all) {
     for (const [callback, callee] of functionEffects(symbol, linkage).callbacks) {
-      if (!all.some(({ name }) => name === callee)) interrupts.add(linkage.definingSymbol(callback));
+      if (!names.has(callee)) interrupts.add(linkage.definingSymbol(callback));
     }
   }
-  return { program: program.filter((symbol) => symbol !== undefined), interrupts: [...interrupts], all };
+  return { program: starts.filter((symbol) => symbol !== undefined), interrupts: [...interrupts], all };
 }
 
-/** Inline functions of headers stand in several units; one of them is enough. */
-function definedFunctions(units: readonly TypedUnit[], linkage: Linkage): FunctionSymbol[] {
+/** Inline functions of headers may stand in several units; one of them is enough. */
+function definedFunctions(program: Program, linkage: Linkage): FunctionSymbol[] {
   const found: FunctionSymbol[] = [];
   const places = new Set<string>();
-  for (const unit of units) {
-    for (const declared of unit.functions) {
-      if (declared.standIn) continue;
-      const symbol = linkage.definingSymbol(declared);
-      if (linkage.definitionOf(symbol) === undefined) continue;
-      const { file, start } = symbol.at.first;
-      const place = `${file}:${start}`;
-      if (places.has(place)) continue;
-      places.add(place);
-      found.push(symbol);
-    }
+  for (const symbol of program.functions) {
+    if (linkage.definitionOf(symbol) === undefined) continue;
+    const { file, start } = symbol.at.first;
+    const place = `${file}:${start}`;
+    if (places.has(place)) continue;
+    places.add(place);
+    found.push(symbol);
   }
   return found;
 }

@@ -14,11 +14,14 @@ const mostElements = 256;
 export function initialize(machine: Machine, place: Place, initializer: TypedInitializer): void {
   switch (initializer.kind) {
     case "value":
-      return initializeFrom(machine, place, initializer);
+      initializeFrom(machine, place, initializer);
+      return;
     case "aggregate":
-      return initializeParts(machine, place, initializer);
+      initializeParts(machine, place, initializer);
+      return;
     case "constructor":
-      return initializeByConstructor(machine, place, initializer);
+      initializeByConstructor(machine, place, initializer);
+      return;
   }
 }
 

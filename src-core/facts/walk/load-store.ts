@@ -12,13 +12,13 @@ const everyBit = 0xffffffff;
 
 /** What a place holds. Reading a register is an event. */
 export function load(machine: Machine, place: Place, at: At): Value {
-  if (place.root.kind !== "register") return valueOf(machine, place);
+  if (place.root.kind !== "register") return heldValue(machine, place);
   machine.emit({ kind: "register-read", ...machine.happened(at), register: place.root.register });
   return registerValue(machine, place, place.root);
 }
 
 /** The same without an event, as when states are joined. */
-export function valueOf(machine: Machine, place: Place): Value {
+export function heldValue(machine: Machine, place: Place): Value {
   if (place.root.kind === "register") return registerValue(machine, place, place.root);
   if (place.shared !== undefined) return unknownOf(place.type ?? anything, undefined, [place.shared]);
   if (place.value !== undefined) return place.value;
@@ -140,7 +140,10 @@ export function store(
   operand: Value = value,
 ): void {
   const { root } = place;
-  if (root.kind === "register") return storeRegister(machine, place, root, value, at, operator, operand);
+  if (root.kind === "register") {
+    storeRegister(machine, place, root, value, at, operator, operand);
+    return;
+  }
   machine.memory.write(place, value);
   if (machine.moment === "reset") settle(place, value);
 }

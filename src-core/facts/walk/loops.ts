@@ -4,7 +4,7 @@ import { allEffects, directEffects } from "./effects.ts";
 import type { Event, LoopEvent } from "./events.ts";
 import { evaluate, isWhole } from "./expressions.ts";
 import { forgetEffects } from "./forget.ts";
-import { valueOf } from "./load-store.ts";
+import { heldValue } from "./load-store.ts";
 import { loopPlan } from "./loop-plan.ts";
 import { placeNamedBy } from "./lvalues.ts";
 import type { Breakable, Machine } from "./machine.ts";
@@ -114,7 +114,7 @@ function goOn(machine: Machine, breakable: Breakable): void {
   const outcomes: Changes[] = [...breakable.breaks];
   if (machine.alive) outcomes.push(machine.memory.changesSince(breakable.mark));
   machine.memory.undoTo(breakable.mark);
-  machine.continueFrom(outcomes, [], (place) => valueOf(machine, place));
+  machine.continueFrom(outcomes, [], (place) => heldValue(machine, place));
 }
 
 /**
@@ -175,7 +175,7 @@ function walkTurn(machine: Machine, { parts, breakable }: Walking): void {
     const outcomes = continues.splice(0);
     if (machine.alive) outcomes.push(machine.memory.changesSince(breakable.mark));
     machine.memory.undoTo(breakable.mark);
-    machine.continueFrom(outcomes, [], (place) => valueOf(machine, place));
+    machine.continueFrom(outcomes, [], (place) => heldValue(machine, place));
   }
   if (machine.alive && parts.step !== undefined) evaluate(machine, parts.step);
 }
@@ -201,7 +201,7 @@ function walkOnce(machine: Machine, walking: Walking, endless: boolean, turnsAtL
   passes.push(events);
   if (machine.alive && !endless) exits.push(memory.changesSince(breakable.mark));
   memory.undoTo(breakable.mark);
-  machine.continueFrom(exits, [], (place) => valueOf(machine, place));
+  machine.continueFrom(exits, [], (place) => heldValue(machine, place));
 }
 
 function loopEffects(machine: Machine, parts: LoopParts): ReturnType<typeof allEffects> {
@@ -243,7 +243,7 @@ export function walkRangeFor(machine: Machine, statement: Of<"range-for">): void
       const bound: Value =
         variable.type.kind === "reference" || variable.type.kind === "record"
           ? { kind: "address", place: element, from: undefined }
-          : valueOf(machine, element);
+          : heldValue(machine, element);
       machine.memory.write(place, bound);
       walking.passes.push(machine.capture(() => walkTurn(machine, walking)));
     }

@@ -2,7 +2,7 @@ import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
 import { evaluate } from "./expressions.ts";
 import { initialize } from "./initializers.ts";
-import { valueOf } from "./load-store.ts";
+import { heldValue } from "./load-store.ts";
 import type { Machine } from "./machine.ts";
 import type { Place } from "./places.ts";
 import { truthOf } from "./unknowns.ts";
@@ -14,7 +14,7 @@ export function placeNamedBy(machine: Machine, expression: TypedExpression): Pla
     case "variable": {
       const place = registerOfVariable(machine, expression) ?? machine.placeOf(expression.variable);
       return expression.variable.type.kind === "reference"
-        ? pointedTo(machine, valueOf(machine, place))
+        ? pointedTo(machine, heldValue(machine, place))
         : place;
     }
     case "member": {

@@ -115,7 +115,11 @@ export class Machine {
   }
 
   /** Goes on from the state that all of `outcomes` have in common; dead where there is none. */
-  continueFrom(outcomes: readonly Changes[], why: readonly Trace[], valueOf: (place: Place) => Value): void {
+  continueFrom(
+    outcomes: readonly Changes[],
+    why: readonly Trace[],
+    heldValue: (place: Place) => Value,
+  ): void {
     const [first, ...rest] = outcomes;
     this.alive = first !== undefined;
     if (first === undefined) return;
@@ -125,14 +129,14 @@ export class Machine {
     }
     const places = new Set<Place>();
     for (const outcome of outcomes) for (const place of outcome.keys()) places.add(place);
-    for (const place of places) this.#join(place, outcomes, why, valueOf);
+    for (const place of places) this.#join(place, outcomes, why, heldValue);
   }
 
   #join(
     place: Place,
     outcomes: readonly Changes[],
     why: readonly Trace[],
-    valueOf: (place: Place) => Value,
+    heldValue: (place: Place) => Value,
   ): void {
     let joined: Value | undefined;
     let wholes = 0;
@@ -142,7 +146,7 @@ export class Machine {
     }
     if (wholes === outcomes.length) return;
     for (const outcome of outcomes) {
-      const value = (outcome.has(place) ? outcome.get(place) : place.value) ?? valueOf(place);
+      const value = (outcome.has(place) ? outcome.get(place) : place.value) ?? heldValue(place);
       joined = joined === undefined ? value : joinValues(joined, value, why);
     }
     this.memory.write(place, joined ?? unknown(undefined));

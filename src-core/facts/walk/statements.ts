@@ -2,7 +2,7 @@ import type { TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import { splitPath } from "./branches.ts";
 import { evaluate, isWhole } from "./expressions.ts";
 import { initialize } from "./initializers.ts";
-import { valueOf } from "./load-store.ts";
+import { heldValue } from "./load-store.ts";
 import { walkDo, walkFor, walkRangeFor, walkWhile } from "./loops.ts";
 import { placeNamedBy } from "./lvalues.ts";
 import type { Machine } from "./machine.ts";
@@ -12,7 +12,10 @@ import type { Value } from "./values.ts";
 
 /** Does what a statement does. The path may have ended afterwards. */
 export function walkStatement(machine: Machine, statement: TypedStatement): void {
-  if (!machine.alive) return revive(machine, statement);
+  if (!machine.alive) {
+    revive(machine, statement);
+    return;
+  }
   if (!machine.step()) return;
   switch (statement.kind) {
     case "block":
@@ -25,17 +28,23 @@ export function walkStatement(machine: Machine, statement: TypedStatement): void
       for (const variable of statement.variables) declare(machine, variable);
       return;
     case "if":
-      return walkIf(machine, statement);
+      walkIf(machine, statement);
+      return;
     case "while":
-      return walkWhile(machine, statement);
+      walkWhile(machine, statement);
+      return;
     case "do":
-      return walkDo(machine, statement);
+      walkDo(machine, statement);
+      return;
     case "for":
-      return walkFor(machine, statement);
+      walkFor(machine, statement);
+      return;
     case "range-for":
-      return walkRangeFor(machine, statement);
+      walkRangeFor(machine, statement);
+      return;
     case "switch":
-      return walkSwitch(machine, statement);
+      walkSwitch(machine, statement);
+      return;
     case "case":
     case "default":
     case "label":
@@ -43,12 +52,15 @@ export function walkStatement(machine: Machine, statement: TypedStatement): void
       if (statement.body !== undefined) walkStatement(machine, statement.body);
       return;
     case "return":
-      return walkReturn(machine, statement);
+      walkReturn(machine, statement);
+      return;
     case "break":
     case "continue":
-      return leaveLoop(machine, statement);
+      leaveLoop(machine, statement);
+      return;
     case "goto":
-      return walkGoto(machine, statement);
+      walkGoto(machine, statement);
+      return;
     case "assembly":
       machine.emit({ kind: "assembly", ...machine.happened(statement.at), text: statement.text });
       return;
@@ -65,7 +77,10 @@ function walkIf(machine: Machine, statement: Extract<TypedStatement, { kind: "if
   const { otherwise } = statement;
   const condition = evaluate(machine, statement.condition);
   const truth = truthOf(condition);
-  if (truth === true) return walkStatement(machine, statement.then);
+  if (truth === true) {
+    walkStatement(machine, statement.then);
+    return;
+  }
   if (truth === false) {
     if (otherwise !== undefined) walkStatement(machine, otherwise);
     return;
@@ -141,7 +156,7 @@ function joinGotos(machine: Machine, name: string): void {
   frame.gotos.delete(name);
   if (machine.alive) waiting.push(machine.memory.changesSince(frame.mark));
   // What the surrounding sides of a branch have written stays on the trail, so the join is written on top.
-  machine.continueFrom(waiting, [], (place) => valueOf(machine, place));
+  machine.continueFrom(waiting, [], (place) => heldValue(machine, place));
 }
 
 /** A dead path goes on at a label that a `goto` jumped to. */

@@ -2,7 +2,7 @@ import type { TypedStatement } from "../../reader/typed/nodes.ts";
 import { integerTypeOf } from "../../reader/types/conversions.ts";
 import type { Event } from "./events.ts";
 import { evaluate } from "./expressions.ts";
-import { valueOf } from "./load-store.ts";
+import { heldValue } from "./load-store.ts";
 import type { Breakable, Machine } from "./machine.ts";
 import type { Changes } from "./memory.ts";
 import { walkStatement } from "./statements.ts";
@@ -84,7 +84,7 @@ function goOnBehind(machine: Machine, breakable: Breakable): void {
   const outcomes: Changes[] = [...breakable.breaks];
   if (machine.alive) outcomes.push(machine.memory.changesSince(breakable.mark));
   machine.memory.undoTo(breakable.mark);
-  machine.continueFrom(outcomes, [], (place) => valueOf(machine, place));
+  machine.continueFrom(outcomes, [], (place) => heldValue(machine, place));
 }
 
 /** Every arm from the state at the `switch`, joined with what falls through into it. */
@@ -102,7 +102,7 @@ function walkAllArms(
   for (const arm of arms) {
     const starts = falling === undefined ? [new Map()] : [new Map(), falling];
     memory.undoTo(breakable.mark);
-    machine.continueFrom(starts, why, (place) => valueOf(machine, place));
+    machine.continueFrom(starts, why, (place) => heldValue(machine, place));
     sides.push(machine.capture(() => withBreaks(machine, breakable, () => walkArm(machine, arm))));
     falling = machine.alive ? memory.changesSince(breakable.mark) : undefined;
   }
@@ -123,7 +123,7 @@ function walkAllArms(
     });
   }
   machine.decided(why);
-  machine.continueFrom(outcomes, why, (place) => valueOf(machine, place));
+  machine.continueFrom(outcomes, why, (place) => heldValue(machine, place));
 }
 
 /** Whether some arm is taken for every value. */

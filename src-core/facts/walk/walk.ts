@@ -1,4 +1,5 @@
-import type { FunctionSymbol, TypedUnit } from "../../reader/typed/nodes.ts";
+import type { Program } from "../../reader/program/program.ts";
+import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
 import { walkBody } from "./calls.ts";
 import { allEffects, functionEffects } from "./effects.ts";
 import { type Entries, findEntries, sharedByInterrupts, writtenAfterStart } from "./entries.ts";
@@ -6,7 +7,7 @@ import type { Entry, EntryWalk, Event, OutsideCall, Walk } from "./events.ts";
 import { forgetEffects } from "./forget.ts";
 import { inOrder } from "./in-order.ts";
 import { initialize } from "./initializers.ts";
-import { linkUnits } from "./linkage.ts";
+import { linkageOf } from "./linkage.ts";
 import { type Hardware, Machine } from "./machine.ts";
 
 /** Steps for the program itself, for each interrupt handler, and for each function that nobody calls. */
@@ -20,9 +21,9 @@ const allAloneSteps = 30_000;
  * Walks the firmware of a project without running it: from `main`, or from `setup` and `loop`; then each
  * interrupt handler; then each function that nobody calls, with unknown arguments. Never throws.
  */
-export function walkUnits(units: readonly TypedUnit[], hardware: Hardware): Walk {
-  const linkage = linkUnits(units);
-  const entries = findEntries(units, linkage);
+export function walkFirmware(program: Program, hardware: Hardware): Walk {
+  const linkage = linkageOf(program);
+  const entries = findEntries(program, linkage);
   const machine = new Machine({
     linkage,
     hardware,
@@ -31,7 +32,7 @@ export function walkUnits(units: readonly TypedUnit[], hardware: Hardware): Walk
     steps: programSteps,
   });
   const walks: EntryWalk[] = [];
-  constructGlobals(machine, units);
+  constructGlobals(machine, program);
   const start = machine.memory.mark();
   const [first] = entries.program;
   if (first !== undefined) {
@@ -61,15 +62,12 @@ export function walkUnits(units: readonly TypedUnit[], hardware: Hardware): Walk
 }
 
 /** Objects of classes at file level are constructed before `main`. */
-function constructGlobals(machine: Machine, units: readonly TypedUnit[]): void {
-  for (const unit of units) {
-    for (const variable of unit.variables) {
-      if (machine.linkage.canonical(variable) !== variable) continue;
-      if (variable.initializer?.kind !== "constructor") continue;
-      const { initializer } = variable;
-      machine.quietly(() => initialize(machine, machine.placeOf(variable), initializer));
-      machine.alive = true;
-    }
+function constructGlobals(machine: Machine, program: Program): void {
+  for (const variable of program.variables) {
+    if (variable.initializer?.kind !== "constructor") continue;
+    const { initializer } = variable;
+    machine.quietly(() => initialize(machine, machine.placeOf(variable), initializer));
+    machine.alive = true;
   }
 }
 
@@ -77,7 +75,10 @@ function constructGlobals(machine: Machine, units: readonly TypedUnit[]): void {
 function walkProgram(machine: Machine, functions: readonly FunctionSymbol[]): void {
   const [only, ...others] = functions;
   if (only === undefined) return;
-  if (others.length === 0 && only.name === "main") return enter(machine, only);
+  if (others.length === 0 && only.name === "main") {
+    enter(machine, only);
+    return;
+  }
   for (const symbol of functions) {
     machine.alive = true;
     if (symbol.name === "loop") turnForEver(machine, symbol);
