@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from "vitest";
-import type { Diagnostic, MarkupContent } from "vscode-languageserver/node";
+import type { Diagnostic } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { faultyFirmware, rightDivisor, serialSource } from "../sample-firmware.ts";
 import { ScratchFolder } from "../scratch-folder.ts";
@@ -106,7 +106,7 @@ describe("an editing session", () => {
     await session.open("main.c", text);
     await session.diagnostics("main.c", hasBaudError);
     const hover = await session.hover("main.c", position);
-    expect((hover?.contents as MarkupContent).value).toContain("baud");
+    expect(JSON.stringify(hover?.contents)).toContain("baud");
   });
 
   test("a quick fix writes the divisor that was computed", async () => {

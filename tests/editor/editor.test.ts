@@ -1,0 +1,117 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { faultyFirmware, rightDivisor } from "../server/built/sample-firmware.ts";
+import { EditorSession } from "./host/editor-session.ts";
+import { type EditorHost, installEditorHost } from "./host/install.ts";
+import { Workbench } from "./host/workbench.ts";
+
+const patience = { timeout: 60_000 };
+let host: EditorHost;
+let packages = "";
+let vsix = "";
+
+beforeAll(() => {
+  host = installEditorHost();
+  packages = mkdtempSync(join(tmpdir(), "edgewise-vsix-"));
+  vsix = join(packages, "edgewise.vsix");
+  execFileSync("npm", ["run", "package", "--", "--out", vsix], { stdio: ["ignore", "ignore", "inherit"] });
+});
+
+afterAll(() => rmSync(packages, { recursive: true, force: true }));
+
+describe("in a trusted folder", () => {
+  let session: EditorSession;
+  let workbench: Workbench;
+
+  beforeAll(async () => {
+    session = await EditorSession.open(host, vsix, faultyFirmware, {
+      "security.workspace.trust.enabled": false,
+    });
+    workbench = new Workbench(session.page);
+    await workbench.openFile("main.c");
+  });
+
+  afterAll(() => session?.close());
+
+  test("the fault is underlined, and the status bar counts it", async () => {
+    await workbench.errorSquiggles.first().waitFor(patience);
+    await workbench.statusItem.waitFor(patience);
+    await session.page.locator(".statusbar-item", { hasText: /1.*0.*Edgewise/ }).waitFor(patience);
+    await workbench.screenshot("fault");
+  });
+
+  test("the underline goes when the fault is typed away, and comes back with it", async () => {
+    await workbench.replaceText("= 51", `= ${rightDivisor}`);
+    await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
+    await workbench.replaceText(`= ${rightDivisor}`, "= 51");
+    await workbench.errorSquiggles.first().waitFor(patience);
+    expect(await workbench.errorSquiggles.count()).toBeGreaterThan(0);
+  });
+
+  test("a hover explains the number", async () => {
+    await workbench.pointAt("51");
+    const hover = workbench.hover.filter({ hasText: "baud" }).first();
+    await hover.waitFor(patience);
+    await workbench.screenshot("hover");
+    expect(await hover.textContent()).toContain("1200");
+  });
+
+  test("the quick fix writes the right divisor", async () => {
+    await session.page.keyboard.press("Escape");
+    await workbench.selectText("51");
+    await session.page.keyboard.press("Control+.");
+    const action = session.page
+      .locator(".action-widget .monaco-list-row", { hasText: String(rightDivisor) })
+      .first();
+    await action.waitFor(patience);
+    await workbench.screenshot("quick-fix");
+    await action.click();
+    await workbench.lineWith(`UBRR0 = ${rightDivisor};`).waitFor(patience);
+    await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
+  });
+
+  test("directives are offered in a comment", async () => {
+    await session.page.keyboard.press("Control+End");
+    await session.page.keyboard.type("// @wire bo", { delay: 40 });
+    await session.page.keyboard.press("Control+Space");
+    const offered = session.page.locator(".suggest-widget .monaco-list-row", { hasText: "board" }).first();
+    await offered.waitFor(patience);
+    await workbench.screenshot("completion");
+    expect(await offered.textContent()).toContain("board");
+  });
+
+  test("a misspelt key of edgewise.json is underlined", async () => {
+    await session.page.keyboard.press("Escape");
+    await workbench.openFile("edgewise.json");
+    await workbench.replaceText('"board"', '"bord"');
+    const underlined = session.page.locator(".squiggly-error, .squiggly-warning").first();
+    await underlined.waitFor(patience);
+    await workbench.screenshot("settings");
+    expect(await underlined.isVisible()).toBe(true);
+  });
+});
+
+describe("in a folder that is not trusted", () => {
+  let session: EditorSession;
+
+  beforeAll(async () => {
+    session = await EditorSession.open(host, vsix, faultyFirmware, {
+      "security.workspace.trust.enabled": true,
+      "security.workspace.trust.startupPrompt": "never",
+    });
+  });
+
+  afterAll(() => session?.close());
+
+  test("faults are shown all the same, as nothing of the folder is run", async () => {
+    const workbench = new Workbench(session.page);
+    await session.page.locator(".statusbar-item", { hasText: "Restricted Mode" }).waitFor(patience);
+    await workbench.openFile("main.c");
+    await workbench.errorSquiggles.first().waitFor(patience);
+    await workbench.screenshot("restricted");
+    expect(await workbench.errorSquiggles.count()).toBeGreaterThan(0);
+  });
+});

@@ -1,0 +1,119 @@
+import { type ChildProcess, execFileSync, spawn } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Browser, chromium, type Page } from "playwright-core";
+import type { EditorHost } from "./install.ts";
+
+/** Chromium of Debian; EDGEWISE_CHROMIUM names another. */
+const browserPath = process.env.EDGEWISE_CHROMIUM ?? "/usr/bin/chromium";
+
+/** Keeps the window quiet: no welcome page, no assistants, no reports. */
+const quietSettings = {
+  "workbench.startupEditor": "none",
+  "chat.disableAIFeatures": true,
+  "workbench.secondarySideBar.defaultVisibility": "hidden",
+  "telemetry.telemetryLevel": "off",
+  "editor.hover.delay": 100,
+  "files.autoSave": "off",
+};
+
+/** A served editor with the packaged extension in it, open on a folder of files, and a browser that shows it. */
+export class EditorSession {
+  readonly page: Page;
+  readonly #server: ChildProcess;
+  readonly #browser: Browser;
+  readonly #scratch: string;
+
+  private constructor(page: Page, server: ChildProcess, browser: Browser, scratch: string) {
+    this.page = page;
+    this.#server = server;
+    this.#browser = browser;
+    this.#scratch = scratch;
+  }
+
+  /** `settings` are the user's, on top of the quiet ones. */
+  static async open(
+    host: EditorHost,
+    vsix: string,
+    files: Readonly<Record<string, string>>,
+    settings: Readonly<Record<string, unknown>>,
+  ): Promise<EditorSession> {
+    const scratch = mkdtempSync(join(tmpdir(), "edgewise-editor-"));
+    const userData = join(scratch, "user");
+    const folder = join(scratch, "firmware");
+    mkdirSync(join(userData, "User"), { recursive: true });
+    writeFileSync(join(userData, "User", "settings.json"), JSON.stringify({ ...quietSettings, ...settings }));
+    mkdirSync(folder);
+    for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+    const extensions = join(scratch, "extensions");
+    const shared = ["--user-data-dir", userData, "--extensions-dir", extensions];
+    execFileSync(host.node, [host.entry, ...shared, "--install-extension", vsix], { stdio: "ignore" });
+    const port = await freePort();
+    const server = spawn(
+      host.node,
+      [
+        host.entry,
+        ...shared,
+        "--auth",
+        "none",
+        "--bind-addr",
+        `127.0.0.1:${port}`,
+        "--disable-telemetry",
+        "--disable-update-check",
+        folder,
+      ],
+      { stdio: "ignore" },
+    );
+    const browser = await chromium.launch({
+      executablePath: browserPath,
+      args: [
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+      ],
+    });
+    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    const session = new EditorSession(page, server, browser, scratch);
+    await answering(`http://127.0.0.1:${port}/healthz`);
+    await page.goto(`http://127.0.0.1:${port}/?folder=${encodeURIComponent(folder)}`);
+    await page.waitForSelector(".monaco-workbench", { timeout: 120_000 });
+    return session;
+  }
+
+  async close(): Promise<void> {
+    await this.#browser.close();
+    const ended = new Promise((resolve) => this.#server.once("exit", resolve));
+    this.#server.kill();
+    await ended;
+    rmSync(this.#scratch, { recursive: true, force: true, maxRetries: 5 });
+  }
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer();
+    probe.once("error", reject);
+    probe.listen(0, "127.0.0.1", () => {
+      const address = probe.address();
+      probe.close(() => {
+        if (address !== null && typeof address === "object") resolve(address.port);
+        else reject(new Error("no port"));
+      });
+    });
+  });
+}
+
+/** Resolves once something answers at `url`; the hook's own time limit bounds the wait. */
+async function answering(url: string): Promise<void> {
+  for (;;) {
+    const response = await fetch(url).catch(() => undefined);
+    if (response?.ok) return;
+    await new Promise((resolve) => setTimeout(resolve, 250));
+  }
+}
