@@ -63,20 +63,20 @@ function initializeByConstructor(
   place: Place,
   initializer: Extract<TypedInitializer, { kind: "constructor" }>,
 ): void {
-  const { constructor } = initializer;
+  const symbol = initializer.constructor;
   const [only] = initializer.arguments;
-  if (constructor === undefined) {
+  if (symbol === undefined) {
     if (only !== undefined) copyObject(machine, evaluate(machine, only), place);
     else if (place.type?.kind === "record") initializeFields(machine, place.type.record, place, new Set());
     return;
   }
-  const parameters = constructor.type.parameters;
+  const parameters = symbol.type.parameters;
   callFunction(
     machine,
-    constructor,
+    symbol,
     {
       at: initializer.at,
-      type: constructor.type.returns,
+      type: symbol.type.returns,
       expressions: initializer.arguments,
       arguments: initializer.arguments.map((argument, index) =>
         parameters[index]?.kind === "reference"
@@ -85,7 +85,7 @@ function initializeByConstructor(
       ),
       object: place,
     },
-    constructor.name,
+    symbol.name,
   );
 }
 
