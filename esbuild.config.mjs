@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { chmod, copyFile, mkdir } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
@@ -44,7 +45,11 @@ const bundles = [
   },
   {
     // Run in the checkout only; not part of the extension.
-    entryPoints: { demo: "server/demo/demo.ts", benchmark: "tests/bench/benchmark.ts" },
+    entryPoints: {
+      demo: "server/demo/demo.ts",
+      benchmark: "tests/bench/benchmark.ts",
+      "write-schema": "server/schema/write-schema.ts",
+    },
     outdir: join(dist, "development"),
     format: "esm",
     banner: { js: requireInModules },
@@ -62,4 +67,6 @@ for (const [from, name] of copies) {
   await copyFile(from, join(dist, name));
   await copyFile(from, join(dist, "development", name));
 }
+const schemaWriter = join(dist, "development", "write-schema.js");
+execFileSync(process.execPath, [schemaWriter, join(dist, "edgewise.schema.json")], { stdio: "inherit" });
 await chmod(join(dist, "edgewise.js"), 0o755);

@@ -34,9 +34,9 @@ export interface ProjectEntry {
 
 export interface Action {
   readonly title: string;
-  /** A fix removes the finding; `allow` accepts it; `describe` writes a note that says what was inferred. */
-  readonly kind: "fix" | "allow" | "describe";
+  /** A fix removes the finding; `allow` accepts it with a note that gives a reason. */
+  readonly kind: "fix" | "allow";
   readonly edits: readonly Edit[];
-  /** The finding that it answers. */
+  /** The finding that it answers; undefined for a fault of edgewise.json. */
   readonly finding: Finding | undefined;
 }

@@ -1,14 +1,16 @@
 import { rules } from "../checks/registry.ts";
 import type { Chip, Pin } from "../model/chips/chip.ts";
 import { chip, chipNames } from "../model/chips.ts";
+import type { ReportLayout } from "../model/layouts/layout.ts";
 import { formatRange, type Quantity, quantities } from "../model/quantities.ts";
-import { formatSources } from "../model/sources.ts";
+import { reportLayouts } from "../model/report-layouts.ts";
+import { formatSources, type Source } from "../model/sources.ts";
 import type { ChipTerm, LayoutTerm, Term, Vocabulary } from "../notes/vocabulary.ts";
 
 /** The names that notes and edgewise.json may use, taken from the model and the catalogue of rules. */
 export const vocabulary: Vocabulary = {
   chips: chipNames.flatMap((name) => chipTerm(name) ?? []),
-  layouts: [],
+  layouts: reportLayouts.map(layoutTerm),
   quantities: quantities.map(quantityTerm),
   rules: rules.map(({ id, title, why }) => ({ name: id, title, documentation: why })),
 };
@@ -46,12 +48,20 @@ function pinTitle({ name, boardNames, functions }: Pin): string {
   return [name, ...boardNames, ...functions].join(", ");
 }
 
+function layoutTerm({ name, title, side, fields, meaning, sources }: ReportLayout): LayoutTerm {
+  return { name, title, side, fields, documentation: withSources(meaning, sources) };
+}
+
 function quantityTerm(quantity: Quantity): Term {
   const range = formatRange(quantity);
-  const sources = formatSources(quantity.sources);
   return {
     name: quantity.id,
     title: range === "" ? quantity.title : `${quantity.title}: ${range}`,
-    documentation: sources === "" ? quantity.meaning : `${quantity.meaning}\n\n*${sources}*`,
+    documentation: withSources(quantity.meaning, quantity.sources),
   };
+}
+
+function withSources(text: string, sources: readonly Source[]): string {
+  const cited = formatSources(sources);
+  return cited === "" ? text : `${text}\n\n*${cited}*`;
 }
