@@ -1,3 +1,4 @@
+import { AVR_RESET_FRAME } from "../../model/avr-frames.ts";
 import type { Chip } from "../../model/chips/chip.ts";
 import { type LineFormat, parseLineFormat } from "../../model/line-formats.ts";
 import { visibleRange } from "../../reader/tokens.ts";
@@ -8,8 +9,6 @@ import { integerOf, type Value } from "../walk/values.ts";
 import type { PortName, Rate, SetFormat, SetUp } from "./serial-facts.ts";
 import type { Step } from "./steps.ts";
 import { topBitOf } from "./top-bit.ts";
-
-const CORE_FORMAT: LineFormat = { dataBits: 8, parity: "none", stopBits: 1 };
 
 /** Set-ups by `begin` of the sketch core's serial classes and of its software serial library. */
 export function coreSetUps(steps: readonly Step[], walk: Walk, chip: Chip | undefined): readonly SetUp[] {
@@ -38,7 +37,13 @@ export function coreSetUps(steps: readonly Step[], walk: Walk, chip: Chip | unde
   });
 }
 
-const unset: SetFormat = { format: CORE_FORMAT, expression: undefined, span: undefined, register: undefined };
+/** `begin` without a format, and the software serial library always, use what the hardware starts with. */
+const unset: SetFormat = {
+  format: AVR_RESET_FRAME,
+  expression: undefined,
+  span: undefined,
+  register: undefined,
+};
 
 function rateOf(baud: Value): Rate {
   const value = integerOf(baud);

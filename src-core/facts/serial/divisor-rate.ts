@@ -1,3 +1,4 @@
+import { avrClassic } from "../../model/divisors/avr-classic.ts";
 import { evaluate } from "../../reader/constants/evaluate.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import type { DataModel } from "../../reader/types/types.ts";
@@ -7,11 +8,9 @@ import type { Rate } from "./serial-facts.ts";
 import { bitIn, stateAfter } from "./usart-state.ts";
 import type { DivisorWrite, UsartWrite } from "./usart-writes.ts";
 
-/** Bits of the divisor register, and of its lower byte. */
-const DIVISOR_BITS = 12;
+/** Bits of the divisor's lower byte. */
 const LOW_BITS = 8;
 const LOW_MASK = (1 << LOW_BITS) - 1;
-const DIVISOR_MASK = (1 << DIVISOR_BITS) - 1;
 
 /** The write whose value stands for the whole divisor. */
 export function principalWrite(divisor: DivisorWrite): UsartWrite | undefined {
@@ -29,7 +28,7 @@ export function rateOf(divisor: DivisorWrite, model: DataModel): Rate {
   const from = principal.write.value.from;
   return {
     kind: "divisor",
-    held: written & DIVISOR_MASK,
+    held: written & largestDivisor(),
     intended: intendedValue(divisor, written, from, model),
     samples: speed === undefined ? undefined : speed === 1 ? 8 : 16,
     named: from && namedBaud(from, principal.step.calls),
@@ -65,4 +64,8 @@ function intendedValue(
   if (divisor.whole !== undefined) return cutToByte ? meant : written;
   if (divisor.high !== undefined) return written;
   return cutToByte ? meant : written;
+}
+
+function largestDivisor(): number {
+  return Math.max(...avrClassic.samplings.map(({ registerRange }) => registerRange.max));
 }

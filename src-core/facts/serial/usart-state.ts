@@ -1,3 +1,4 @@
+import { AVR_RESET_FRAME, avrFrameBits, avrLineFormat } from "../../model/avr-frames.ts";
 import type { BitPlace, Usart } from "../../model/chips/chip.ts";
 import type { LineFormat } from "../../model/line-formats.ts";
 import type { Bits } from "../walk/values.ts";
@@ -6,11 +7,12 @@ import type { UsartPart } from "./usarts.ts";
 
 const everyBit = 0xff;
 
-/** What a control register holds after reset: UCSRnC starts as 8N1, the rest as 0 (UDRE aside). */
-export function afterReset(part: UsartPart, usart: Usart): Bits {
-  const [, size1, size0] = usart.bits.size;
-  const ones = part === "c" ? (1 << size1.bit) | (1 << size0.bit) : 0;
-  return { known: everyBit, ones };
+/** What a control register holds after reset, as far as rate and frame go. */
+function afterReset(part: UsartPart, { bits }: Usart): Bits {
+  const frame = part === "c" ? avrFrameBits(AVR_RESET_FRAME) : undefined;
+  const size = frame?.size ?? 0;
+  const [, size1, size0] = bits.size;
+  return { known: everyBit, ones: (((size >> 1) & 1) << size1.bit) | ((size & 1) << size0.bit) };
 }
 
 /** What a control register holds after these writes, all to the same USART and in order. */
@@ -43,28 +45,13 @@ export function bitIn(bits: Bits, place: BitPlace): 0 | 1 | undefined {
   return (bits.ones & mask) === 0 ? 0 : 1;
 }
 
-const DATA_BITS = new Map<number, LineFormat["dataBits"]>([
-  [0b000, 5],
-  [0b001, 6],
-  [0b010, 7],
-  [0b011, 8],
-  [0b111, 9],
-]);
-
 /** The frame that UCSRnB and UCSRnC choose; undefined where a bit is not known or the code is reserved. */
-export function formatOf(usart: Usart, b: Bits, c: Bits): LineFormat | undefined {
-  const { size, stop, parity } = usart.bits;
-  const bits = [bitIn(b, size[0]), bitIn(c, size[1]), bitIn(c, size[2])];
-  const dataBits = DATA_BITS.get(code(bits) ?? -1);
-  const stopBit = bitIn(c, stop);
-  const parityCode = code(parity.map((place) => bitIn(c, place)));
-  if (dataBits === undefined || stopBit === undefined || parityCode === undefined) return undefined;
-  if (parityCode === 0b01) return undefined;
-  return {
-    dataBits,
-    parity: parityCode === 0 ? "none" : parityCode === 0b10 ? "even" : "odd",
-    stopBits: stopBit === 1 ? 2 : 1,
-  };
+export function formatOf({ bits }: Usart, b: Bits, c: Bits): LineFormat | undefined {
+  const size = code([bitIn(b, bits.size[0]), bitIn(c, bits.size[1]), bitIn(c, bits.size[2])]);
+  const parity = code(bits.parity.map((place) => bitIn(c, place)));
+  const stop = bitIn(c, bits.stop);
+  if (size === undefined || parity === undefined || stop === undefined) return undefined;
+  return avrLineFormat({ size, parity, stop });
 }
 
 function code(bits: readonly (0 | 1 | undefined)[]): number | undefined {

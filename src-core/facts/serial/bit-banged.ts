@@ -1,0 +1,99 @@
+import type { PinName } from "../pins/pin-change.ts";
+import type { Walk } from "../walk/events.ts";
+import { type LineStep, lineSteps } from "./line-steps.ts";
+import type { BitBangedByte, TimedBit } from "./serial-facts.ts";
+
+/** What a frame on a pin may look like. */
+export interface FrameSearch {
+  /** The pin that a note names; bytes on other pins are not looked for then. */
+  readonly pin: PinName | undefined;
+  /** Data bits where the text does not tell them apart from the stop bit. */
+  readonly dataBits: number;
+  readonly clockHz: number | undefined;
+}
+
+/** A level, and how long it is held; undefined where no delay follows. */
+interface Held {
+  readonly level: 0 | 1 | undefined;
+  readonly delay: Extract<LineStep, { kind: "delay" }> | undefined;
+}
+
+const FEWEST_DATA_BITS = 5;
+const MOST_DATA_BITS = 10;
+
+/**
+ * Bytes that the program sends bit by bit: a start bit, data bits that each last as long as a delay says, and a
+ * level opposite to the start bit after them, all on one pin and with nothing in between that may take any time.
+ */
+export function bitBangedBytes(walk: Walk, search: FrameSearch): readonly BitBangedByte[] {
+  const found = new Map<string, BitBangedByte>();
+  for (const { events } of walk.entries) {
+    for (const { pin, held } of runsOnOnePin(lineSteps(events, search.clockHz))) {
+      if (search.pin !== undefined && pin !== search.pin) continue;
+      for (const bits of framesIn(held, search)) {
+        const key = JSON.stringify([pin, ...bits.map(({ part, span }) => [part, span.file, span.start])]);
+        if (!found.has(key)) found.set(key, { pin, said: search.pin !== undefined, bits });
+      }
+    }
+  }
+  return [...found.values()];
+}
+
+interface Run {
+  readonly pin: PinName;
+  readonly held: readonly Held[];
+}
+
+/** Stretches in which nothing happens but levels of one pin, and delays. */
+function* runsOnOnePin(steps: readonly LineStep[]): Generator<Run> {
+  let pin: PinName | undefined;
+  let held: Held[] = [];
+  const end = function* (): Generator<Run> {
+    if (pin !== undefined && held.length > 0) yield { pin, held };
+    pin = undefined;
+    held = [];
+  };
+  for (const step of steps) {
+    const last = held.at(-1);
+    if (step.kind === "anything") yield* end();
+    else if (step.kind === "delay") {
+      if (last === undefined) continue;
+      const us = (last.delay?.us ?? 0) + step.us;
+      held[held.length - 1] = { ...last, delay: { ...(last.delay ?? step), us } };
+    } else {
+      if (pin !== undefined && pin !== step.pin) yield* end();
+      pin = step.pin;
+      if (last !== undefined && last.delay === undefined && held.length > 0) held.pop();
+      held.push({ level: step.level, delay: undefined });
+    }
+  }
+  yield* end();
+}
+
+function* framesIn(held: readonly Held[], search: FrameSearch): Generator<readonly TimedBit[]> {
+  for (let at = 0; at < held.length; at++) {
+    const length = frameLength(held, at, search);
+    if (length === undefined) continue;
+    const bits = held.slice(at, at + length).flatMap(({ delay }, index): TimedBit[] => {
+      if (delay === undefined) return [];
+      const part = index === 0 ? "start" : index === length - 1 ? "stop" : "data";
+      return [{ part, us: delay.us, span: delay.span, expression: delay.expression }];
+    });
+    yield bits;
+    at += length - 1;
+  }
+}
+
+/** Number of levels of the frame that begins at `at`, its stop bit included. */
+function frameLength(held: readonly Held[], at: number, search: FrameSearch): number | undefined {
+  const start = held[at]?.level;
+  if (start === undefined || held[at]?.delay === undefined) return undefined;
+  let data = 0;
+  while (held[at + 1 + data]?.level === undefined && held[at + 1 + data]?.delay !== undefined) data++;
+  if (data === 0 && search.pin !== undefined) data = search.dataBits;
+  if (data < FEWEST_DATA_BITS || data > MOST_DATA_BITS) return undefined;
+  const bits = held.slice(at + 1, at + 1 + data);
+  const stop = held[at + 1 + data];
+  if (bits.length < data || bits.some(({ delay }) => delay === undefined)) return undefined;
+  return stop?.level === 1 - start ? data + 2 : undefined;
+}
