@@ -20,12 +20,10 @@ export function checkWires(wires: Wires, vocabulary: Vocabulary): readonly NoteP
 function checkPin(pin: Said<string> | undefined, chip: ChipTerm): NoteProblem | undefined {
   if (pin === undefined || chip.pins.length === 0) return undefined;
   const names = chip.pins.map((each) => each.name);
-  if (names.includes(pin.value)) return undefined;
+  // `pd2` and `D2` are understood as well.
   const upper = pin.value.toUpperCase();
-  const meant = [upper, upper.replace(/^D(?=\d)/, "")].find((name) => names.includes(name));
-  const suggestion = suggestionFor(pin.value, names);
-  const best = meant ?? suggestion.best;
-  const phrase = meant === undefined ? suggestion.phrase : `; did you mean \`${meant}\`?`;
+  if (names.includes(upper) || names.includes(upper.replace(/^D(?=\d)/, ""))) return undefined;
+  const { phrase, best } = suggestionFor(pin.value, names);
   const message = `\`${chip.name}\` has no pin \`${pin.value}\`${phrase}`;
   return noteProblem("note/unknown-name", pin.span, message, {
     fixes: best === undefined ? [] : [replacement(pin.span, quotedAs(pin, best))],

@@ -148,7 +148,8 @@ const SERIAL: Directive = {
         {
           name: "line",
           value: { kind: "line" },
-          documentation: "Line format that the PC expects: data bits, parity (`N`, `E`, `O`), stop bits.",
+          documentation:
+            "Line format that the PC expects: data bits, parity (`N` none, `E` even, `O` odd, `M` mark, `S` space), stop bits.",
         },
       ],
     },

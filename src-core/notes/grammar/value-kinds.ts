@@ -44,7 +44,7 @@ export const VALUE_SHAPES: Readonly<Record<ValueKind["kind"], ValueShape>> = {
   },
   uart: { what: "the number of a UART", example: "0", pattern: "^[0-9]$" },
   layout: { what: "a report layout", example: "two-button", pattern: "^[a-z0-9]+(-[a-z0-9]+)*$" },
-  line: { what: "data bits, parity and stop bits", example: "7N1", pattern: "^[5-9][NEO][12]$" },
+  line: { what: "data bits, parity and stop bits", example: "7N1", pattern: "^[5-9][NEOMS][12]$" },
   baud: { what: "a whole number of baud", example: "1200", pattern: "^[1-9][0-9]{0,6}$" },
   choice: { what: "one of a few words", example: "internal", pattern: "^[a-z0-9-]+$" },
   quantity: {

@@ -73,8 +73,7 @@ describe("pins and UARTs that the chip has not", () => {
 
   it.each([
     ["ps2 clock=PD9", "`atmega328p` has no pin `PD9`; did you mean `PD2`, `PD3` or `PD4`?", "PD2"],
-    ["ps2 clock=pd2", "`atmega328p` has no pin `pd2`; did you mean `PD2`?", "PD2"],
-    ["ps2 data=D3", "`atmega328p` has no pin `D3`; did you mean `3`?", "3"],
+    ["ps2 data=A13", "`atmega328p` has no pin `A13`; did you mean `13` or `A3`?", "13"],
     [
       "serial rts=99",
       "`atmega328p` has no pin `99`; known: `0`, `1`, `2`, `3`, `4`, `13`, `A0`, `A3`, `PD2`, `PD3`, `PD4` and `PC3`",
@@ -94,9 +93,16 @@ describe("pins and UARTs that the chip has not", () => {
   });
 
   it("keeps the quotes of edgewise.json in its fix", () => {
-    const json = '{"board": {"chip": "atmega328p"}, "wires": {"ps2": {"clock": "pd2"}}}';
+    const json = '{"board": {"chip": "atmega328p"}, "wires": {"ps2": {"clock": "PD8"}}}';
     expect(check("", json)).toMatchObject([{ fixes: [{ edits: [{ text: '"PD2"' }] }] }]);
   });
+
+  it.each(["ps2 clock=pd2 data=a3", "ps2 clock=D2", "serial tx=1 rts=13"])(
+    "takes %s in its usual spellings",
+    (words) => {
+      expect(check(`// @wire board atmega328p\n// @wire ${words}`)).toEqual([]);
+    },
+  );
 
   it("says nothing where chip or pin table is not known", () => {
     expect(check("// @wire ps2 clock=PD9")).toEqual([]);
