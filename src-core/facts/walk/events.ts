@@ -106,6 +106,8 @@ export interface RegisterWrite extends Happened {
 export interface RegisterRead extends Happened {
   readonly kind: "register-read";
   readonly register: Register;
+  /** The bits that are looked at, where a mask follows at once. */
+  mask: number;
 }
 
 /** A call of a function whose body is not in the project: of the sketch core, of a library, or unknown. */

@@ -5,7 +5,7 @@ import { initialize } from "./initializers.ts";
 import { load, store } from "./load-store.ts";
 import { arrayNamedBy, neighbour, placeNamedBy, pointedTo } from "./lvalues.ts";
 import type { Machine } from "./machine.ts";
-import { arithmetic, compare, complement, converted, not } from "./operators.ts";
+import { arithmetic, compare, complement, converted, not, seenBits } from "./operators.ts";
 import type { Place } from "./places.ts";
 import { walkStatement } from "./statements.ts";
 import { integer, joinTraces, tracesOf, truthOf, unknown, unknownOf } from "./unknowns.ts";
@@ -59,6 +59,7 @@ export function evaluate(machine: Machine, expression: TypedExpression): Value {
     case "arithmetic": {
       const left = evaluate(machine, expression.left);
       const right = evaluate(machine, expression.right);
+      if (expression.operator === "&") maskRead(machine, left, right);
       return arithmetic(expression.operator, left, right, expression.type, expression);
     }
     case "compare":
@@ -106,6 +107,13 @@ export function evaluate(machine: Machine, expression: TypedExpression): Value {
     case "unresolved":
       return evaluateUnresolved(machine, expression);
   }
+}
+
+/** `PIND & _BV(3)` looks at one bit. */
+function maskRead(machine: Machine, left: Value, right: Value): void {
+  const [value, mask] = left.kind === "unknown" ? [left, right] : [right, left];
+  if (value.kind !== "unknown" || value.copied === undefined || mask.kind !== "integer") return;
+  machine.maskLastRead(value.copied.register, seenBits(value.copied, mask.value));
 }
 
 function addressOf(place: Place | undefined, from: TypedExpression): Value {

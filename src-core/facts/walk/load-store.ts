@@ -6,14 +6,19 @@ import { evaluate } from "./expressions.ts";
 import type { Machine } from "./machine.ts";
 import type { Place, RegisterRoot } from "./places.ts";
 import { bitsOf, integer, sameValue, unknown, unknownBits, unknownOf } from "./unknowns.ts";
-import type { Register, Value } from "./values.ts";
+import type { CopiedBits, Register, Value } from "./values.ts";
 
 const everyBit = 0xffffffff;
 
 /** What a place holds. Reading a register is an event. */
 export function load(machine: Machine, place: Place, at: At): Value {
   if (place.root.kind !== "register") return heldValue(machine, place);
-  machine.emit({ kind: "register-read", ...machine.happened(at), register: place.root.register });
+  machine.emitRead({
+    kind: "register-read",
+    ...machine.happened(at),
+    register: place.root.register,
+    mask: everyBit,
+  });
   return registerValue(machine, place, place.root);
 }
 
@@ -168,8 +173,7 @@ function storeRegister(
   const whole = register.bits === 32 ? everyBit : 2 ** register.bits - 1;
   const bits = bitsOf(value);
   const before = bitsOf(registerValue(machine, place, root));
-  const copied =
-    value.kind === "unknown" && sameRegister(value.copied?.register, register) ? value.copied : undefined;
+  const copied = value.kind === "unknown" && isUnshifted(value.copied, register) ? value.copied : undefined;
   const after = { known: (bits.known & whole) >>> 0, ones: (bits.ones & whole) >>> 0 };
   const explicit =
     operator === "|=" || operator === "&=" || operator === "^="
@@ -194,8 +198,8 @@ function storeRegister(
   machine.hardware.written(write, machine);
 }
 
-function sameRegister(a: Register | undefined, b: Register): boolean {
-  return a !== undefined && a.name === b.name;
+function isUnshifted(copied: CopiedBits | undefined, register: Register): boolean {
+  return copied !== undefined && copied.register.name === register.name && copied.shift === 0;
 }
 
 /** Bits of a port that are always written alike stay known; the rest does not. */

@@ -1,5 +1,5 @@
 import type { At, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
-import type { Call, Event, OutsideCall, RegisterWrite } from "./events.ts";
+import type { Call, Event, OutsideCall, RegisterRead, RegisterWrite } from "./events.ts";
 import type { Linkage } from "./linkage.ts";
 import { type Changes, Memory, type Sharing } from "./memory.ts";
 import type { Place } from "./places.ts";
@@ -63,6 +63,7 @@ export class Machine {
   cutShort = false;
   #sink: Event[] = [];
   #muted = 0;
+  #lastRead: RegisterRead | undefined = undefined;
 
   constructor(setting: {
     readonly linkage: Linkage;
@@ -90,6 +91,17 @@ export class Machine {
 
   emit(event: Event): void {
     if (this.#muted === 0) this.#sink.push(event);
+  }
+
+  emitRead(event: RegisterRead): void {
+    this.#lastRead = event;
+    this.emit(event);
+  }
+
+  /** The value read last is masked: other bits of the register do not matter. */
+  maskLastRead(register: Register, mask: number): void {
+    const read = this.#lastRead;
+    if (read?.register === register) read.mask = (read.mask & mask) >>> 0;
   }
 
   /** The events of `run`, kept out of the list so far. */

@@ -108,11 +108,12 @@ function copiedThrough(
 ): CopiedBits | undefined {
   const copied = value.kind === "unknown" ? value.copied : undefined;
   if (copied === undefined) return undefined;
-  const { register, same, flipped } = copied;
-  if (operator === "&") return { register, same: same & ones, flipped: flipped & ones };
-  if (operator === "|") return { register, same: same & zeros, flipped: flipped & zeros };
+  const { register, same, flipped, shift } = copied;
+  if (operator === "&") return { register, same: same & ones, flipped: flipped & ones, shift };
+  if (operator === "|") return { register, same: same & zeros, flipped: flipped & zeros, shift };
   return {
     register,
+    shift,
     same: (same & zeros) | (flipped & ones),
     flipped: (flipped & zeros) | (same & ones),
   };
@@ -122,11 +123,17 @@ function copiedThrough(
 function masked(value: Value, mask: number): readonly Trace[] {
   if (value.kind !== "unknown" || value.copied === undefined) return tracesOf(value);
   const { register } = value.copied;
+  const seen = seenBits(value.copied, mask);
   return value.traces.map((trace) =>
     trace.kind === "register" && trace.register === register
-      ? { ...trace, mask: (trace.mask & mask) >>> 0 }
+      ? { ...trace, mask: (trace.mask & seen) >>> 0 }
       : trace,
   );
+}
+
+/** The bits of the register itself that a mask lets through. */
+export function seenBits({ shift }: CopiedBits, mask: number): number {
+  return (shift >= 0 ? mask << shift : mask >>> -shift) >>> 0;
 }
 
 function settle(
@@ -157,13 +164,26 @@ function shifted(
   if (by === undefined || by < 0 || by > 31) return unknownOf(type, from, traces);
   const bits = bitsOf(left);
   const zeros = bits.known & ~bits.ones;
+  const copied = shiftedCopy(left, operator === ">>" ? by : -by);
   if (operator === "<<") {
     const shiftedIn = by === 0 ? 0 : (1 << by) - 1;
-    return settle((bits.ones << by) >>> 0, ((zeros << by) | shiftedIn) >>> 0, type, from, traces, undefined);
+    return settle((bits.ones << by) >>> 0, ((zeros << by) | shiftedIn) >>> 0, type, from, traces, copied);
   }
   const above = (type.bits >= 32 && !type.signed) || (zeros & 0x80000000) !== 0;
   const emptied = above && by > 0 ? (-1 << (32 - by)) >>> 0 : 0;
-  return settle(bits.ones >>> by, (zeros >>> by) | emptied, type, from, traces, undefined);
+  return settle(bits.ones >>> by, (zeros >>> by) | emptied, type, from, traces, copied);
+}
+
+function shiftedCopy(value: Value, by: number): CopiedBits | undefined {
+  const copied = value.kind === "unknown" ? value.copied : undefined;
+  if (copied === undefined) return undefined;
+  const move = (bits: number): number => (by >= 0 ? bits >>> by : bits << -by);
+  return {
+    register: copied.register,
+    same: move(copied.same),
+    flipped: move(copied.flipped),
+    shift: copied.shift + by,
+  };
 }
 
 export function complement(value: Value, type: Type, from: TypedExpression | undefined): Value {
@@ -175,7 +195,7 @@ export function complement(value: Value, type: Type, from: TypedExpression | und
   }
   const bits = bitsOf(value);
   const copied = value.kind === "unknown" ? value.copied : undefined;
-  const turned = copied && { register: copied.register, same: copied.flipped, flipped: copied.same };
+  const turned = copied && { ...copied, same: copied.flipped, flipped: copied.same };
   return settle(bits.known & ~bits.ones, bits.ones, kept, from, tracesOf(value), turned);
 }
 

@@ -54,6 +54,8 @@ export interface CopiedBits {
   readonly same: number;
   /** Bits that are the register's turned over. */
   readonly flipped: number;
+  /** How far they were shifted to the right since. */
+  readonly shift: number;
 }
 
 /** `left operator right`; the traces of the outcome are those of both. */

@@ -1,26 +1,22 @@
+import { delayOf } from "../board/delay-calls.ts";
 import type { Event } from "./events.ts";
 import { inOrder } from "./in-order.ts";
 import { joinTraces, tracesOf } from "./unknowns.ts";
 import type { Trace, Value } from "./values.ts";
 
-/** Functions of the sketch core and the chip's library that only look, or only let time pass. */
+/** Functions of the sketch core and the chip's library that only look, or that let the chip rest. */
 const harmless: ReadonlySet<string> = new Set([
   "digitalRead",
   "analogRead",
   "millis",
   "micros",
-  "delay",
-  "delayMicroseconds",
-  "_delay_us",
-  "_delay_ms",
-  "_delay_loop_1",
-  "_delay_loop_2",
-  "__builtin_avr_delay_cycles",
-  "__builtin_avr_nop",
   "yield",
   "wdt_reset",
   "sleep_cpu",
   "sleep_mode",
+  "__builtin_avr_nop",
+  "__builtin_avr_wdr",
+  "__builtin_avr_sleep",
 ]);
 
 /** What the loop's condition depends on, and the conditions under which a path leaves it. */
@@ -57,7 +53,7 @@ function isHarmless(event: Event): boolean {
     case "assembly":
       return true;
     case "outside-call":
-      return harmless.has(event.name);
+      return harmless.has(event.name) || delayOf(event, undefined) !== undefined;
     case "loop":
       return event.form === "waiting" || event.form === "counted";
     case "register-write":

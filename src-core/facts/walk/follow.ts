@@ -1,0 +1,131 @@
+import type { BranchEvent, CallEvent, Event, LoopEvent } from "./events.ts";
+
+/** Events that stand for nothing but themselves. */
+export type Leaf = Exclude<Event, CallEvent | BranchEvent | LoopEvent>;
+
+/** What is carried along the paths of the firmware. States are values: they are never changed in place. */
+export interface Follower<State> {
+  step(state: State, event: Leaf): State;
+  /** What holds where either of two paths may have been taken. */
+  join(a: State, b: State): State;
+  /** Corrects the state behind a loop whose turns were not all walked; `before` is that in front of it. */
+  behindLoop?(loop: LoopEvent, before: State, after: State): State;
+}
+
+/** States that wait for the end of what they have left. */
+interface Left<State> {
+  returned: State | undefined;
+  broken: State | undefined;
+  continued: State | undefined;
+}
+
+const ended = Symbol("ended");
+
+/** Follows all paths through the events of an entry; undefined where no path comes to the end. */
+export function followPaths<State>(
+  events: readonly Event[],
+  start: State,
+  follower: Follower<State>,
+): State | undefined {
+  const left: Left<State> = { returned: undefined, broken: undefined, continued: undefined };
+  const state = followAll(events, start, follower, left);
+  return either(state === ended ? undefined : state, left.returned, follower);
+}
+
+function either<State>(
+  a: State | undefined,
+  b: State | undefined,
+  follower: Follower<State>,
+): State | undefined {
+  if (a === undefined) return b;
+  return b === undefined ? a : follower.join(a, b);
+}
+
+function followAll<State>(
+  events: readonly Event[],
+  start: State,
+  follower: Follower<State>,
+  left: Left<State>,
+): State | typeof ended {
+  let state = start;
+  for (const event of events) {
+    const next = followOne(event, state, follower, left);
+    if (next === ended) return ended;
+    state = next;
+  }
+  return state;
+}
+
+function followOne<State>(
+  event: Event,
+  state: State,
+  follower: Follower<State>,
+  left: Left<State>,
+): State | typeof ended {
+  switch (event.kind) {
+    case "call": {
+      const inside: Left<State> = { returned: undefined, broken: undefined, continued: undefined };
+      const end = followAll(event.events, state, follower, inside);
+      return either(end === ended ? undefined : end, inside.returned, follower) ?? ended;
+    }
+    case "branch":
+      return followBranch(event, state, follower, left);
+    case "loop":
+      return followLoop(event, state, follower, left);
+    case "leave": {
+      const stepped = follower.step(state, event);
+      if (event.how === "return") left.returned = either(left.returned, stepped, follower);
+      else if (event.how === "break") left.broken = either(left.broken, stepped, follower);
+      else if (event.how === "continue") left.continued = either(left.continued, stepped, follower);
+      // A jump is followed as if it went on behind the function.
+      else left.returned = either(left.returned, stepped, follower);
+      return ended;
+    }
+    default:
+      return follower.step(state, event);
+  }
+}
+
+function followBranch<State>(
+  branch: BranchEvent,
+  state: State,
+  follower: Follower<State>,
+  left: Left<State>,
+): State | typeof ended {
+  // The `break`s of a `switch` end there; those of an `if` belong to the loop around it.
+  const isSwitch = branch.selector !== undefined;
+  const inside: Left<State> = isSwitch ? { ...left, broken: undefined } : left;
+  let joined: State | undefined;
+  for (const side of branch.sides) {
+    const end = followAll(side, state, follower, inside);
+    if (end !== ended) joined = either(joined, end, follower);
+  }
+  if (isSwitch) {
+    left.returned = inside.returned;
+    left.continued = inside.continued;
+    joined = either(joined, inside.broken, follower);
+  }
+  return joined ?? ended;
+}
+
+function followLoop<State>(
+  loop: LoopEvent,
+  before: State,
+  follower: Follower<State>,
+  left: Left<State>,
+): State | typeof ended {
+  const inside: Left<State> = { returned: left.returned, broken: undefined, continued: undefined };
+  let state: State | undefined = before;
+  for (const pass of loop.passes) {
+    if (state === undefined) break;
+    inside.continued = undefined;
+    const end: State | typeof ended = followAll(pass, state, follower, inside);
+    state = either(end === ended ? undefined : end, inside.continued, follower);
+  }
+  left.returned = inside.returned;
+  if (loop.form === "endless") state = undefined;
+  else if (loop.mayBeSkipped) state = either(state, before, follower);
+  const behind = either(state, inside.broken, follower);
+  if (behind === undefined) return ended;
+  return follower.behindLoop?.(loop, before, behind) ?? behind;
+}
