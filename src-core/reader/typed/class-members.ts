@@ -1,13 +1,14 @@
 import type { Declaration, InitDeclarator, Specifiers } from "../syntax/nodes.ts";
 import type { MemberDraft } from "../types/layout.ts";
 import type { Type } from "../types/types.ts";
-import { atOf, type ClassState, type Context } from "./context.ts";
+import { atOf, type ClassState, type Context, inScope } from "./context.ts";
 import { declare } from "./declarations.ts";
 import { constantCount, declaredType, functionPart } from "./declarators.ts";
 import { declareFunction, defineFunction } from "./functions.ts";
 import { typedInitializer } from "./initializers.ts";
 import type { At } from "./nodes.ts";
 import { isPacked } from "./records.ts";
+import { enclosingRegion } from "./scope.ts";
 import { typeOfSpecifiers } from "./specifiers.ts";
 import { declareTemplate } from "./template-declarations.ts";
 import { declareVariable } from "./variables.ts";
@@ -24,6 +25,10 @@ export interface MemberList {
 
 /** Declares one member; `context.scope` is the class's. */
 export function declareMember(context: Context, member: Declaration, list: MemberList): void {
+  if (isFriend(member)) {
+    declareFriend(context, member);
+    return;
+  }
   switch (member.kind) {
     case "simple":
       declareSimpleMember(context, member, list);
@@ -52,6 +57,25 @@ export function declareMember(context: Context, member: Declaration, list: Membe
   }
 }
 
+function isFriend(member: Declaration): boolean {
+  switch (member.kind) {
+    case "simple":
+    case "function":
+    case "special-function":
+      return member.specifiers.storage.includes("friend");
+    default:
+      return false;
+  }
+}
+
+/** A friend is no member: a function belongs to the namespace around the class (C++11 11.3p6). */
+function declareFriend(context: Context, member: Declaration): void {
+  const { parent } = context.scope;
+  if (parent === undefined) return;
+  const isClass = member.kind === "simple" && member.declarators.length === 0;
+  if (!isClass) declare(inScope(context, enclosingRegion(parent)), member);
+}
+
 function declareSimpleMember(
   context: Context,
   member: Extract<Declaration, { kind: "simple" }>,
@@ -60,7 +84,6 @@ function declareSimpleMember(
   const { specifiers } = member;
   const hint = member.declarators[0]?.declarator.name?.parts[0]?.text ?? "";
   const base = typeOfSpecifiers(context, specifiers, specifiers.storage.includes("typedef") ? hint : "");
-  if (specifiers.storage.includes("friend")) return;
   if (member.declarators.length === 0) {
     if (isAnonymous(specifiers)) {
       list.drafts.push({

@@ -2,9 +2,9 @@ import type { Declaration, Name } from "../syntax/nodes.ts";
 import { renamed } from "../types/derive.ts";
 import { atOf, type Context, inScope, refer } from "./context.ts";
 import { functionPart } from "./declarators.ts";
-import { declareFunction, defineFunction, overloadsIn } from "./functions.ts";
+import { constructorName, declareFunction, defineFunction, overloadsIn } from "./functions.ts";
 import { unnamedNamespace } from "./linkage.ts";
-import { resolve } from "./names.ts";
+import { resolve, scopeOfQualifiers } from "./names.ts";
 import type { Variable } from "./nodes.ts";
 import { makeScope, type Scope } from "./scope.ts";
 import { typeOfSpecifiers, typeOfTypeName } from "./specifiers.ts";
@@ -101,7 +101,11 @@ function declareLinkage(context: Context, declaration: Extract<Declaration, { ki
 function declareUsing(context: Context, name: Name, opensNamespace: boolean): void {
   const entry = resolve(context, name);
   const last = name.parts[name.parts.length - 1];
-  if (entry === undefined || last === undefined) return;
+  if (last === undefined) return;
+  if (entry === undefined) {
+    inheritConstructors(context, name);
+    return;
+  }
   if (opensNamespace) {
     if (entry.kind === "namespace") context.scope.opened.push(entry.scope);
     return;
@@ -112,4 +116,14 @@ function declareUsing(context: Context, name: Name, opensNamespace: boolean): vo
   }
   if (entry.kind === "type") refer(context, last, entry);
   context.scope.names.set(last.text, entry);
+}
+
+/** `using Base::Base;` (C++11 12.9). */
+function inheritConstructors(context: Context, name: Name): void {
+  const base = scopeOfQualifiers(context, name)?.record;
+  const state = base && context.unit.classes.get(base);
+  if (state === undefined || state.ownName !== name.parts[name.parts.length - 1]?.text) return;
+  const inherited = state.scope.names.get(constructorName);
+  if (inherited?.kind !== "overloads") return;
+  overloadsIn(context.scope, constructorName)?.functions.push(...inherited.functions);
 }

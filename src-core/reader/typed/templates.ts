@@ -7,6 +7,7 @@ import { declare } from "./declarations.ts";
 import { typeExpression } from "./expressions.ts";
 import { declareFunction, defineFunction } from "./functions.ts";
 import type { FunctionSymbol, TypedExpression, TypeSymbol } from "./nodes.ts";
+import { resolveType } from "./names.ts";
 import { defineRecord } from "./records.ts";
 import {
   makeScope,
@@ -30,15 +31,19 @@ function keyOf(context: Context, given: readonly TemplateArgumentValue[]): strin
   return given.map((argument) => argumentText(context, argument)).join(", ");
 }
 
-export function argumentsOf(
+function argumentsOf(
   context: Context,
+  template: TemplateEntry,
   given: readonly TemplateArgument[] | undefined,
 ): TemplateArgumentValue[] {
-  return (given ?? []).map((argument) =>
-    argument.kind === "type"
-      ? { kind: "type", type: typeOfTypeName(context, argument.type) }
-      : { kind: "value", value: typeExpression(context, argument.value) },
-  );
+  return (given ?? []).map((argument, index) => {
+    if (argument.kind === "type") return { kind: "type", type: typeOfTypeName(context, argument.type) };
+    const { value } = argument;
+    const wantsType = template.parameters[index]?.kind === "type";
+    return wantsType && value.kind === "name"
+      ? { kind: "type", type: resolveType(context, value.name) }
+      : { kind: "value", value: typeExpression(context, value) };
+  });
 }
 
 /** Arguments given, then defaults of the template; undefined where one is missing. */
@@ -80,7 +85,7 @@ export function classInstance(
   template: TemplateEntry,
   part: NamePart,
 ): TypeSymbol | undefined {
-  const given = completed(context, template, argumentsOf(context, part.templateArguments));
+  const given = completed(context, template, argumentsOf(context, template, part.templateArguments));
   if (given === undefined) return undefined;
   const key = keyOf(context, given);
   const known = template.instances.get(key)?.symbol;
@@ -153,7 +158,7 @@ export function specialise(
   part: NamePart,
   record: RecordSpecifier,
 ): void {
-  const given = argumentsOf(context, part.templateArguments);
+  const given = argumentsOf(context, primary, part.templateArguments);
   const scope = makeScope("template", context.scope, context.scope.prefix);
   instantiate({ ...context, scope }, primary, given, keyOf(context, given), record);
 }
@@ -190,7 +195,7 @@ export function functionInstance(
   part: NamePart | undefined,
   given: readonly TypedExpression[],
 ): FunctionSymbol | undefined {
-  const explicit = argumentsOf(context, part?.templateArguments);
+  const explicit = argumentsOf(context, template, part?.templateArguments);
   const deduced = deduceArguments(context, template, explicit, given);
   const complete = deduced && completed(context, template, deduced);
   if (complete === undefined) return undefined;

@@ -1,7 +1,7 @@
 import type { Declaration, InitDeclarator, Specifiers } from "../syntax/nodes.ts";
 import { arrayOf, qualify, referred, renamed } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
-import { atOf, type Context, refer } from "./context.ts";
+import { atOf, type Context, inScope, refer } from "./context.ts";
 import { declaredType } from "./declarators.ts";
 import { deducedFrom } from "./deduction.ts";
 import { initializerOf, typedInitializer } from "./initializers.ts";
@@ -34,8 +34,15 @@ export function declareVariable(
   const variable = findOrMake(context, declaration, init, type);
   if (variable === undefined) return undefined;
   refer(context, part, variable);
-  initialize(context, variable, init, declaration);
+  initialize(initializerContext(context, init), variable, init, declaration);
   return variable;
+}
+
+/** The initialiser of `int C::x = y` is read inside C (C++11 3.4.1p13). */
+function initializerContext(context: Context, init: InitDeclarator): Context {
+  const { name } = init.declarator;
+  const region = name !== undefined && name.parts.length > 1 ? scopeOfQualifiers(context, name) : undefined;
+  return region === undefined ? context : inScope(context, region);
 }
 
 /** Gives a name to a type: `typedef`, `using name = ...`, a template's type parameter. */
