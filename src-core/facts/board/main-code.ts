@@ -54,12 +54,13 @@ function startsAfterSwitch(
   onTheWay.add(symbol);
   const statements = symbol.definition?.body.statements ?? [];
   for (const [index, statement] of statements.entries()) {
-    if (letsInterruptsCome(statement)) return [{ function: symbol, statements: statements.slice(index + 1) }];
+    const isPlain = statement.kind === "expression" || statement.kind === "assembly";
+    const after = statements.slice(isPlain ? index + 1 : index);
+    if (letsInterruptsCome(statement)) return [{ function: symbol, statements: after }];
     for (const callee of calledBy(symbol, statement, program)) {
       const inside = startsAfterSwitch(callee, program, onTheWay);
       if (inside === undefined) continue;
-      const own = statement.kind === "expression" ? index + 1 : index;
-      return [...inside, { function: symbol, statements: statements.slice(own) }];
+      return [...inside, { function: symbol, statements: after }];
     }
   }
   return undefined;

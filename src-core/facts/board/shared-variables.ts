@@ -22,12 +22,17 @@ export interface Sides {
   readonly program: readonly FunctionSymbol[];
 }
 
+/** Functions that run once, with a part before interrupts come. */
+const STARTS: ReadonlySet<string> = new Set(["main", "setup"]);
+
 export function sharedObjects(program: Program, sides: Sides): readonly SharedObject[] {
   const units = program.units.map((unit) => unit.typed);
   if (sides.handlers.length === 0) return [];
   const inHandlers = accessesFrom(sides.handlers.map(startOf), program);
   const inMain = accessesFrom(
-    sides.program.flatMap((symbol) => onceInterruptsCome(symbol, program)),
+    sides.program.flatMap((symbol) =>
+      STARTS.has(symbol.name) ? onceInterruptsCome(symbol, program) : [startOf(symbol)],
+    ),
     program,
   ).filter((access) => !access.interruptsOff);
   const members = memberIdentities(units);

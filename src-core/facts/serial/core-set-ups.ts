@@ -1,8 +1,10 @@
 import { AVR_RESET_FRAME } from "../../model/avr-frames.ts";
 import type { Chip } from "../../model/chips/chip.ts";
 import { type LineFormat, parseLineFormat } from "../../model/line-formats.ts";
+import { evaluate } from "../../reader/constants/evaluate.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import type { DataModel } from "../../reader/types/types.ts";
 import { macrosOf } from "../board/interrupts-off.ts";
 import type { OutsideCall, Walk } from "../walk/events.ts";
 import { integerOf, type Value } from "../walk/values.ts";
@@ -11,10 +13,15 @@ import type { Step } from "./steps.ts";
 import { topBitOf } from "./top-bit.ts";
 
 /** Set-ups by `begin` of the sketch core's serial classes and of its software serial library. */
-export function coreSetUps(steps: readonly Step[], walk: Walk, chip: Chip | undefined): readonly SetUp[] {
+export function coreSetUps(
+  steps: readonly Step[],
+  walk: Walk,
+  chip: Chip | undefined,
+  model: DataModel,
+): readonly SetUp[] {
   return steps.flatMap(({ event, conditional }) => {
     if (event.kind !== "outside-call" || !event.name.endsWith(".begin")) return [];
-    const port = portOf(event, chip);
+    const port = portOf(event, chip, model);
     const [baud] = event.arguments;
     if (port === undefined || baud === undefined) return [];
     const expression = event.expressions[0];
@@ -59,15 +66,27 @@ function objectOf(event: OutsideCall): string {
 }
 
 /** `Serial` is the USB port on chips that have one; their UART is `Serial1`. */
-function portOf(event: OutsideCall, chip: Chip | undefined): PortName | undefined {
+function portOf(event: OutsideCall, chip: Chip | undefined, model: DataModel): PortName | undefined {
   const object = objectOf(event);
   const className = event.function?.memberOf?.name;
-  if (className === "SoftwareSerial") return { kind: "software", name: object };
+  if (className === "SoftwareSerial") return { kind: "software", name: object, pins: pinsOf(event, model) };
   const uart = /^Serial(\d?)$/.exec(object)?.[1];
   if (uart === undefined || event.origin === "declared") return undefined;
   const number = Number(uart);
   if (chip?.uarts !== undefined && !chip.uarts.includes(number)) return undefined;
   return { kind: "uart", uart: number };
+}
+
+/** Receive and transmit pin, from the arguments that the object was made with. */
+function pinsOf(event: OutsideCall, model: DataModel): [number | undefined, number | undefined] {
+  const root = event.object?.kind === "address" ? event.object.place.root : undefined;
+  const initializer = root?.kind === "variable" ? root.initializer : undefined;
+  if (initializer?.kind !== "constructor") return [undefined, undefined];
+  const [rx, tx] = initializer.arguments.map((argument) => {
+    const value = evaluate(argument, model);
+    return value.kind === "integer" ? Number(value.value) : undefined;
+  });
+  return [rx, tx];
 }
 
 function formatOf(event: OutsideCall): SetFormat {
@@ -80,6 +99,7 @@ function formatOf(event: OutsideCall): SetFormat {
     expression,
     span: visibleRange(at.first, at.last),
     register: undefined,
+    assigned: undefined,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Span } from "../../finding.ts";
+import type { ReportLayout } from "../../model/layouts/layout.ts";
 import type { LineFormat } from "../../model/line-formats.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 
@@ -6,10 +7,10 @@ import type { TypedExpression } from "../../reader/typed/nodes.ts";
 export interface SerialFacts {
   /** Set-ups of UARTs and of software serial ports, in the order of the code. */
   readonly setUps: readonly SetUp[];
-  /** The port that the mouse reports leave by; undefined where it cannot be told. */
-  readonly mousePort: PortName | undefined;
+  /** Those of the port that the mouse reports leave by; empty where it cannot be told. */
+  readonly mouseSetUps: readonly SetUp[];
   readonly wantedBaud: WantedBaud | undefined;
-  readonly wantedFormats: WantedFormats | undefined;
+  readonly wantedLine: WantedLine | undefined;
   /** Bytes sent bit by bit, timed by delays. */
   readonly bitBanged: readonly BitBangedByte[];
   /** Constants that a note calls a rate, a divisor or a bit time. */
@@ -18,9 +19,12 @@ export interface SerialFacts {
 
 export type PortName =
   | { readonly kind: "uart"; readonly uart: number }
-  | { readonly kind: "software"; readonly name: string }
-  /** A pin written by the program itself. */
-  | { readonly kind: "pin"; readonly pin: string };
+  /** `pins`: receive and transmit, as board numbers, where known. */
+  | {
+      readonly kind: "software";
+      readonly name: string;
+      readonly pins: readonly [rx: number | undefined, tx: number | undefined];
+    };
 
 export interface SetUp {
   readonly port: PortName;
@@ -43,8 +47,10 @@ export type Rate =
       readonly kind: "divisor";
       /** What the register then holds. */
       readonly held: number;
-      /** What the code meant, where the register cut it. */
+      /** What the code meant, where the register or a parameter on the way cut it. */
       readonly intended: number;
+      /** `whole`: both bytes are written; `low`: the low byte alone, the high one being 0 after reset. */
+      readonly written: "whole" | "low";
       /** Samples per bit; undefined where the speed bit is not known. */
       readonly samples: 8 | 16 | undefined;
       /** The rate that the divisor was computed from, where the code names it (`BAUD`). */
@@ -59,8 +65,9 @@ export interface SetFormat {
   /** Where it is set; undefined where it is left as it is after reset or by default. */
   readonly expression: TypedExpression | undefined;
   readonly span: Span | undefined;
-  /** The register, for a set-up by registers. */
+  /** The register and the whole value that is assigned to it, for a set-up by registers. */
   readonly register: string | undefined;
+  readonly assigned: number | undefined;
 }
 
 /** The rate that the PC listens at, and who says so. */
@@ -70,14 +77,10 @@ export interface WantedBaud {
   readonly span: Span;
 }
 
-/** Formats in which the PC understands the bytes. */
-export interface WantedFormats {
-  readonly formats: readonly LineFormat[];
-  readonly by: "note" | "layout";
-  readonly span: Span;
-  /** Id of the layout. */
-  readonly layout: string | undefined;
-}
+/** What a PC understands: one frame, or all that fit a layout. */
+export type WantedLine =
+  | { readonly kind: "format"; readonly format: LineFormat; readonly span: Span }
+  | { readonly kind: "layout"; readonly layout: ReportLayout; readonly span: Span };
 
 /** One byte that a function sends on a pin: a level, a delay, a level, a delay, ... */
 export interface BitBangedByte {

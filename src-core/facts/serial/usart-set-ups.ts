@@ -2,6 +2,7 @@ import type { Chip, Usart } from "../../model/chips/chip.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import type { DataModel } from "../../reader/types/types.ts";
 import type { Walk } from "../walk/events.ts";
+import { integerOf } from "../walk/values.ts";
 import { principalWrite, rateOf } from "./divisor-rate.ts";
 import type { SetFormat, SetUp } from "./serial-facts.ts";
 import type { Step } from "./steps.ts";
@@ -66,5 +67,6 @@ function formatSet(usart: Usart, writes: readonly UsartWrite[]): SetFormat {
     expression,
     span: at && visibleRange(at.first, at.last),
     register: usart.control[2].name,
+    assigned: last?.write.operator === "=" ? integerOf(last.write.value) : undefined,
   };
 }
