@@ -1,7 +1,7 @@
 import type { Span } from "../../finding.ts";
 import { visibleSpan } from "../../reader/tokens.ts";
 import type { ReadUnit } from "./declared.ts";
-import type { FileCode } from "./file-code.ts";
+import { type FileCode, firstFrom } from "./file-code.ts";
 
 /**
  * By file, the offsets at which something begins that at least one unit has really read: tokens, macro calls and
@@ -19,10 +19,8 @@ export function visibleStarts(
     for (const { definition } of preprocessed.definitions) {
       const code = definition === undefined ? undefined : files.get(definition.file);
       if (definition === undefined || code === undefined) continue;
-      const line = code.directives.find(
-        (each) => each.start <= definition.start && definition.start < each.end,
-      );
-      if (line !== undefined) starts.get(definition.file)?.add(line.start);
+      const line = code.directives[firstFrom(code.directives, definition.start) - 1];
+      if (line !== undefined && definition.start < line.end) starts.get(definition.file)?.add(line.start);
     }
   }
   for (const [file, code] of files) addOtherDirectives(code, starts.get(file));

@@ -172,12 +172,16 @@ const FAULTS: readonly (readonly [string, string, string, string?])[] = [
 ];
 
 describe("faults of an edgewise.json, each with its place and what would be right", () => {
-  it.each(FAULTS)("%s", (text, under, message, suggestion) => {
-    const { problems } = read(text);
-    expect(problems.map((problem) => [problem.message, problem.suggestion])).toEqual([[message, suggestion]]);
-    const { start, end } = problems[0]?.span ?? { start: -1, end: -1 };
-    expect(text.slice(start, end)).toBe(under);
-  });
+  for (const [text, under, message, suggestion] of FAULTS) {
+    it(text, () => {
+      const { problems } = read(text);
+      expect(problems.map((problem) => [problem.message, problem.suggestion])).toEqual([
+        [message, suggestion],
+      ]);
+      const { start, end } = problems[0]?.span ?? { start: -1, end: -1 };
+      expect(text.slice(start, end)).toBe(under);
+    });
+  }
 
   it("leaves the faulty value out and keeps the rest", () => {
     const { settings } = read(
