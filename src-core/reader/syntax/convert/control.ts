@@ -57,16 +57,16 @@ export function ifOf(reading: Reading, node: RawNode): Statement {
 
 function headOf(reading: Reading, node: RawNode): ReadCondition & { readonly then: Statement } {
   const clause = childOf(node, "condition");
-  const then = childOf(node, "consequence");
+  const consequence = childOf(node, "consequence");
   const read =
     clause === undefined
       ? { init: undefined, condition: notUnderstood(reading, node) }
       : conditionOf(reading, clause);
-  return {
-    ...read,
-    then:
-      then === undefined ? notUnderstoodStatement(reading, node.first, node.end) : statementOf(reading, then),
-  };
+  const then =
+    consequence === undefined
+      ? notUnderstoodStatement(reading, node.first, node.end)
+      : statementOf(reading, consequence);
+  return { ...read, then };
 }
 
 export function forOf(reading: Reading, node: RawNode): Statement {

@@ -173,39 +173,29 @@ export function assignOf(reading: Reading, node: RawNode): Expression {
   };
 }
 
+interface ConditionalArm {
+  readonly node: RawNode;
+  readonly condition: Expression;
+  readonly then: Expression | undefined;
+}
+
 /** `a ? b : c` and the GNU form `a ?: c`; chains to the right are read without recursion. */
 export function conditionalOf(reading: Reading, node: RawNode): Expression {
-  const chain: {
-    readonly node: RawNode;
-    readonly condition: Expression;
-    readonly then: Expression | undefined;
-  }[] = [];
+  const arms: ConditionalArm[] = [];
   let last: RawNode | undefined = node;
   while (last?.type === "conditional_expression") {
-    const condition = childOf(last, "condition");
-    const then = childOf(last, "consequence");
-    if (condition === undefined) return missing(reading, last);
-    chain.push({
-      node: last,
-      condition: expressionOf(reading, condition),
-      then: then === undefined ? undefined : expressionOf(reading, then),
-    });
+    const test = childOf(last, "condition");
+    const consequence = childOf(last, "consequence");
+    if (test === undefined) return missing(reading, last);
+    const condition = expressionOf(reading, test);
+    const then = consequence === undefined ? undefined : expressionOf(reading, consequence);
+    arms.push({ node: last, condition, then });
     last = childOf(last, "alternative");
   }
   if (last === undefined) return missing(reading, node);
   let otherwise = expressionOf(reading, last);
-  for (let index = chain.length - 1; index >= 0; index -= 1) {
-    const each = chain[index];
-    if (each === undefined) continue;
-    const { condition, then } = each;
-    otherwise = {
-      kind: "conditional",
-      first: each.node.first,
-      end: each.node.end,
-      condition,
-      then,
-      otherwise,
-    };
+  for (const { node: each, condition, then } of arms.reverse()) {
+    otherwise = { kind: "conditional", first: each.first, end: each.end, condition, then, otherwise };
   }
   return otherwise;
 }

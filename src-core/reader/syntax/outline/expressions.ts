@@ -7,7 +7,7 @@ import { alignOf, namedCast, newExpression, offsetOf, sizeOf } from "./operators
 import type { Scan } from "./scan.ts";
 import { specifiers } from "./specifiers.ts";
 import { isTypeId, mayFollowBoth, presentChain, typeName } from "./type-names.ts";
-import { alignofWords, attributeWords, isTypeWord, namedCasts } from "./words.ts";
+import { alignofWords, isTypeWord, namedCasts } from "./words.ts";
 
 export type Stops = ReadonlySet<string>;
 export const noStops: Stops = new Set();
@@ -77,10 +77,6 @@ const closesSomething = (text: string): boolean => text === ")" || text === "]" 
 function nameOperand(scan: Scan, at: number, to: number): Step {
   const text = scan.text(at);
   if (text === "__builtin_offsetof") return { next: offsetOf(scan, at, to), operand: false };
-  if (alignofWords.has(text)) return { next: alignOf(scan, at, to), operand: false };
-  if (namedCasts.has(text) && scan.language === "c++")
-    return { next: namedCast(scan, at, to), operand: false };
-  if (attributeWords.has(text)) return { next: at + 1, operand: true };
   const chain = peekChain(scan, at, to);
   presentChain(scan, chain);
   if (meansType(chain.kind) && (scan.text(chain.next) === "(" || scan.text(chain.next) === "{")) {
@@ -116,6 +112,7 @@ function wordOperand(scan: Scan, at: number, to: number, text: string): Step {
       return { next: at + 1, operand: false };
   }
   if (alignofWords.has(text)) return { next: alignOf(scan, at, to), operand: false };
+  if (namedCasts.has(text)) return { next: namedCast(scan, at, to), operand: false };
   // `uint8_t(x)` spelt with a word of the language.
   if (isTypeWord(text, scan.language)) return { next: specifiers(scan, at, to, "type").next, operand: false };
   return { next: at + 1, operand: text === "throw" };
