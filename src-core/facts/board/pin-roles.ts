@@ -64,7 +64,5 @@ function rolesOf(chip: Chip | undefined, setUp: SetUp): readonly PinRole[] {
       }
       return roles;
     }
-    case "pin":
-      return [];
   }
 }

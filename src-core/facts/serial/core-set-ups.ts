@@ -50,6 +50,7 @@ const unset: SetFormat = {
   expression: undefined,
   span: undefined,
   register: undefined,
+  assigned: undefined,
 };
 
 function rateOf(baud: Value): Rate {
