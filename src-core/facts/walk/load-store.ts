@@ -48,6 +48,7 @@ function registerValue(machine: Machine, place: Place, root: RegisterRoot): Valu
     register,
     same: whole,
     flipped: 0,
+    shift: 0,
   });
 }
 
@@ -55,8 +56,7 @@ function registerValue(machine: Machine, place: Place, root: RegisterRoot): Valu
 function firstLatch(machine: Machine, place: Place): Value {
   if (machine.moment === "reset") return integer(0, undefined);
   const { settled } = place;
-  if (settled === undefined) return integer(0, undefined);
-  return settled === "several" ? unknown(undefined) : settled;
+  return settled === undefined || settled === "several" ? unknown(undefined) : settled;
 }
 
 /** What a place holds that was not written on this path. */

@@ -1,0 +1,26 @@
+import type { Chip } from "../../model/chips/chip.ts";
+import type { PinName } from "../pins/pin-change.ts";
+import { pinOfNumber } from "../pins/pin-names.ts";
+import { integerOf, type Trace, type Value } from "../walk/values.ts";
+
+/** Pins whose level a register read looks at: `PIND & _BV(2)`. */
+export function pinsOfRegister(name: string, mask: number): PinName[] {
+  const [, letter] = /^PIN([A-L])$/.exec(name) ?? [];
+  if (letter === undefined) return [];
+  const pins: PinName[] = [];
+  for (let bit = 0; bit < 8; bit += 1) if ((mask & (1 << bit)) !== 0) pins.push(`P${letter}${bit}`);
+  return pins;
+}
+
+export function pinOfValue(chip: Chip | undefined, value: Value | undefined): PinName | undefined {
+  const number = integerOf(value);
+  return number === undefined ? undefined : pinOfNumber(chip, number);
+}
+
+/** The one pin whose level a value depends on; undefined for none, or where a whole port is looked at. */
+export function pinOfTrace(chip: Chip | undefined, trace: Trace): PinName | undefined {
+  if (trace.kind === "pin") return pinOfValue(chip, trace.pin);
+  if (trace.kind !== "register") return undefined;
+  const pins = pinsOfRegister(trace.register.name, trace.mask);
+  return pins.length === 1 ? pins[0] : undefined;
+}
