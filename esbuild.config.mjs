@@ -24,6 +24,7 @@ const shared = {
   sourcemap: "linked",
   sourcesContent: false,
   minifySyntax: true,
+  minifyWhitespace: true,
   legalComments: "none",
   logLevel: "warning",
 };

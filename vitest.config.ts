@@ -15,6 +15,7 @@ export default defineConfig({
     reporters: ["default", new LeftOutSuites(elsewhere)],
     projects: [
       {
+        extends: true,
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
@@ -22,17 +23,23 @@ export default defineConfig({
         },
       },
       {
+        extends: true,
         test: {
           name: "protocol",
           include: ["tests/server/built/**/*.test.ts"],
           globalSetup: "tests/server/built/fresh-build.ts",
         },
       },
-      { test: { name: "oracle", include: ["tests/oracle/**/*.test.ts"], testTimeout: 600_000 } },
       {
+        extends: true,
+        test: { name: "oracle", include: ["tests/oracle/**/*.test.ts"], testTimeout: 600_000 },
+      },
+      {
+        extends: true,
         test: { name: "package", include: ["tests/package/**/*.test.ts"], testTimeout: 300_000 },
       },
       {
+        extends: true,
         test: {
           name: "editor",
           include: ["tests/editor/**/*.test.ts"],
