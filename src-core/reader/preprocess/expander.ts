@@ -6,7 +6,6 @@ import { ARGUMENT_DEPTH, EXPANDED_TOKENS } from "./budget.ts";
 import { collectArguments } from "./call-arguments.ts";
 import type { Macro } from "./macro.ts";
 import type { MacroTable } from "./macro-table.ts";
-import { isWorkspaceFile, type Notebook } from "./notebook.ts";
 import { type Argument, copyToken, substitute } from "./substitute.ts";
 
 /** Where tokens come from when no expansion is being read: a file, line by line. */
@@ -18,6 +17,16 @@ export interface TokenSource {
 
 /** `peek`: looking for the parenthesis of a call; `collect`: inside its arguments. */
 export type ReadMode = "text" | "peek" | "collect";
+
+/** What the expansion asks of the unit and tells it. */
+export interface ExpanderSurroundings {
+  /** The value of a built-in macro; undefined for one that leaves nothing. */
+  builtIn(macro: Macro, name: WorkToken): WorkToken | undefined;
+  /** A use written in a file itself. */
+  use(use: MacroUse): void;
+  /** `kind` names problems of which one is enough. */
+  problem(kind: string | undefined, span: Span, message: string): void;
+}
 
 interface Context {
   readonly tokens: readonly WorkToken[];
@@ -33,24 +42,17 @@ interface Context {
 export class Expander {
   readonly language: Language;
   private readonly table: MacroTable;
-  private readonly notebook: Notebook;
-  private readonly evaluateBuiltIn: (macro: Macro, name: WorkToken) => WorkToken | undefined;
+  private readonly surroundings: ExpanderSurroundings;
   private source: TokenSource | undefined;
   private readonly contexts: Context[] = [];
   private floor = 0;
   private depth = 0;
   private spent = 0;
 
-  constructor(parts: {
-    readonly language: Language;
-    readonly table: MacroTable;
-    readonly notebook: Notebook;
-    readonly evaluateBuiltIn: (macro: Macro, name: WorkToken) => WorkToken | undefined;
-  }) {
-    this.language = parts.language;
-    this.table = parts.table;
-    this.notebook = parts.notebook;
-    this.evaluateBuiltIn = parts.evaluateBuiltIn;
+  constructor(language: Language, table: MacroTable, surroundings: ExpanderSurroundings) {
+    this.language = language;
+    this.table = table;
+    this.surroundings = surroundings;
   }
 
   /** Runs `body` with tokens coming from `source`. */
@@ -122,7 +124,7 @@ export class Expander {
   private enter(name: WorkToken, macro: Macro): boolean {
     if (this.spent > EXPANDED_TOKENS) return false;
     if (macro.builtIn !== undefined && macro.parameters === undefined) {
-      const value = this.evaluateBuiltIn(macro, name);
+      const value = this.surroundings.builtIn(macro, name);
       this.contexts.push({ tokens: value === undefined ? [] : [value], index: 0, macro: undefined });
       return true;
     }
@@ -143,7 +145,7 @@ export class Expander {
     const result = collectArguments(open, parameters, macro.isVariadic, () => this.raw("collect"));
     this.charge(result.tokens.length);
     if (result.problem !== undefined) {
-      this.notebook.problem(outermostPlace(name), `${name.text}: ${result.problem}`);
+      this.surroundings.problem(undefined, outermostPlace(name), `${name.text}: ${result.problem}`);
       this.contexts.push({ tokens: result.tokens, index: 0, macro: undefined });
       this.contexts.push({ tokens: [{ ...name, painted: true }], index: 0, macro: undefined });
       return true;
@@ -169,7 +171,7 @@ export class Expander {
       charge: (count) => this.charge(count),
       badPaste: (operator, left, right) => {
         const message = `## cannot join "${left.text}" and "${right.text}" into one token.`;
-        this.notebook.problem(outermostPlace({ ...operator, macro: use }), message);
+        this.surroundings.problem(undefined, outermostPlace({ ...operator, macro: use }), message);
       },
     });
     if (this.spent > EXPANDED_TOKENS) this.sayTooMuch(name);
@@ -195,7 +197,7 @@ export class Expander {
       const [first] = raw;
       if (first !== undefined) {
         const message = `Macro arguments nest deeper than ${ARGUMENT_DEPTH} calls; the innermost stay unexpanded.`;
-        this.notebook.problemOnce("argument depth", outermostPlace(first), message);
+        this.surroundings.problem("argument depth", outermostPlace(first), message);
       }
       return raw;
     }
@@ -210,7 +212,7 @@ export class Expander {
     const isTogether = last.file === name.file && last.macro === name.macro && last.end >= name.end;
     const call = { file: name.file, start: name.start, end: isTogether ? last.end : name.end };
     const use = { name: name.text, call, definition: macro.definition, within: name.macro };
-    if (name.macro === undefined && isWorkspaceFile(name.file)) this.notebook.uses.push(use);
+    if (name.macro === undefined) this.surroundings.use(use);
     return use;
   }
 
@@ -223,7 +225,7 @@ export class Expander {
     const message =
       `Macros expand to more than ${EXPANDED_TOKENS} tokens by ${name.text}; from here on they stay as written. ` +
       "Look for macros that use each other more than once.";
-    this.notebook.problemOnce("expansion budget", outermostPlace(name), message);
+    this.surroundings.problem("expansion budget", outermostPlace(name), message);
   }
 
   private closeContexts(): void {

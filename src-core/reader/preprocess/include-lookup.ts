@@ -1,4 +1,5 @@
 import type { SourceHost } from "../source-host.ts";
+import type { LookupRecord } from "./kept-inclusions.ts";
 import { isWorkspaceFile } from "./notebook.ts";
 
 export interface FoundFile {
@@ -15,17 +16,15 @@ export interface LookupInput {
 
 /** `a/b` and `../c` put together, with `.` and `..` resolved as far as can be. */
 export function joinPath(folder: string, name: string): string {
-  if (name.startsWith("/")) return name;
+  const isRooted = name.startsWith("/") || folder.startsWith("/");
   const parts: string[] = [];
-  for (const part of `${folder}/${name}`.split("/")) {
-    if (part === "..") {
-      const last = parts.at(-1);
-      if (last === undefined || last === "..") parts.push(part);
-      else if (last !== "") parts.pop();
-    } else if (part !== "." && (part !== "" || (parts.length === 0 && folder.startsWith("/"))))
-      parts.push(part);
+  for (const part of (name.startsWith("/") ? name : `${folder}/${name}`).split("/")) {
+    if (part === "" || part === ".") continue;
+    const last = parts.at(-1);
+    if (part !== ".." || last === ".." || (last === undefined && !isRooted)) parts.push(part);
+    else parts.pop();
   }
-  return parts.join("/");
+  return (isRooted ? "/" : "") + parts.join("/");
 }
 
 export function folderOf(file: string): string {
@@ -37,6 +36,8 @@ export function folderOf(file: string): string {
 export class IncludeLookup {
   private readonly input: LookupInput;
   private readonly texts = new Map<string, string | undefined>();
+  /** Takes down what is asked while a built-in header is read that may be kept. */
+  record: LookupRecord | undefined;
 
   constructor(input: LookupInput) {
     this.input = input;
@@ -47,24 +48,34 @@ export class IncludeLookup {
     return this.texts.get(path);
   }
 
+  standIn(name: string): string | undefined {
+    const text = this.input.standIns(name);
+    this.record?.headers.set(name, text);
+    return text;
+  }
+
   /** `skip`: for `#include_next`, the file found first before; the search goes on behind it. */
   find(name: string, isQuoted: boolean, from: string, skip: string | undefined): FoundFile | undefined {
     const paths = this.paths(name, isQuoted, from);
     const start = skip === undefined ? 0 : paths.indexOf(skip) + 1;
     for (const path of paths.slice(start)) {
       const text = this.read(path);
-      if (text !== undefined) return { file: path, text };
+      if (text !== undefined) {
+        if (this.record !== undefined) this.record.mustRepeat = true;
+        return { file: path, text };
+      }
+      this.record?.absent.add(path);
     }
     const file = `<${name}>`;
-    const text = file === skip ? undefined : this.input.standIns(name);
+    const text = file === skip ? undefined : this.standIn(name);
     return text === undefined ? undefined : { file, text };
   }
 
   /** Paths of the workspace where an include is looked for, in order. */
   private paths(name: string, isQuoted: boolean, from: string): readonly string[] {
     if (name === "") return [];
+    if (name.startsWith("/")) return [joinPath("", name)];
     const isBeside = isQuoted && isWorkspaceFile(from);
-    if (name.startsWith("/")) return [name];
     const folders = isBeside ? [folderOf(from), ...this.input.includePaths] : this.input.includePaths;
     return folders.map((folder) => joinPath(folder, name));
   }

@@ -2,7 +2,7 @@ import type { Span } from "../../finding.ts";
 import type { DirectivePiece, LexedFile, Piece, WorkToken } from "../lexer/lexed-file.ts";
 import type { Preprocessed } from "../tokens.ts";
 import { INCLUDE_DEPTH, INCLUSIONS, UNIT_TOKENS } from "./budget.ts";
-import { builtInValue } from "./built-ins.ts";
+import { type BuiltInPlace, builtInValue } from "./built-ins.ts";
 import { readDefine } from "./define.ts";
 import { conditionOf } from "./directive-condition.ts";
 import { Expander, type ReadMode } from "./expander.ts";
@@ -10,6 +10,7 @@ import { type DirectiveRunner, FileCursor } from "./file-cursor.ts";
 import { readHeaderName } from "./header-name.ts";
 import { type FoundFile, IncludeLookup } from "./include-lookup.ts";
 import { initialMacros } from "./initial-macros.ts";
+import { addKept, findKept, newLookupRecord } from "./kept-inclusions.ts";
 import { lineAt, lineStarts } from "./lines.ts";
 import { MacroTable } from "./macro-table.ts";
 import { isWorkspaceFile, Notebook } from "./notebook.ts";
@@ -35,18 +36,12 @@ export class UnitReader implements DirectiveRunner {
     this.request = request;
     this.lookup = new IncludeLookup(request);
     this.table = new MacroTable(initialMacros(request));
-    this.expander = new Expander({
-      language: request.language,
-      table: this.table,
-      notebook: this.notebook,
-      evaluateBuiltIn: (macro, name) =>
-        builtInValue(macro, name, {
-          lineOf: (file, offset) => this.lineOf(file, offset),
-          nameOf: (file) => this.open.findLast((cursor) => cursor.lexed.file === file)?.presumedName ?? file,
-          mainFile: request.mains[0] ?? "",
-          includeLevel: this.open.length - 1,
-          nextCounter: () => this.nextCounter(),
-        }),
+    this.expander = new Expander(request.language, this.table, {
+      builtIn: (macro, name) => builtInValue(macro, name, this.builtInPlace()),
+      use: (use) => {
+        if (isWorkspaceFile(use.call.file)) this.notebook.uses.push(use);
+      },
+      problem: (kind, span, message) => this.say(kind, span, message),
     });
   }
 
@@ -76,29 +71,76 @@ export class UnitReader implements DirectiveRunner {
 
   private includeByName(name: string, span: Span): void {
     const found = this.lookup.find(name, false, "", undefined);
-    if (found === undefined) this.notebook.missingInclude(span, name);
+    if (found === undefined) this.missing(span, name);
     else this.includeFile(found, span);
   }
 
   private includeFile(found: FoundFile, span: Span): void {
-    if (this.once.has(found.file)) return;
+    if (this.isReadOnce(found.file)) return;
     const lexed = this.lex(found);
     if (lexed.guard !== undefined && this.table.get(lexed.guard) !== undefined) return;
     if (this.open.length >= INCLUDE_DEPTH) {
       const message = `Includes nest deeper than ${INCLUDE_DEPTH} files at ${found.file}; does a file include itself?`;
-      this.notebook.problemOnce("include depth", this.placeFor(span), message);
+      this.say("include depth", span, message);
       return;
     }
     this.inclusions += 1;
     if (this.inclusions > INCLUSIONS || this.tokens.length > UNIT_TOKENS) {
       const message = `The unit grows without end at ${found.file}; files included from here on are left out.`;
-      this.notebook.problemOnce("unit size", this.placeFor(span), message);
+      this.say("unit size", span, message);
       return;
     }
-    const outer = this.includedFrom;
-    this.includedFrom ??= isWorkspaceFile(found.file) ? undefined : span;
+    if (isWorkspaceFile(found.file) || this.includedFrom !== undefined) {
+      this.readFile(found);
+      return;
+    }
+    this.includedFrom = span;
+    this.includeBuiltIn(found);
+    this.includedFrom = undefined;
+  }
+
+  /** Reads a built-in header, or repeats an inclusion of it that came out as this one would. */
+  private includeBuiltIn(found: FoundFile): void {
+    const { lookup, table, once, request } = this;
+    const { inclusions } = request.cache;
+    const key = `${request.language} ${found.file}`;
+    const kept = findKept(inclusions.get(key), found, {
+      table,
+      once,
+      readText: (path) => lookup.read(path),
+      standIn: (name) => lookup.standIn(name),
+    });
+    if (kept !== undefined) {
+      table.repeat(kept.table);
+      for (const file of kept.lookups.nowRead) once.add(file);
+      for (const token of kept.tokens) this.tokens.push(token);
+      return;
+    }
+    const record = newLookupRecord();
+    const tableRecord = table.startRecord();
+    const start = this.tokens.length;
+    lookup.record = record;
     this.readFile(found);
-    this.includedFrom = outer;
+    lookup.record = undefined;
+    table.endRecord(tableRecord);
+    if (record.mustRepeat) return;
+    const tokens = this.tokens.slice(start);
+    const made = { text: found.text, table: tableRecord, tokens, lookups: record };
+    inclusions.set(key, addKept(inclusions.get(key), made));
+  }
+
+  private isReadOnce(file: string): boolean {
+    const isRead = this.once.has(file);
+    const { record } = this.lookup;
+    if (record !== undefined && !record.nowRead.has(file) && !record.wasRead.has(file)) {
+      record.wasRead.set(file, isRead);
+    }
+    return isRead;
+  }
+
+  private readOnce(file: string): void {
+    this.once.add(file);
+    this.lookup.record?.nowRead.add(file);
   }
 
   private readFile(found: FoundFile): void {
@@ -122,11 +164,11 @@ export class UnitReader implements DirectiveRunner {
   problems(_cursor: FileCursor, piece: Piece): void {
     const name = piece.kind === "directive" ? piece.name?.text : undefined;
     if (name === "error" || name === "warning" || name === "pragma") return;
-    for (const problem of piece.problems) this.notebook.problem(this.placeFor(problem.span), problem.message);
+    for (const problem of piece.problems) this.say(undefined, problem.span, problem.message);
   }
 
   misplaced(piece: DirectivePiece, message: string): void {
-    this.say(piece, message);
+    this.sayOf(piece, message);
   }
 
   condition(cursor: FileCursor, piece: DirectivePiece, name: string): boolean {
@@ -143,8 +185,7 @@ export class UnitReader implements DirectiveRunner {
           isNext ? cursor.lexed.file : undefined,
         ) !== undefined,
     });
-    if (result.problem !== undefined)
-      this.notebook.problem(this.placeFor(result.problem.span), result.problem.message);
+    if (result.problem !== undefined) this.say(undefined, result.problem.span, result.problem.message);
     return result.isTrue;
   }
 
@@ -159,7 +200,7 @@ export class UnitReader implements DirectiveRunner {
       case "undef": {
         const macro = piece.tokens[0];
         if (macro?.kind === "identifier") this.table.set(macro.text, undefined);
-        else this.say(piece, "#undef needs a name.");
+        else this.sayOf(piece, "#undef needs a name.");
         return;
       }
       case "include":
@@ -169,13 +210,13 @@ export class UnitReader implements DirectiveRunner {
         return;
       case "error":
       case "warning":
-        this.say(piece, `#${name} ${this.textOf(cursor, piece)}`.trim());
+        this.sayOf(piece, `#${name} ${this.textOf(cursor, piece)}`.trim());
         return;
       case "line":
         this.line(cursor, piece);
         return;
       case "pragma":
-        if (piece.tokens[0]?.text === "once") this.once.add(cursor.lexed.file);
+        if (piece.tokens[0]?.text === "once") this.readOnce(cursor.lexed.file);
         return;
       case "ident":
       case "sccs":
@@ -183,7 +224,7 @@ export class UnitReader implements DirectiveRunner {
       case "unassert":
         return;
       default:
-        this.say(piece, `#${name} is no directive.`);
+        this.sayOf(piece, `#${name} is no directive.`);
     }
   }
 
@@ -197,7 +238,7 @@ export class UnitReader implements DirectiveRunner {
       definitions.set(piece, result);
     }
     const { macro, problem } = result;
-    if (problem !== undefined) this.notebook.problem(this.placeFor(problem.token), problem.message);
+    if (problem !== undefined) this.say(undefined, problem.token, problem.message);
     if (macro === undefined) return;
     this.table.set(macro.name, macro);
     if (isWorkspaceFile(cursor.lexed.file)) this.notebook.definitions.push(macro);
@@ -208,11 +249,11 @@ export class UnitReader implements DirectiveRunner {
       this.expander.readingList(tokens, () => this.expander.rest()),
     );
     if (header === undefined) {
-      this.say(piece, `#${name} needs a file name in quotes or angle brackets.`);
+      this.sayOf(piece, `#${name} needs a file name in quotes or angle brackets.`);
       return;
     }
     if (mode === "collect") {
-      this.say(piece, "An #include inside the arguments of a macro is not read.");
+      this.sayOf(piece, "An #include inside the arguments of a macro is not read.");
       return;
     }
     const { file } = cursor.lexed;
@@ -223,10 +264,10 @@ export class UnitReader implements DirectiveRunner {
       name === "include_next" ? file : undefined,
     );
     const span = this.spanOf(piece);
-    if (found === undefined) this.notebook.missingInclude(this.placeFor(span), header.name);
+    if (found === undefined) this.missing(span, header.name);
     else {
       this.includeFile(found, span);
-      if (name === "import") this.once.add(found.file);
+      if (name === "import") this.readOnce(found.file);
     }
   }
 
@@ -235,7 +276,7 @@ export class UnitReader implements DirectiveRunner {
     const [number, name] = this.expander.readingList(piece.tokens, () => this.expander.rest());
     const line = /^[0-9]+$/.test(number?.text ?? "") ? Number.parseInt(number?.text ?? "", 10) : undefined;
     if (line === undefined) {
-      this.say(piece, "#line needs a line number.");
+      this.sayOf(piece, "#line needs a line number.");
       return;
     }
     cursor.lineShift = line - 1 - this.physicalLine(cursor.lexed.file, piece.hash.start);
@@ -244,8 +285,20 @@ export class UnitReader implements DirectiveRunner {
 
   // --- Places ------------------------------------------------------------------------------------------
 
-  private say(piece: DirectivePiece, message: string): void {
-    this.notebook.problem(this.placeFor(this.spanOf(piece)), message);
+  /** Notes a problem, once for all of its kind where that has a name. */
+  private say(kind: string | undefined, span: Span, message: string): void {
+    if (this.lookup.record !== undefined) this.lookup.record.mustRepeat = true;
+    if (kind === undefined) this.notebook.problem(this.placeFor(span), message);
+    else this.notebook.problemOnce(kind, this.placeFor(span), message);
+  }
+
+  private sayOf(piece: DirectivePiece, message: string): void {
+    this.say(undefined, this.spanOf(piece), message);
+  }
+
+  private missing(span: Span, name: string): void {
+    if (this.lookup.record !== undefined) this.lookup.record.mustRepeat = true;
+    this.notebook.missingInclude(this.placeFor(span), name);
   }
 
   private spanOf(piece: DirectivePiece): Span {
@@ -278,7 +331,18 @@ export class UnitReader implements DirectiveRunner {
     return this.physicalLine(file, offset) + shift;
   }
 
+  private builtInPlace(): BuiltInPlace {
+    return {
+      lineOf: (file, offset) => this.lineOf(file, offset),
+      nameOf: (file) => this.open.findLast((cursor) => cursor.lexed.file === file)?.presumedName ?? file,
+      mainFile: this.request.mains[0] ?? "",
+      includeLevel: this.open.length - 1,
+      nextCounter: () => this.nextCounter(),
+    };
+  }
+
   private nextCounter(): number {
+    if (this.lookup.record !== undefined) this.lookup.record.mustRepeat = true;
     this.counter += 1;
     return this.counter - 1;
   }
