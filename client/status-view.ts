@@ -40,11 +40,11 @@ export function statusView(status: Shown): StatusView {
 }
 
 function readyView({ projects, errors, warnings, infos }: Extract<Shown, { state: "ready" }>): StatusView {
-  const clean = errors === 0 && warnings === 0;
-  const found = [amount(errors, "error"), amount(warnings, "warning"), amount(infos, "info")].join(", ");
+  const counts = [amount(errors, "error"), amount(warnings, "warning"), amount(infos, "info")];
+  const pressing = [errors, warnings].flatMap((count, index) => (count === 0 ? [] : (counts[index] ?? [])));
   return {
-    text: clean ? "$(check) Edgewise" : `$(error) ${errors} $(warning) ${warnings} Edgewise`,
-    tooltip: `Edgewise checked ${amount(projects, "firmware")}: ${found}`,
+    text: pressing.length === 0 ? "$(check) Edgewise" : `Edgewise: ${pressing.join(", ")}`,
+    tooltip: `Edgewise checked ${amount(projects, "firmware")}: ${counts.join(", ")}`,
     command: problemsList,
     emphasis: errors > 0 ? "warning" : "none",
     visible: projects > 0,
