@@ -1,6 +1,7 @@
 /**
  * The names that someone may have meant by `name`, nearest first, at most `limit` of them. Upper and lower case
- * count as alike; about one slip of the keyboard in three letters is forgiven.
+ * count as alike; about one slip of the keyboard in three letters is forgiven, but next to a near name those that
+ * are much farther off do not count.
  */
 export function nearestNames(name: string, candidates: readonly string[], limit = 3): readonly string[] {
   const wanted = name.toLowerCase();
@@ -12,7 +13,11 @@ export function nearestNames(name: string, candidates: readonly string[], limit 
     if (distance <= forgiven) scored.push({ candidate, distance });
   }
   scored.sort((a, b) => a.distance - b.distance);
-  return scored.slice(0, limit).map((each) => each.candidate);
+  const nearest = scored[0]?.distance ?? 0;
+  return scored
+    .filter(({ distance }) => distance <= nearest + 1)
+    .slice(0, limit)
+    .map((each) => each.candidate);
 }
 
 function slipsForgiven(length: number): number {

@@ -1,20 +1,22 @@
-import type { Finding, RuleLevel } from "../../finding.ts";
+import type { Finding, RuleLevel, Span } from "../../finding.ts";
 import type { Allowance } from "../attachment/allowance.ts";
-import { replacement } from "../note-problem.ts";
 
-/** Levels that the project's settings give; a rule without one has its own. */
-export type Levels = ReadonlyMap<string, RuleLevel>;
+export interface AllowOptions {
+  /** Rules that were checked. An `allow` of any other rule may be right, and nothing is said of it. */
+  readonly checked: ReadonlySet<string>;
+  /** Level of `note/unattached`. */
+  readonly unattached: RuleLevel;
+}
 
 /**
  * Leaves out what is allowed: findings of the allowed rule that touch the region. An `allow` that allowed
- * nothing is itself a finding, `note/unattached` at the level `unattached`, unless its rule is off: it
- * has nothing to belong to any more, and would one day hide a new fault.
+ * nothing is itself a finding of `note/unattached`: it has nothing to belong to any more, and would one day hide
+ * a new fault. The findings come in order of file, place and rule.
  */
 export function applyAllows(
   findings: readonly Finding[],
   allowances: readonly Allowance[],
-  levels: Levels,
-  unattached: RuleLevel,
+  options: AllowOptions,
 ): readonly Finding[] {
   const used = new Set<Allowance>();
   const kept = findings.filter((finding) => {
@@ -22,18 +24,18 @@ export function applyAllows(
     for (const allowance of covering) used.add(allowance);
     return covering.length === 0;
   });
-  const severity = levels.get("note/unattached") ?? unattached;
+  const severity = options.unattached;
   if (severity === "off") return kept;
   for (const allowance of allowances) {
     const { rule } = allowance.note;
-    if (used.has(allowance) || levels.get(rule.value) === "off") continue;
+    if (used.has(allowance) || !options.checked.has(rule.value)) continue;
     kept.push({
       rule: "note/unattached",
       severity,
       span: allowance.note.span,
       message: `there is nothing to allow: \`${rule.value}\` finds no fault here; take the note out`,
       related: [],
-      fixes: [{ ...replacement(allowance.note.span, ""), title: "Take the note out" }],
+      fixes: [{ title: "Take the note out", edits: [{ span: removable(allowance), text: "" }] }],
     });
   }
   return kept.sort(inOrder);
@@ -44,6 +46,15 @@ function inOrder(a: Finding, b: Finding): number {
   const files = a.span.file < b.span.file ? -1 : a.span.file > b.span.file ? 1 : 0;
   const rules = a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0;
   return files || a.span.start - b.span.start || a.span.end - b.span.end || rules;
+}
+
+/** The note, or the whole comment where it holds nothing else. */
+function removable({ note }: Allowance): Span {
+  const { comment, span } = note;
+  const before = comment.text.slice(0, span.start - comment.start);
+  const rest = before + comment.text.slice(span.end - comment.start);
+  if (!/^[\s/*!]*$/.test(rest)) return span;
+  return { file: comment.file, start: comment.start, end: comment.end };
 }
 
 function covers({ note, region }: Allowance, { rule, span }: Finding): boolean {

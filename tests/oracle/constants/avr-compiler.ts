@@ -40,7 +40,7 @@ export function sectionsOf(compiler: Compiler, text: string, sections: readonly 
     const source = join(folder, `constants.${compiler.extension}`);
     const object = join(folder, "constants.o");
     writeFileSync(source, text);
-    execFileSync(compiler.command, [...compiler.flags, "-w", "-O0", "-c", source, "-o", object], {
+    execFileSync(compiler.command, [...compiler.flags, "-w", "-fwrapv", "-O0", "-c", source, "-o", object], {
       stdio: ["ignore", "ignore", "pipe"],
     });
     return sections.map((section) => {

@@ -106,7 +106,7 @@ export const cppExpressions: Readonly<Record<string, readonly string[]>> = {
     "static_cast<signed char>(200)",
     "char(65)",
     "long{5}",
-    "int()",
+    "int{}",
   ],
   types: [
     "true",

@@ -9,6 +9,8 @@ import { SMALL_VOCABULARY } from "../small-vocabulary.ts";
 
 const ALLOW = '@wire allow ps2/wait-forever because "so"';
 
+const OPTIONS = { checked: new Set(["ps2/wait-forever"]), unattached: "warning" } as const;
+
 function placed(text: string) {
   const lexed = lexFile("a.c", text, "c++");
   const code = fileCode(lexed);
@@ -80,26 +82,26 @@ describe("what is allowed", () => {
   const other = finding("ps2/no-pullup", "while (x)");
 
   it("leaves out findings of the rule in the region, and no others", () => {
-    expect(applyAllows([inF, other, inG], allowances, new Map(), "warning")).toEqual([other, inG]);
+    expect(applyAllows([inF, other, inG], allowances, OPTIONS)).toEqual([other, inG]);
     const elsewhere = { ...inF, span: { ...inF.span, file: "b.c" } };
-    expect(applyAllows([inF, elsewhere], allowances, new Map(), "warning")).toEqual([elsewhere]);
+    expect(applyAllows([inF, elsewhere], allowances, OPTIONS)).toEqual([elsewhere]);
   });
 
   it("reports an allow that allowed nothing, in its place among the findings", () => {
-    const found = applyAllows([other, inG], allowances, new Map(), "warning");
+    const found = applyAllows([other, inG], allowances, OPTIONS);
     expect(found.map((each) => each.rule)).toEqual(["note/unattached", "ps2/no-pullup", "ps2/wait-forever"]);
     expect(found[0]).toMatchObject({
       severity: "warning",
       message: "there is nothing to allow: `ps2/wait-forever` finds no fault here; take the note out",
+      fixes: [{ edits: [{ span: { start: 0, end: text.indexOf("\n") }, text: "" }] }],
     });
   });
 
-  it("goes by the levels of edgewise.json", () => {
-    const levels = (entries: Readonly<Record<string, "error" | "off">>) => new Map(Object.entries(entries));
-    expect(applyAllows([], allowances, levels({ "note/unattached": "error" }), "warning")).toMatchObject([
+  it("says nothing of rules that were not checked, or where note/unattached is off", () => {
+    expect(applyAllows([], allowances, { checked: new Set(), unattached: "error" })).toEqual([]);
+    expect(applyAllows([], allowances, { ...OPTIONS, unattached: "off" })).toEqual([]);
+    expect(applyAllows([], allowances, { ...OPTIONS, unattached: "error" })).toMatchObject([
       { severity: "error" },
     ]);
-    expect(applyAllows([], allowances, levels({ "note/unattached": "off" }), "warning")).toEqual([]);
-    expect(applyAllows([], allowances, levels({ "ps2/wait-forever": "off" }), "warning")).toEqual([]);
   });
 });
