@@ -9,7 +9,7 @@ export function bitCycles(clockHz: number, baud: number): number {
 export const delayLoopCycles = { eightBit: 3, sixteenBit: 4 } as const;
 
 /** Dividers of timer 0 by clock select 1 to 5. */
-const PRESCALERS = [1, 8, 64, 256, 1024] as const;
+const PRESCALERS: readonly number[] = [1, 8, 64, 256, 1024];
 
 const registerRange = { min: 0, max: 255 };
 
@@ -34,6 +34,6 @@ export const avrTimer0Compare = baudGenerator({
   }),
   registersOf: ({ sampling, value }) => [
     { name: "OCR0A", value },
-    { name: "CS0", value: PRESCALERS.findIndex((divider) => divider === prescaler(sampling)) + 1 },
+    { name: "CS0", value: PRESCALERS.indexOf(prescaler(sampling)) + 1 },
   ],
 });

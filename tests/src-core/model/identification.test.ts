@@ -56,7 +56,7 @@ describe("Plug and Play id: External COM Device Specification, Table 2", () => {
     expect(codes.slice(1).every((code) => code < 0x40)).toBe(true);
   });
 
-  test("checksum of the 6-bit string above, added by hand: 9D", () => {
+  test("checksum of the 6-bit string, added by hand", () => {
     /* 08+01+24 = 2D, 25+24+37 = 80, 10+10+10+11 = 41, 3C+3C = 78, 2D+2F+35+33+25 = E9, 09: 258 in all, 58 mod 256. */
     const codes = encodePlugAndPlayId({ ...plain, optional: fields }, "6-bit");
     expect(plugAndPlayChecksum(codes)).toBe(0x58);

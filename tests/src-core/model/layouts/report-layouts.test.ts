@@ -50,7 +50,7 @@ describe("finding the first byte", () => {
     ["ps2-standard", { mask: 0x08, value: 0x08, unambiguous: false }, "psm(4): bit 3"],
     ["ps2-wheel", { mask: 0x08, value: 0x08, unambiguous: false }, "psm(4): bit 3"],
     ["ps2-five-button", { mask: 0x08, value: 0x08, unambiguous: false }, "psm(4): bit 3"],
-  ] as const)("%s", (name, expected) => {
+  ] as const)("%s: %o, %s", (name, expected, _source) => {
     expect(synchronisation(layouts[name])).toEqual(expected);
   });
 });
