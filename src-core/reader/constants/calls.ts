@@ -1,4 +1,5 @@
 import type { TypedBlock, TypedExpression, Variable } from "../typed/nodes.ts";
+import type { Type } from "../types/types.ts";
 import { evaluateIn, type Run } from "./evaluate.ts";
 import { execute } from "./statements.ts";
 import { unknown, type Value } from "./value.ts";
@@ -20,14 +21,18 @@ export function callFunction(run: Run, expression: Extract<TypedExpression, { ki
   for (const [index, parameter] of definition.parameters.entries()) {
     const argument = expression.arguments[index];
     if (argument === undefined) return unknown(`an argument of \`${symbol.name}\` is missing`);
-    if (parameter.type.kind === "reference") return unknown("a parameter is a reference");
-    locals.set(parameter, evaluateIn(run, argument).value);
+    if (!isChangeable(parameter.type)) locals.set(parameter, evaluateIn(run, argument).value);
   }
   const inside: Run = { model: run.model, environment: locals, budget: run.budget };
   const outcome = execute(inside, locals, definition.body);
   if (outcome.kind === "return") return outcome.value;
   if (outcome.kind === "unknown") return outcome;
   return unknown(`\`${symbol.name}\` returns no value`);
+}
+
+/** A reference through which the caller's object could be changed: such a one is not followed. */
+function isChangeable(type: Type): boolean {
+  return type.kind === "reference" && !type.rvalue && type.to.const !== true;
 }
 
 /** `({ ...; value; })`: its statements run on a copy of what is known. */

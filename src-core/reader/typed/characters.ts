@@ -103,6 +103,13 @@ function elementType(prefix: string, types: BasicTypes): IntegerType {
   }
 }
 
+/** In C++ the types of wide characters have names of their own (C++11 2.14.3p2). */
+function wideType(prefix: string, language: "c" | "c++", types: BasicTypes): IntegerType {
+  const type = elementType(prefix, types);
+  if (language === "c") return type;
+  return { ...type, name: prefix === "L" ? "wchar_t" : prefix === "u" ? "char16_t" : "char32_t" };
+}
+
 export interface CharacterLiteral {
   readonly value: bigint;
   readonly type: IntegerType;
@@ -116,7 +123,7 @@ export function readCharacter(text: string, language: "c" | "c++", types: BasicT
   const { prefix, units } = takeApart(text);
   const bytes = units.flatMap((unit) => (unit.numeric ? [unit.value & 0xff] : utf8(unit.value)));
   if (prefix !== "" && prefix !== "u8") {
-    const type = elementType(prefix, types);
+    const type = wideType(prefix, language, types);
     const wide = BigInt(units[units.length - 1]?.value ?? 0);
     return { value: type.signed ? BigInt.asIntN(type.bits, wide) : BigInt.asUintN(type.bits, wide), type };
   }

@@ -28,6 +28,7 @@ export function enumOf(context: Context, syntax: EnumSpecifier, hint: string): T
           name: `${scope.prefix}${part?.text ?? hint}`,
           scoped: syntax.scoped,
           underlying: unit.types.int,
+          promotesTo: unit.types.int,
           enumerators: [],
         };
   const type: Type =
@@ -86,17 +87,17 @@ function declareEnumerators(
   fixed: IntegerType | undefined,
 ): void {
   const { unit, scope } = context;
-  const declared = new Map<string, Enumerator>();
+  const declared = new Map<string, Growing>();
   unit.enumerators.set(enumeration, declared);
   let next: bigint | undefined = 0n;
   for (const entry of syntax) {
     const value: bigint | undefined = enumeratorValue(context, entry, next);
     next = value === undefined ? undefined : value + 1n;
-    const enumerator: Enumerator = {
+    const enumerator: Growing = {
       kind: "enumerator",
       name: entry.name,
       value,
-      type: unit.language === "c++" ? type : constantType(context, value ?? 0n),
+      type: unit.language === "c++" ? type : unit.types.int,
       enumeration,
       at: atOf(context, { first: entry.first, end: entry.first + 1 }),
     };
@@ -106,12 +107,38 @@ function declareEnumerators(
     if (scope.kind !== "block") unit.symbols.add(enumerator);
   }
   enumeration.enumerators = [...declared.values()].map(({ name, value }) => ({ name, value }));
-  if (fixed === undefined) {
-    enumeration.underlying = chosenUnderlying(
-      context,
-      [...declared.values()].flatMap(({ value }) => (value === undefined ? [] : [value])),
-    );
+  const values = [...declared.values()].flatMap(({ value }) => (value === undefined ? [] : [value]));
+  if (fixed === undefined) enumeration.underlying = chosenUnderlying(context, values);
+  enumeration.promotesTo = promotionOf(context, enumeration.underlying, values, fixed);
+  if (unit.language === "c++") return;
+  for (const enumerator of declared.values()) {
+    const isWide = enumerator.value !== undefined && !fits(enumerator.value, unit.types.int);
+    if (isWide) enumerator.type = enumeration.underlying;
   }
+}
+
+/** Enumeration constants are `int` in C (C11 6.7.2.2p3); GCC makes those that do not fit as wide as the enum. */
+type Growing = { -readonly [Key in keyof Enumerator]: Enumerator[Key] };
+
+/** C: as the underlying type. C++: the first type from `int` up that holds all values of its bits (11 4.5p3). */
+function promotionOf(
+  context: Context,
+  underlying: IntegerType,
+  values: readonly bigint[],
+  fixed: IntegerType | undefined,
+): IntegerType {
+  const { types } = context.unit;
+  if (context.unit.language === "c" || fixed !== undefined) return underlying;
+  let bits = 1;
+  while (
+    values.some((value) => value !== BigInt.asIntN(bits, value) && value !== BigInt.asUintN(bits, value))
+  ) {
+    bits += 1;
+  }
+  const isSigned = values.some((value) => value < 0n);
+  const largest = isSigned ? (1n << BigInt(bits - 1)) - 1n : (1n << BigInt(bits)) - 1n;
+  const ladder = [types.int, types.unsignedInt, types.long, types.unsignedLong, types.longLong];
+  return ladder.find((type) => fits(largest, type) && (!isSigned || type.signed)) ?? types.unsignedLongLong;
 }
 
 function enumeratorValue(
@@ -124,11 +151,4 @@ function enumeratorValue(
   if (value.kind === "integer") return value.value;
   note(context, atOf(context, entry.value), `the value of \`${entry.name}\` is not known`);
   return undefined;
-}
-
-/** Enumeration constants are `int` (C11 6.7.2.2p3); GCC makes them wider where they do not fit. */
-function constantType(context: Context, value: bigint): IntegerType {
-  const { types } = context.unit;
-  const ladder = [types.int, types.unsignedInt, types.long, types.unsignedLong, types.longLong];
-  return ladder.find((type) => fits(value, type)) ?? types.unsignedLongLong;
 }

@@ -6,8 +6,8 @@ import { atOf, type Context, deepest } from "./context.ts";
 import { declare } from "./declarations.ts";
 import { typeExpression } from "./expressions.ts";
 import { declareFunction, defineFunction } from "./functions.ts";
-import type { FunctionSymbol, TypedExpression, TypeSymbol } from "./nodes.ts";
 import { resolveType } from "./names.ts";
+import type { FunctionSymbol, TypedExpression, TypeSymbol } from "./nodes.ts";
 import { defineRecord } from "./records.ts";
 import {
   makeScope,

@@ -11,11 +11,11 @@ export function integerTypeOf(type: Type): IntegerType | undefined {
   return type.kind === "enumeration" ? type.enumeration.underlying : undefined;
 }
 
-/** Arithmetic for operators: integers, floating types and enumerations without `class`. */
+/** The type an operand counts as: its own, for enumerations without `class` what their values become. */
 export function arithmeticTypeOf(type: Type): ArithmeticType | undefined {
   if (type.kind === "floating") return type;
-  if (type.kind === "enumeration" && type.enumeration.scoped) return undefined;
-  return integerTypeOf(type);
+  if (type.kind !== "enumeration") return integerTypeOf(type);
+  return type.enumeration.scoped ? undefined : type.enumeration.promotesTo;
 }
 
 export function isScalar(type: Type): boolean {

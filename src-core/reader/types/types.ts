@@ -104,6 +104,8 @@ export interface EnumDeclaration {
   readonly scoped: boolean;
   /** The integer type values are kept in. */
   underlying: IntegerType;
+  /** What its values become as operands; nothing where `scoped`. In C that follows from `underlying`. */
+  promotesTo: IntegerType;
   /** `value` is undefined where its expression is not understood. */
   enumerators: readonly { readonly name: string; readonly value: bigint | undefined }[];
 }

@@ -46,8 +46,7 @@ async function compare(
 ): Promise<void> {
   const language = compiler.extension === "c" ? "c" : "c++";
   const compiled = compileConstants(compiler, prelude, expressions);
-  const statements = expressions.map((expression) => `(${expression})`);
-  const typed = await expressionsIn(prelude, statements, language, model);
+  const typed = await expressionsIn(prelude, expressions, language, model);
   expect(typed).toHaveLength(expressions.length);
   const ours = typed.map((expression, index) => [
     expressions[index],

@@ -66,9 +66,11 @@ const casts = [
 ];
 const operators = ["+", "-", "*", "&", "|", "^", "<", ">", "<=", ">=", "==", "!=", "&&", "||"];
 
+const unsignedTypes = ["unsigned", "unsigned long", "unsigned long long"];
+
 /**
  * A constant expression whose result the language fixes, up to signed overflow, which GCC wraps: shifts stay
- * within the narrowest type, divisors are made odd so that none is zero and none is -1 of the smallest value.
+ * within the narrowest type and shift nothing signed to the left (GCC takes that for no constant in C), divisors are made odd so that none is zero and none is -1 of the smallest value.
  */
 export function expressionFrom(random: () => number, depth: number): string {
   const pick = <Item>(items: readonly Item[]): Item => {
@@ -91,7 +93,7 @@ export function expressionFrom(random: () => number, depth: number): string {
     case 3:
       return `((${inner()}) >> ${Math.floor(random() * 15)})`;
     case 4:
-      return `((${inner()}) << ${Math.floor(random() * 15)})`;
+      return `((${pick(unsignedTypes)})(${inner()}) << ${Math.floor(random() * 15)})`;
     case 5:
       return `((${inner()}) ${pick(["/", "%"])} (((${inner()}) & 0x7F) | 1))`;
     default:

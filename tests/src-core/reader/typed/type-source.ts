@@ -46,19 +46,21 @@ export async function typeSource(
   ).typed;
 }
 
-/** Types expressions as statements of a function behind the declarations. */
+/** Types expressions in a function behind the declarations; each follows a comma, so that it can be nothing else. */
 export async function expressionsIn(
   declarations: string,
   expressions: readonly string[],
   language: "c" | "c++" = "c",
   model: DataModel = avrModel,
 ): Promise<readonly TypedExpression[]> {
-  const body = expressions.map((expression) => `${expression};`).join("\n");
+  const body = expressions.map((expression) => `0, (${expression});`).join("\n");
   const unit = await typeSource(`${declarations}\nvoid probe_(void) {\n${body}\n}\n`, language, model);
   const statements = functionNamed(unit, "probe_").definition?.body.statements ?? [];
   return statements.map((statement) => {
-    if (statement.kind !== "expression") throw new Error(`${statement.kind} instead of an expression`);
-    return statement.expression;
+    if (statement.kind !== "expression" || statement.expression.kind !== "comma") {
+      throw new Error(`${statement.kind} instead of an expression`);
+    }
+    return statement.expression.right;
   });
 }
 
