@@ -1,0 +1,58 @@
+import type { Wires } from "../../notes/wires.ts";
+import type { Program } from "../../reader/program/program.ts";
+import { visibleRange } from "../../reader/tokens.ts";
+import type { Walk } from "../walk/events.ts";
+import { findDrivenHigh } from "./driven-high.ts";
+import { findNotKnown } from "./not-known.ts";
+import { portPins } from "./port-pins.ts";
+import type { Ps2Facts, RequestHold } from "./ps2-facts.ts";
+import { findPullUps } from "./pull-ups.ts";
+import { findRequests, type Request } from "./requests.ts";
+import { resetWaits } from "./reset-waits.ts";
+import { findSenders } from "./senders.ts";
+import { sendingPaths } from "./sending-paths.ts";
+import { sequencesOf } from "./sequences.ts";
+
+/** What the firmware does as the host of the PS/2 port, by its walk and by what was said of the wires. */
+export function gatherPs2(program: Program, wires: Wires, walk: Walk): Ps2Facts {
+  const { chip, clockHz } = program;
+  const walks = walk.entries;
+  const requests = walks.flatMap((each) => findRequests(each, clockHz));
+  const pins = portPins(wires.ps2, walks, requests, chip);
+  const own = requests.filter(
+    ({ clock, data }) => clock === pins.clock?.pin && (pins.data === undefined || data === pins.data.pin),
+  );
+  const senders = findSenders(walks, own, pins, program);
+  const paths = walks.map((each) => ({ each, items: sendingPaths(each.entry, each.events, senders) }));
+  const facts = {
+    clock: pins.clock,
+    data: pins.data,
+    holds: distinctHolds(own),
+    drivenHigh: findDrivenHigh(walks, pins),
+    pullUps: findPullUps(wires.ps2, walks, pins),
+    senders,
+    sequences: paths.flatMap(({ each, items }) => sequencesOf(each, items)),
+    resets: paths.flatMap(({ items }) => items.flatMap((path) => resetWaits(path, chip, pins.clock?.pin))),
+  };
+  return { ...facts, notKnown: findNotKnown(facts, wires.ps2, program) };
+}
+
+/** One hold for each place where the clock is pulled low and let go: the shortest. */
+function distinctHolds(requests: readonly Request[]): RequestHold[] {
+  const holds = new Map<string, RequestHold>();
+  for (const request of requests) {
+    const { low, release, unknown } = request;
+    const hold: RequestHold = {
+      us: request.us,
+      parts: request.parts,
+      unknown: unknown && visibleRange(unknown.first, unknown.last),
+      low: visibleRange(low.at.first, low.at.last),
+      release: visibleRange(release.at.first, release.at.last),
+    };
+    const parts = hold.parts.map(({ span }) => `${span.file}:${span.start}`).join(" ");
+    const key = `${hold.low.file}:${hold.low.start} ${hold.release.file}:${hold.release.start} ${parts}`;
+    const held = holds.get(key);
+    if (held === undefined || hold.us < held.us) holds.set(key, hold);
+  }
+  return [...holds.values()];
+}

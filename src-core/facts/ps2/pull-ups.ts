@@ -1,0 +1,38 @@
+import type { Ps2Words } from "../../notes/wires.ts";
+import { visibleRange } from "../../reader/tokens.ts";
+import { driveOf, type PinName } from "../pins/pin-change.ts";
+import type { EntryWalk } from "../walk/events.ts";
+import { inOrder } from "../walk/in-order.ts";
+import type { PortPins } from "./port-pins.ts";
+import type { LinePullUp, PullUps, Release } from "./ps2-facts.ts";
+
+export function findPullUps(words: Ps2Words, walks: readonly EntryWalk[], pins: PortPins): PullUps {
+  return {
+    said: words.pullups?.value,
+    saidSpan: words.pullups?.span,
+    clock: linePullUp(walks, pins.clock?.pin),
+    data: linePullUp(walks, pins.data?.pin),
+  };
+}
+
+function linePullUp(walks: readonly EntryWalk[], pin: PinName | undefined): LinePullUp {
+  if (pin === undefined) return { enabled: false, without: [] };
+  let enabled = false;
+  const without = new Map<string, Release>();
+  for (const { events } of walks) {
+    let mode: Release["mode"];
+    for (const event of inOrder(events)) {
+      if (event.kind === "outside-call" && event.name === "pinMode") mode = event.expressions[1];
+      else if (event.kind === "register-write") mode = undefined;
+      if (event.kind !== "pin" || event.change.pin !== pin) continue;
+      const drive = driveOf(event.change.after);
+      // A latch of which nothing is known may well be the pull-up.
+      if (drive === "pulled-up" || drive === "released-unknown" || drive === "unknown") enabled = true;
+      if (drive !== "released") continue;
+      const span = visibleRange(event.at.first, event.at.last);
+      const key = `${span.file} ${span.start}`;
+      if (!without.has(key)) without.set(key, { span, mode });
+    }
+  }
+  return { enabled, without: [...without.values()] };
+}

@@ -1,0 +1,181 @@
+import type { Chip } from "../../model/chips/chip.ts";
+import { commands } from "../../model/commands.ts";
+import { selfTestPassed } from "../../model/replies.ts";
+import { visibleRange } from "../../reader/tokens.ts";
+import { delayOf } from "../board/delay-calls.ts";
+import type { PinName } from "../pins/pin-change.ts";
+import type { LoopEvent } from "../walk/events.ts";
+import { inOrder } from "../walk/in-order.ts";
+import { integerOf, numberOf, type Trace, type Value } from "../walk/values.ts";
+import type { ResetWait, WaitLimit } from "./ps2-facts.ts";
+import type { PathItem, SendItem } from "./sending-paths.ts";
+import { sentByte } from "./sequences.ts";
+import { pinOfTrace } from "./watched-pins.ts";
+
+const reset = commands.find(({ replies }) => replies.includes("self-test-passed"));
+
+/** What each reset command on a path is followed by, up to the next byte that is sent. */
+export function resetWaits(
+  path: readonly PathItem[],
+  chip: Chip | undefined,
+  clock: PinName | undefined,
+): ResetWait[] {
+  const waits: ResetWait[] = [];
+  for (const [index, item] of path.entries()) {
+    if (item.kind !== "send" || item.byte !== reset?.code || item.afterUnknown) continue;
+    const next = path.findIndex((later, at) => at > index && later.kind === "send");
+    const between = path.slice(index + 1, next < 0 ? undefined : next);
+    waits.push(waitAfter(item, between, { chip, clock, isLast: next < 0 }));
+  }
+  return waits;
+}
+
+interface Surroundings {
+  readonly chip: Chip | undefined;
+  readonly clock: PinName | undefined;
+  /** Nothing is sent afterwards. */
+  readonly isLast: boolean;
+}
+
+/**
+ * The longest that AA can take. Every delay and every time-out counts, that of the acknowledge included, so
+ * that a wait is rather thought too long than too short. One loop without a limit is that for the
+ * acknowledge; a second one waits for AA as long as it takes.
+ */
+function waitAfter(sent: SendItem, between: readonly PathItem[], around: Surroundings): ResetWait {
+  const byte = sentByte(sent, false);
+  const unlimited: ResetWait = { sent: byte, ms: undefined, decides: undefined };
+  const limits: WaitLimit[] = [];
+  let replies = 0;
+  let clockWaits = 0;
+  for (const item of between) {
+    if (item.kind === "unknown") return unlimited;
+    if (item.kind === "delay") {
+      const limit = delayLimit(item);
+      if (limit === undefined) return unlimited;
+      limits.push(limit);
+    } else if (item.kind === "loop") {
+      const { loop } = item;
+      if (loop.form === "endless" || lastsUntilSelfTest(loop)) return unlimited;
+      const waited = waitOf(loop, around.chip);
+      if (waited === "nothing") continue;
+      if (waited === "unlimited" && isClock(loop, around)) clockWaits += 1;
+      else if (waited === "unlimited") replies += 1;
+      else limits.push(waited);
+    }
+  }
+  // A byte read bit by bit waits for the clock up to twice for each of its eleven bits.
+  if (replies > 1 || clockWaits > 2 * bitsOfByte + 4) return unlimited;
+  // With nothing sent afterwards, what reads the answer may be anywhere.
+  if (around.isLast && limits.length === 0) return unlimited;
+  const ms = limits.reduce((sum, limit) => sum + limit.ms, 0);
+  const decides = limits.reduce<WaitLimit | undefined>(
+    (most, each) => (most !== undefined && most.ms >= each.ms ? most : each),
+    undefined,
+  );
+  return { sent: byte, ms, decides };
+}
+
+/** Start bit, eight data bits, parity bit, stop bit: frame table of the PS/2 article. */
+const bitsOfByte = 11;
+
+function delayLimit(item: Extract<PathItem, { kind: "delay" }>): WaitLimit | undefined {
+  if (item.us === undefined) return undefined;
+  const from = item.length?.from;
+  const at = from?.at ?? item.call.at;
+  const value = numberOf(item.length);
+  const ms = item.us / 1000;
+  return {
+    kind: "delay",
+    ms,
+    unitMs: value !== undefined && value > 0 ? ms / value : undefined,
+    expression: from,
+    span: visibleRange(at.first, at.last),
+  };
+}
+
+/** `while (read() != 0xAA)`: it takes as long as it takes. */
+function lastsUntilSelfTest(loop: LoopEvent): boolean {
+  if (loop.turns !== undefined) return false;
+  const conditions: (Value | undefined)[] = [loop.condition];
+  for (const event of inOrder(loop.passes[0] ?? [])) {
+    if (event.kind === "branch") conditions.push(event.condition);
+    if (event.kind === "time-test") return false;
+  }
+  return loop.atMost === undefined && conditions.some(isSelfTest);
+}
+
+function isSelfTest(value: Value | undefined): boolean {
+  const compared = value?.kind === "unknown" ? value.compared : undefined;
+  if (compared === undefined) return false;
+  return [compared.left, compared.right].some((side) => integerOf(side) === selfTestPassed.code);
+}
+
+function isClock(loop: LoopEvent, around: Surroundings): boolean {
+  if (around.clock === undefined) return false;
+  return loop.waitsFor.some((trace) => pinOfTrace(around.chip, trace) === around.clock);
+}
+
+function waitOf(loop: LoopEvent, chip: Chip | undefined): WaitLimit | "unlimited" | "nothing" {
+  const byTime = timeOut(loop);
+  if (byTime !== undefined) return byTime;
+  if (loop.waitsFor.some((trace) => trace.kind === "time")) return "unlimited";
+  const byCount = countedOut(loop);
+  if (byCount !== undefined) return byCount;
+  if (loop.form === "counted") return "nothing";
+  return loop.waitsFor.some((trace) => comesFromOutside(trace, chip)) ? "unlimited" : "nothing";
+}
+
+function comesFromOutside(trace: Trace, chip: Chip | undefined): boolean {
+  if (trace.kind === "pin") return true;
+  if (trace.kind === "register")
+    return pinOfTrace(chip, trace) !== undefined || trace.register.name.startsWith("USI");
+  return trace.kind === "shared" || trace.kind === "outside-call";
+}
+
+/** A comparison of elapsed time with a known limit inside the loop. */
+function timeOut(loop: LoopEvent): WaitLimit | undefined {
+  for (const event of inOrder(loop.passes[0] ?? [])) {
+    if (event.kind !== "time-test") continue;
+    const value = numberOf(event.limit);
+    const trace =
+      event.elapsed.kind === "unknown" ? event.elapsed.traces.find(({ kind }) => kind === "time") : undefined;
+    if (value === undefined || trace?.kind !== "time" || trace.unit === "tick") continue;
+    const unitMs = trace.unit === "ms" ? 1 : 1 / 1000;
+    const at = event.limit.from?.at ?? event.at;
+    return {
+      kind: "time-out",
+      ms: value * unitMs,
+      unitMs,
+      expression: event.limit.from,
+      span: visibleRange(at.first, at.last),
+    };
+  }
+  return undefined;
+}
+
+/** A counter with a delay in each turn. */
+function countedOut(loop: LoopEvent): WaitLimit | undefined {
+  const turns = loop.turns ?? loop.atMost;
+  if (turns === undefined) return undefined;
+  let us = 0;
+  for (const event of inOrder(loop.passes[0] ?? [])) {
+    if (event.kind !== "outside-call") continue;
+    const passes = passesUs(event);
+    if (passes === undefined) return undefined;
+    us += passes;
+  }
+  if (us === 0) return undefined;
+  return {
+    kind: "time-out",
+    ms: (us * turns) / 1000,
+    unitMs: undefined,
+    expression: undefined,
+    span: visibleRange(loop.at.first, loop.at.first),
+  };
+}
+
+function passesUs(event: Parameters<typeof delayOf>[0]): number | undefined {
+  const delay = delayOf(event, undefined);
+  return delay === undefined ? 0 : delay.us;
+}

@@ -1,0 +1,215 @@
+import { commandByCode } from "../../model/commands.ts";
+import { delayOf } from "../board/delay-calls.ts";
+import type { BranchEvent, CallEvent, Entry, Event, LoopEvent, OutsideCall } from "../walk/events.ts";
+import { integerOf, type Value } from "../walk/values.ts";
+import type { Sender } from "./ps2-facts.ts";
+
+/** What happens along a path, as far as it has to do with talking to the mouse. */
+export type PathItem =
+  | SendItem
+  | {
+      readonly kind: "delay";
+      readonly us: number | undefined;
+      readonly call: OutsideCall;
+      readonly length: Value | undefined;
+    }
+  /** A loop; what it waits for is in the event. */
+  | { readonly kind: "loop"; readonly loop: LoopEvent; readonly depth: number }
+  /** Something of which nobody knows how long it takes or what it does. */
+  | { readonly kind: "unknown" };
+
+export interface SendItem {
+  readonly kind: "send";
+  readonly byte: number | undefined;
+  readonly value: Value | undefined;
+  readonly event: CallEvent | OutsideCall;
+  readonly sender: Sender;
+  readonly afterUnknown: boolean;
+}
+
+/** Where a path stands that was followed so far. */
+interface Path {
+  readonly items: PathItem[];
+  end: "through" | "return" | "break" | "continue" | "goto";
+}
+
+/** More alternatives than these are not told apart. */
+const mostPaths = 24;
+
+/**
+ * The paths of an entry on which bytes are sent. Where one side of a condition sends and the other does
+ * nothing of the kind, the side that sends is taken: it is the one on which all goes well.
+ */
+export function sendingPaths(
+  entry: Entry,
+  events: readonly Event[],
+  senders: readonly Sender[],
+): PathItem[][] {
+  const own = senders.find((sender) => sender.function === entry.function);
+  if (own !== undefined) return [];
+  const finder = new PathFinder(senders);
+  const paths = finder.through(events);
+  return paths.map(({ items }) => items).filter((items) => items.some(({ kind }) => kind === "send"));
+}
+
+class PathFinder {
+  readonly #byFunction = new Map<unknown, Sender>();
+  readonly #byName = new Map<string, Sender>();
+  #depth = 0;
+
+  constructor(senders: readonly Sender[]) {
+    for (const sender of senders) {
+      if (sender.function !== undefined) this.#byFunction.set(sender.function, sender);
+      if (sender.by === "its name") this.#byName.set(sender.name, sender);
+    }
+  }
+
+  through(events: readonly Event[]): Path[] {
+    let paths: Path[] = [{ items: [], end: "through" }];
+    for (const event of events) {
+      const open = paths.filter(({ end }) => end === "through");
+      if (open.length === 0) break;
+      const continued = this.#after(event);
+      if (continued === undefined) continue;
+      paths = [...paths.filter(({ end }) => end !== "through"), ...joined(open, continued)];
+      if (paths.length > mostPaths) paths = longest(paths);
+    }
+    return paths;
+  }
+
+  /** How paths go on through an event; undefined where it adds nothing. */
+  #after(event: Event): Path[] | undefined {
+    switch (event.kind) {
+      case "call": {
+        const sender = this.#byFunction.get(event.function);
+        if (sender !== undefined) return single(sendItem(event, sender));
+        return this.through(event.events).map((path) =>
+          path.end === "return" ? { ...path, end: "through" } : path,
+        );
+      }
+      case "branch":
+        return this.#sides(event);
+      case "loop":
+        return this.#turns(event);
+      case "leave":
+        return [{ items: [], end: event.how }];
+      case "outside-call":
+        return this.#outsideCall(event);
+      case "not-followed":
+        return single({ kind: "unknown" });
+      default:
+        return undefined;
+    }
+  }
+
+  #outsideCall(event: OutsideCall): Path[] | undefined {
+    const sender = this.#byName.get(event.name);
+    if (sender !== undefined) return single(sendItem(event, sender));
+    const delay = delayOf(event, undefined);
+    if (delay !== undefined)
+      return single({ kind: "delay", us: delay.us, call: event, length: delay.length });
+    return event.origin === "core" ? undefined : single({ kind: "unknown" });
+  }
+
+  #sides(branch: BranchEvent): Path[] {
+    const sides = branch.sides.map((side) => this.through(side));
+    const isSwitch = branch.selector !== undefined;
+    const behind = isSwitch ? sides.map((side) => side.map(withoutBreak)) : sides;
+    const sending = behind.filter((side) => side.some(sends));
+    if (sending.length > 0) {
+      const goesOn = sending.some((side) => side.some(({ end }) => end === "through"));
+      const others = goesOn ? [] : behind.filter((side) => !side.some(sends)).map(best);
+      return [...sending.flat(), ...others];
+    }
+    const going = behind.filter((side) => side.some(({ end }) => end === "through"));
+    const candidates = (going.length > 0 ? going : behind).map(best);
+    return [best(candidates)];
+  }
+
+  #turns(loop: LoopEvent): Path[] {
+    this.#depth += 1;
+    let paths: Path[] = [{ items: [{ kind: "loop", loop, depth: this.#depth }], end: "through" }];
+    for (const pass of loop.passes) {
+      const open = paths.filter(({ end }) => end === "through");
+      let turn = this.through(pass).map((path) =>
+        path.end === "continue" ? { ...path, end: "through" as const } : path,
+      );
+      if (loop.form !== "counted" && turn.some(endsInArgument)) turn = turn.map(startsAfterUnknown);
+      paths = [...paths.filter(({ end }) => end !== "through"), ...joined(open, turn)];
+      if (paths.length > mostPaths) paths = longest(paths);
+    }
+    this.#depth -= 1;
+    return paths.map(withoutBreak);
+  }
+}
+
+function withoutBreak(path: Path): Path {
+  return path.end === "break" ? { ...path, end: "through" } : path;
+}
+
+function single(item: PathItem): Path[] {
+  return [{ items: [item], end: "through" }];
+}
+
+function joined(open: readonly Path[], continued: readonly Path[]): Path[] {
+  const [only] = continued;
+  if (continued.length === 1 && only !== undefined) {
+    for (const path of open) {
+      path.items.push(...only.items);
+      path.end = only.end;
+    }
+    return [...open];
+  }
+  return open.flatMap((path) =>
+    continued.map((more) => ({ items: [...path.items, ...more.items], end: more.end })),
+  );
+}
+
+function sends(path: Path): boolean {
+  return path.items.some(({ kind }) => kind === "send");
+}
+
+/** Of paths that send nothing, the one on which most happens; one that goes on before one that ends. */
+function best(paths: readonly Path[]): Path {
+  let found: Path = paths[0] ?? { items: [], end: "through" };
+  for (const path of paths) {
+    const isThrough = path.end === "through";
+    if (isThrough !== (found.end === "through") ? isThrough : path.items.length > found.items.length)
+      found = path;
+  }
+  return { items: [...found.items], end: found.end };
+}
+
+function longest(paths: readonly Path[]): Path[] {
+  const count = (path: Path): number => path.items.filter(({ kind }) => kind === "send").length;
+  return [...paths].sort((a, b) => count(b) - count(a)).slice(0, mostPaths);
+}
+
+function sendItem(event: CallEvent | OutsideCall, sender: Sender): SendItem {
+  const value = event.arguments[sender.parameter];
+  const number = integerOf(value);
+  return {
+    kind: "send",
+    byte: number === undefined ? undefined : number & 0xff,
+    value,
+    event,
+    sender,
+    afterUnknown: false,
+  };
+}
+
+/** Whether the mouse waits for an argument at the end of a path. */
+function endsInArgument(path: Path): boolean {
+  const last = path.items.findLast((item) => item.kind === "send");
+  if (last === undefined) return false;
+  return last.byte === undefined || (commandByCode(last.byte)?.argument ?? "none") !== "none";
+}
+
+/** In a loop whose turn may end in the middle of a command, the first byte may be its argument. */
+function startsAfterUnknown(path: Path): Path {
+  const first = path.items.findIndex(({ kind }) => kind === "send");
+  const items = path.items.map((item, index) =>
+    index === first && item.kind === "send" ? { ...item, afterUnknown: true } : item,
+  );
+  return { items, end: path.end };
+}
