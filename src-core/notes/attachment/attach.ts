@@ -3,8 +3,8 @@ import { DIRECTIVES } from "../grammar/directives.ts";
 import type { AttachedNote } from "../note.ts";
 import { type NoteProblem, noteProblem } from "../note-problem.ts";
 import { type Declared, declaredIn, type ReadUnit, type Target } from "./declared.ts";
-import { codeFrom, codeOnLineOf, type FileCode, type Neighbour } from "./file-code.ts";
-import { firstTokenOf, lastTokenOf } from "./statement-extent.ts";
+import { codeFrom, type FileCode } from "./file-code.ts";
+import { type Stretch, stretchOf } from "./stretch.ts";
 import { visibleStarts } from "./visible-starts.ts";
 
 /** A note that says something about a declaration; `allow` goes by place alone. */
@@ -38,74 +38,13 @@ export function attachNotes(
   for (const note of notes) {
     const code = files.get(note.span.file);
     if (code === undefined) continue;
-    const stretch = stretchFor(code, note);
-    if (stretch === undefined) problems.push(unattached(note, "nothing follows it"));
-    else if (starts.get(code.file)?.has(stretch.start) ?? false) {
-      const declared = (byFile.get(code.file) ?? []).filter((each) => liesIn(code, stretch, each));
-      settle(note, stretch, declared, attached, problems);
-    }
+    const found = stretchOf(code, note.comment, starts.get(code.file) ?? new Set());
+    if (found.kind === "nothing-follows") problems.push(unattached(note, "nothing follows it"));
+    if (found.kind !== "found") continue;
+    const declared = (byFile.get(code.file) ?? []).filter((each) => liesIn(code, found.stretch, each));
+    settle(note, found.stretch, declared, attached, problems);
   }
   return { attached, problems };
-}
-
-/** The statement or directive that a note stands before, or at the end of. */
-interface Stretch {
-  readonly start: number;
-  readonly end: number;
-  /** For messages: "`#include`"; undefined for code. */
-  readonly directive: string | undefined;
-}
-
-/** Directives that may stand between a note and its declaration, as in `#ifndef X`, `#define X`. */
-const PASSED_OVER: ReadonlySet<string> = new Set([
-  "if",
-  "ifdef",
-  "ifndef",
-  "elif",
-  "elifdef",
-  "elifndef",
-  "else",
-  "endif",
-  "",
-]);
-
-function stretchFor(code: FileCode, note: DeclarationNote): Stretch | undefined {
-  const onLine = codeOnLineOf(code, note.comment);
-  if (onLine?.kind === "directive") return { start: onLine.start, end: onLine.end, directive: onLine.name };
-  if (onLine !== undefined) {
-    const first = code.tokens[firstTokenOf(code.tokens, onLine.index)];
-    return { start: first?.start ?? onLine.start, end: note.comment.start, directive: undefined };
-  }
-  const next = nextCode(code, note.comment.end);
-  if (next === undefined) return undefined;
-  if (next.kind === "directive") return { start: next.start, end: next.end, directive: next.name };
-  const last = code.tokens[lastTokenOf(code.tokens, next.index)];
-  if (last === undefined || last.start < next.start) return undefined;
-  return { start: next.start, end: last.end, directive: undefined };
-}
-
-/** The next code, wrappers and conditions around declarations passed over. */
-function nextCode(code: FileCode, offset: number): Neighbour | undefined {
-  let next = codeFrom(code, offset);
-  for (;;) {
-    if (next?.kind === "directive" && PASSED_OVER.has(next.name)) next = codeFrom(code, next.end);
-    else if (next?.kind === "token") {
-      const inside = behindWrapper(code, next.index);
-      if (inside === undefined) return next;
-      next = codeFrom(code, inside);
-    } else return next;
-  }
-}
-
-/** Where the inside of `extern "C" {`, `namespace x {` or an access label begins. */
-function behindWrapper({ tokens }: FileCode, index: number): number | undefined {
-  const texts = tokens.slice(index, index + 3).map((token) => token.text);
-  const [first, second, third] = texts;
-  if (first === "extern" && second === '"C"' && third === "{") return tokens[index + 2]?.end;
-  if (first === "namespace" && third === "{") return tokens[index + 2]?.end;
-  if (first === "namespace" && second === "{") return tokens[index + 1]?.end;
-  const isAccess = first === "public" || first === "private" || first === "protected";
-  return isAccess && second === ":" ? tokens[index + 1]?.end : undefined;
 }
 
 function declarationsByFile(

@@ -5,7 +5,7 @@ import { type FileCode, firstFrom } from "./file-code.ts";
 
 /**
  * By file, the offsets at which something begins that at least one unit has really read: tokens, macro calls and
- * directives that define. What starts nowhere here stands in a skipped group.
+ * `#define` lines. What starts nowhere here stands in a skipped group.
  */
 export function visibleStarts(
   units: readonly ReadUnit[],
@@ -23,13 +23,5 @@ export function visibleStarts(
       if (line !== undefined && definition.start < line.end) starts.get(definition.file)?.add(line.start);
     }
   }
-  for (const [file, code] of files) addOtherDirectives(code, starts.get(file));
   return starts;
-}
-
-/** Directives that define nothing leave no trace: they count as read, so that a note before them is reported. */
-function addOtherDirectives(code: FileCode, starts: Set<number> | undefined): void {
-  for (const directive of code.directives) {
-    if (directive.name !== "define") starts?.add(directive.start);
-  }
 }

@@ -19,6 +19,11 @@ describe("the declaration below", () => {
   it.each([
     ["a define", `// ${MEANS}\n#define HOLD 100\n`, "macro HOLD"],
     ["a guarded define", `// ${MEANS}\n#ifndef HOLD\n#define HOLD 100\n#endif\n`, "macro HOLD"],
+    [
+      "the branch that is read",
+      `// ${MEANS}\n#ifdef FAST\n#define HOLD 50\nint fast;\n#else\n#define HOLD 100\n#endif\n`,
+      "macro HOLD",
+    ],
     ["a define behind other comments", `// ${MEANS}\n/* as measured */\n\n#define HOLD 100\n`, "macro HOLD"],
     ["a variable", `/* ${MEANS} */\nstatic const unsigned hold = 100;\nint other = 1;\n`, "variable hold"],
     [
@@ -128,6 +133,14 @@ describe("notes that belong to nothing", () => {
     expect(attached(`#if 0\n// ${MEANS}\nint hold = 100;\n// ${MEANS}\n#define HOLD 1\n#endif\n`)).toEqual(
       [],
     );
+  });
+
+  it("rest at the end of a group that is skipped, and are told of in one that is not", () => {
+    expect(attached(`#if 0\n// ${MEANS}\n#endif\nint a;\n`)).toEqual([]);
+    expect(attached(`#if 0\nint a;\n#else\n// ${MEANS}\n#endif\nint a;\n`)).toEqual([]);
+    expect(attached(`#if 1\nint a;\n// ${MEANS}\n#endif\nint b;\n`)).toEqual([
+      `${constant} nothing follows it`,
+    ]);
   });
 
   it("are told where two declarations share the line", () => {
