@@ -30,7 +30,7 @@ export function rateOf(divisor: DivisorWrite, model: DataModel): Rate {
     kind: "divisor",
     held: written & largestDivisor(),
     intended: intendedValue(divisor, written, from, model),
-    written: divisor.whole === undefined && divisor.high === undefined ? "low" : "whole",
+    written: divisor.whole !== undefined ? "whole" : divisor.high !== undefined ? "bytes" : "low byte",
     samples: speed === undefined ? undefined : speed === 1 ? 8 : 16,
     named: from && namedBaud(from, principal.step.calls),
   };

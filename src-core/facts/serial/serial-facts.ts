@@ -32,7 +32,13 @@ export interface SetUp {
   /** The divisor's or the rate's expression. */
   readonly span: Span;
   readonly expression: TypedExpression | undefined;
+  /** The register that is assigned the divisor, or its low byte; undefined for other set-ups. */
+  readonly target:
+    | { readonly span: Span; readonly name: string; readonly whole: string | undefined }
+    | undefined;
   readonly rate: Rate;
+  /** The divisor is computed from `F_CPU`, which the code does not define. */
+  readonly needsClock: boolean;
   readonly format: SetFormat;
   readonly transmits: boolean;
   readonly receives: boolean;
@@ -49,8 +55,8 @@ export type Rate =
       readonly held: number;
       /** What the code meant, where the register or a parameter on the way cut it. */
       readonly intended: number;
-      /** `whole`: both bytes are written; `low`: the low byte alone, the high one being 0 after reset. */
-      readonly written: "whole" | "low";
+      /** Both bytes at once, each for itself, or the low one alone (the high one is 0 after reset). */
+      readonly written: "whole" | "bytes" | "low byte";
       /** Samples per bit; undefined where the speed bit is not known. */
       readonly samples: 8 | 16 | undefined;
       /** The rate that the divisor was computed from, where the code names it (`BAUD`). */

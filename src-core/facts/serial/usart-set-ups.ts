@@ -1,5 +1,7 @@
 import type { Chip, Usart } from "../../model/chips/chip.ts";
-import { visibleRange } from "../../reader/tokens.ts";
+import { visibleRange, visibleSpan } from "../../reader/tokens.ts";
+import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import { walkExpression } from "../../reader/typed/walk.ts";
 import type { DataModel } from "../../reader/types/types.ts";
 import type { Walk } from "../walk/events.ts";
 import { integerOf } from "../walk/values.ts";
@@ -49,7 +51,9 @@ function setUpOf(
     by: "registers",
     span: visibleRange(at.first, at.last),
     expression: write.value.from,
+    target: { span: visibleSpan(write.at.first), name: write.register.name, whole: usart.divisor?.name },
     rate: rateOf(divisor, model),
+    needsClock: write.value.from !== undefined && namesClock(write.value.from),
     format: formatSet(usart, [...divisor.before, ...divisor.following]),
     transmits: enables(usart.bits.transmitEnable),
     receives: enables(usart.bits.receiveEnable),
@@ -69,4 +73,16 @@ function formatSet(usart: Usart, writes: readonly UsartWrite[]): SetFormat {
     register: usart.control[2].name,
     assigned: last?.write.operator === "=" ? integerOf(last.write.value) : undefined,
   };
+}
+
+/** `F_CPU` that is left as a name: nothing defines it. */
+function namesClock(expression: TypedExpression): boolean {
+  let found = false;
+  walkExpression(expression, {
+    expression(inner) {
+      found ||= inner.kind === "unresolved" && inner.name === "F_CPU";
+      return !found;
+    },
+  });
+  return found;
 }
