@@ -30,11 +30,20 @@ function isWritten(expression: TypedExpression): boolean {
  */
 export function expressionAt(unit: ProgramUnit, file: string, offset: number): ExpressionAt | undefined {
   let best: ExpressionAt | undefined;
+  for (const each of expressionsAround(unit, file, offset)) {
+    if (best === undefined || lengthOf(each.span) < lengthOf(best.span)) best = each;
+  }
+  return best;
+}
+
+const lengthOf = (span: Span): number => span.end - span.start;
+
+/** Every written expression whose visible span holds the offset (its end included), outer ones first. */
+export function expressionsAround(unit: ProgramUnit, file: string, offset: number): readonly ExpressionAt[] {
+  const found: ExpressionAt[] = [];
   const see = (expression: TypedExpression): boolean => {
     const span = spanOf(expression.at);
-    if (!holds(span, file, offset)) return true;
-    const isSmaller = best === undefined || span.end - span.start < best.span.end - best.span.start;
-    if (isWritten(expression) && isSmaller) best = { expression, span };
+    if (isWritten(expression) && holds(span, file, offset)) found.push({ expression, span });
     return true;
   };
   const visitor = { expression: see };
@@ -50,7 +59,7 @@ export function expressionAt(unit: ProgramUnit, file: string, offset: number): E
     }
     walkStatement(definition.body, { ...visitor, statement: (inner) => touches(inner, file, offset) });
   }
-  return best;
+  return found;
 }
 
 function seeVariable(variable: Variable, see: (expression: TypedExpression) => boolean): void {
