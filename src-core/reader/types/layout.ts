@@ -72,7 +72,11 @@ interface Progress {
 
 const roundUp = (value: number, to: number): number => Math.ceil(value / to) * to;
 
-/** Whether a bit-field at this bit would reach over more of its type's units than the type has. */
+/**
+ * Whether a bit-field at this bit would reach over more of its type's units than the type has. Such a one begins
+ * a new unit on the 32-bit targets (Procedure Call Standard for the Arm Architecture, "Bit-fields"); avr-gcc lets
+ * it cross bytes.
+ */
 function straddles(bit: number, width: number, typeBits: number, unit: number): boolean {
   return (bit % unit) + width > roundUp(typeBits, unit);
 }
@@ -91,7 +95,8 @@ function placeBitField(
     at.bits = roundUp(at.bits, alignment * 8);
     return at.bits;
   }
-  if (!packed && straddles(at.bits, width, typeBits, alignment * 8)) {
+  const isUnitBound = model.maxAlignment > 1;
+  if (isUnitBound && !packed && straddles(at.bits, width, typeBits, alignment * 8)) {
     at.bits = roundUp(at.bits, alignment * 8);
   }
   if (!packed && member.name !== undefined) at.alignment = Math.max(at.alignment, alignment);
