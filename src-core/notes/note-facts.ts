@@ -5,6 +5,8 @@ import { type Attached, attachNotes, type DeclarationNote } from "./attachment/a
 import { checkAgainstCode } from "./attachment/check-against-code.ts";
 import type { ReadUnit } from "./attachment/declared.ts";
 import { type FileCode, fileCode } from "./attachment/file-code.ts";
+import { isSkipped } from "./attachment/groups.ts";
+import { type VisibleStarts, visibleStarts } from "./attachment/visible-starts.ts";
 import { checkClock } from "./check-clock.ts";
 import { checkWires } from "./check-wires.ts";
 import { mergeWires } from "./merge-wires.ts";
@@ -46,9 +48,11 @@ export function readNoteFacts(
   vocabulary: Vocabulary,
 ): NoteFacts {
   const { notes, problems, codes } = readFiles(files, vocabulary);
-  const { wires, problems: quarrels } = mergeWires(notes, settings.wires);
+  const starts = visibleStarts(units, codes);
+  const valid = notes.filter((note) => !belongsToProject(note) || !isNoteSkipped(note, codes, starts));
+  const { wires, problems: quarrels } = mergeWires(valid, settings.wires);
   const about = notes.filter((note) => !belongsToProject(note));
-  const { attached, problems: lost } = attachNotes(about.filter(isAboutDeclaration), codes, units);
+  const { attached, problems: lost } = attachNotes(about.filter(isAboutDeclaration), codes, units, starts);
   const { allowances, problems: lostAllows } = placeAllows(about.filter(isAllow), codes);
   return {
     notes,
@@ -68,6 +72,12 @@ export function readNoteFacts(
       ...checkAgainstCode(attached),
     ],
   };
+}
+
+/** Two boards under `#if` and `#else` do not contradict each other. */
+function isNoteSkipped({ span }: Note, codes: ReadonlyMap<string, FileCode>, starts: VisibleStarts): boolean {
+  const code = codes.get(span.file);
+  return code !== undefined && isSkipped(code, span.start, starts.get(span.file) ?? new Set());
 }
 
 interface FilesRead extends NotesRead {

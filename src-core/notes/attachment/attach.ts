@@ -5,7 +5,7 @@ import { type NoteProblem, noteProblem } from "../note-problem.ts";
 import { type Declared, declaredIn, type ReadUnit, type Target } from "./declared.ts";
 import { codeFrom, type FileCode } from "./file-code.ts";
 import { type Stretch, stretchOf } from "./stretch.ts";
-import { visibleStarts } from "./visible-starts.ts";
+import type { VisibleStarts } from "./visible-starts.ts";
 
 /** A note that says something about a declaration; `allow` goes by place alone. */
 export type DeclarationNote = Exclude<AttachedNote, { kind: "allow" }>;
@@ -30,11 +30,11 @@ export function attachNotes(
   notes: Iterable<DeclarationNote>,
   files: ReadonlyMap<string, FileCode>,
   units: readonly ReadUnit[],
+  starts: VisibleStarts,
 ): AttachResult {
   const attached: Attached[] = [];
   const problems: NoteProblem[] = [];
   const byFile = declarationsByFile(units, files);
-  const starts = visibleStarts(units, files);
   for (const note of notes) {
     const code = files.get(note.span.file);
     if (code === undefined) continue;

@@ -1,5 +1,6 @@
 import type { Comment } from "../../reader/tokens.ts";
 import { codeFrom, codeOnLineOf, type DirectiveLine, type FileCode, firstFrom } from "./file-code.ts";
+import { BRANCHES, branchAround, isRead, OPENING } from "./groups.ts";
 import { firstTokenOf, lastTokenOf } from "./statement-extent.ts";
 
 /** The statement, declaration or directive that a note stands before, or at the end of. */
@@ -40,9 +41,6 @@ function directiveStretch({ name, start, end }: DirectiveLine): Stretch {
   return { start, end, directive: name };
 }
 
-const OPENING: ReadonlySet<string> = new Set(["if", "ifdef", "ifndef"]);
-const BRANCHES: ReadonlySet<string> = new Set(["elif", "elifdef", "elifndef", "else"]);
-
 function followingStretch(code: FileCode, offset: number, read: ReadonlySet<number>): StretchFound {
   /** Conditions that were opened behind the note. */
   let depth = 0;
@@ -52,7 +50,7 @@ function followingStretch(code: FileCode, offset: number, read: ReadonlySet<numb
     if (next === undefined) return depth > 0 ? { kind: "rests" } : { kind: "nothing-follows" };
     if (next.kind === "directive") {
       const isBranch = BRANCHES.has(next.name);
-      if ((isBranch || next.name === "endif") && depth === 0) return endOfGroup(code, offset, next, read);
+      if ((isBranch || next.name === "endif") && depth === 0) return endOfBranch(code, offset, read);
       if (OPENING.has(next.name)) depth++;
       else if (next.name === "endif") depth--;
       else if (!isBranch && next.name !== "" && (depth === 0 || read.has(next.start))) {
@@ -74,29 +72,10 @@ function followingStretch(code: FileCode, offset: number, read: ReadonlySet<numb
   }
 }
 
-/** A note at the end of a group has nothing to belong to; where none of the group was read, it rests. */
-function endOfGroup(
-  code: FileCode,
-  offset: number,
-  end: DirectiveLine,
-  read: ReadonlySet<number>,
-): StretchFound {
-  let depth = 0;
-  let from = 0;
-  for (let index = firstFrom(code.directives, offset) - 1; index >= 0; index--) {
-    const directive = code.directives[index];
-    if (directive === undefined) break;
-    if (directive.name === "endif") depth++;
-    else if (OPENING.has(directive.name) || BRANCHES.has(directive.name)) {
-      if (depth === 0) {
-        from = directive.end;
-        break;
-      }
-      if (OPENING.has(directive.name)) depth--;
-    }
-  }
-  for (const start of read) if (start >= from && start < end.start) return { kind: "nothing-follows" };
-  return { kind: "rests" };
+/** A note at the end of a branch has nothing to belong to; where none of the branch was read, it rests. */
+function endOfBranch(code: FileCode, offset: number, read: ReadonlySet<number>): StretchFound {
+  const branch = branchAround(code, offset);
+  return branch !== undefined && isRead(branch, read) ? { kind: "nothing-follows" } : { kind: "rests" };
 }
 
 /** Where the inside of `extern "C" {`, `namespace x {` or an access label begins. */

@@ -7,10 +7,13 @@ import { type FileCode, firstFrom } from "./file-code.ts";
  * By file, the offsets at which something begins that at least one unit has really read: tokens, macro calls and
  * `#define` lines. What starts nowhere here stands in a skipped group.
  */
+export type VisibleStarts = ReadonlyMap<string, ReadonlySet<number>>;
+
+/** Of the files in `files` only. */
 export function visibleStarts(
   units: readonly ReadUnit[],
   files: ReadonlyMap<string, FileCode>,
-): ReadonlyMap<string, ReadonlySet<number>> {
+): VisibleStarts {
   const starts = new Map<string, Set<number>>([...files.keys()].map((file) => [file, new Set()]));
   const add = (span: Span) => starts.get(span.file)?.add(span.start);
   for (const { preprocessed } of units) {

@@ -231,3 +231,22 @@ describe("notes that contradict the code", () => {
     expect(readFacts({ "a.c": text }).problems).toEqual([]);
   });
 });
+
+describe("notes about the project", () => {
+  it("rest in branches that are skipped", () => {
+    const text =
+      "#if 1\n// @wire board atmega328p\nint a;\n#else\n// @wire board attiny85\nint b;\n#endif\n// @wire ps2 clock=2\n";
+    const { wires, problems } = readFacts({ "a.c": text });
+    expect(problems).toEqual([]);
+    expect(wires.board.chip?.value).toBe("atmega328p");
+    expect(wires.ps2.clock?.value).toBe("2");
+  });
+
+  it("count in headers with an include guard, and where a branch holds nothing else", () => {
+    const header = "#ifndef BOARD_H\n#define BOARD_H\n// @wire board atmega328p\nint a;\n#endif\n";
+    const main = '#include "board.h"\n#ifdef X\n// @wire ps2 clock=2\n#endif\n';
+    const { wires } = readFacts({ "board.h": header, "a.c": main });
+    expect(wires.board.chip?.value).toBe("atmega328p");
+    expect(wires.ps2.clock?.value).toBe("2");
+  });
+});
