@@ -1,0 +1,67 @@
+import type { CheckResult } from "../check-result.ts";
+import { findProjects } from "../project/find-projects.ts";
+import type { Project } from "../project/project.ts";
+import type { SourceHost } from "../reader/source-host.ts";
+import { actionsAt } from "./actions.ts";
+import { completeAt } from "./complete.ts";
+import type { Grammar } from "./grammar.ts";
+import { hoverAt } from "./hover.ts";
+import { ProjectReader } from "./project-reading.ts";
+import { ProjectState } from "./project-state.ts";
+import type { ProjectEntry, Service } from "./service.ts";
+import { vocabulary } from "./vocabulary.ts";
+
+export interface ServiceContext {
+  readonly host: SourceHost;
+  readonly grammar: Grammar;
+  /** What the host's folder `.` is really called, as the order of a sketch's files hangs on it; empty for unknown. */
+  readonly startName: string;
+}
+
+const nothing: CheckResult = { findings: [], notUnderstood: [], settingsFaults: [], files: [] };
+
+/** The service over the files of `host`. It keeps what it has read, and reads again what the host says anew. */
+export function createService({ host, grammar, startName }: ServiceContext): Service {
+  const states = new Map<string, ProjectState>();
+  const keep = (id: string, project: Project): ProjectEntry => {
+    const known = states.get(id);
+    if (known === undefined)
+      states.set(id, new ProjectState(host, new ProjectReader(host, grammar), project));
+    else known.replace(project);
+    return {
+      id,
+      root: project.root,
+      configured: project.settings.file !== undefined,
+      units: project.units.length,
+    };
+  };
+  return {
+    projectsAt: (path) =>
+      findProjects(host, path, { vocabulary, startName }).map((project) =>
+        keep(idOf(project, path), project),
+      ),
+    check: (id) => {
+      const state = states.get(id);
+      return state === undefined ? nothing : state.result();
+    },
+    hover: (id, file, offset) => {
+      const state = states.get(id);
+      return state && hoverAt(state.reading(), file, offset, host.readText(file) ?? "");
+    },
+    complete: (id, file, offset) => {
+      const state = states.get(id);
+      return state === undefined ? [] : completeAt(state.reading(), file, offset, host.readText(file) ?? "");
+    },
+    actions: (id, span) => {
+      const state = states.get(id);
+      return state === undefined ? [] : actionsAt(state.result(), span, host.readText(span.file) ?? "");
+    },
+  };
+}
+
+/** A project is known by its root; a part of one that was asked for by itself is known by what was asked for. */
+function idOf({ root }: Project, path: string): string {
+  const asked = path.replace(/\/+$/, "");
+  const isWhole = asked === "" || asked === "." || root === asked || root.startsWith(`${asked}/`);
+  return isWhole ? root : asked;
+}

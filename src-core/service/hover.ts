@@ -1,0 +1,19 @@
+import { hoverSettings } from "../notes/completion/complete-settings.ts";
+import { hoverNote } from "../notes/completion/hover-note.ts";
+import type { ProjectReading } from "./project-reading.ts";
+import type { Hover } from "./service.ts";
+import { vocabulary } from "./vocabulary.ts";
+
+/** What stands at an offset of one of the project's files, explained; undefined where there is nothing to say. */
+export function hoverAt(
+  { project, facts, files }: ProjectReading,
+  file: string,
+  offset: number,
+  text: string,
+): Hover | undefined {
+  if (file === project.settings.file) return hoverSettings(file, text, offset, vocabulary);
+  const lexed = files.get(file);
+  if (lexed === undefined) return undefined;
+  const chip = facts.wires.board.chip?.value;
+  return hoverNote(lexed, offset, { vocabulary, chip });
+}

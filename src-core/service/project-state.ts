@@ -1,0 +1,46 @@
+import type { CheckResult } from "../check-result.ts";
+import type { Project } from "../project/project.ts";
+import type { SourceHost } from "../reader/source-host.ts";
+import { checkReading } from "./check.ts";
+import type { ProjectReader, ProjectReading } from "./project-reading.ts";
+
+/** One project between requests: its last reading and result, for as long as its files stay as they are. */
+export class ProjectState {
+  readonly #host: SourceHost;
+  readonly #reader: ProjectReader;
+  #project: Project;
+  #reading: ProjectReading | undefined;
+  #result: CheckResult | undefined;
+
+  constructor(host: SourceHost, reader: ProjectReader, project: Project) {
+    this.#host = host;
+    this.#reader = reader;
+    this.#project = project;
+  }
+
+  /** The project as it was found again: files may have come or gone, settings may have changed. */
+  replace(project: Project): void {
+    this.#project = project;
+    this.#reading = undefined;
+  }
+
+  reading(): ProjectReading {
+    const last = this.#reading;
+    if (last !== undefined && this.#isStillTrue(last)) return last;
+    const reading = this.#reader.read(this.#project);
+    this.#reading = reading;
+    this.#result = undefined;
+    return reading;
+  }
+
+  result(): CheckResult {
+    const reading = this.reading();
+    this.#result ??= checkReading(reading);
+    return this.#result;
+  }
+
+  #isStillTrue({ files }: ProjectReading): boolean {
+    for (const [file, lexed] of files) if (this.#host.readText(file) !== lexed.text) return false;
+    return true;
+  }
+}
