@@ -1,6 +1,4 @@
-import { avrClassic } from "./avr-classic.ts";
 import type { Setting } from "./baud-generator.ts";
-import { errorPercent } from "./baud-generator.ts";
 
 const LARGEST = 4095;
 
@@ -13,8 +11,11 @@ export const SETBAUD_TOLERANCE = 2;
  */
 export function setbaudSetting(clockHz: number, baud: number, tolerance = SETBAUD_TOLERANCE): Setting {
   const normal = Math.floor((clockHz + 8 * baud) / (16 * baud)) - 1;
-  const actual = avrClassic.baudOf(clockHz, { sampling: "U2X=0", value: normal });
-  if (Math.abs(errorPercent(actual, baud)) <= tolerance) return { sampling: "U2X=0", value: normal };
+  /* The header's own comparison, in integers: a clock exactly at the tolerance stays with U2X=0. */
+  const exact = 16 * (normal + 1) * baud;
+  const isTooFast = 100 * clockHz > exact * (100 + tolerance);
+  const isTooSlow = 100 * clockHz < exact * (100 - tolerance);
+  if (!isTooFast && !isTooSlow) return { sampling: "U2X=0", value: normal };
   return { sampling: "U2X=1", value: Math.floor((clockHz + 4 * baud) / (8 * baud)) - 1 };
 }
 
@@ -29,6 +30,7 @@ export function sketchCoreSetting(clockHz: number, baud: number): Setting {
   return { sampling: "U2X=0", value: half(Math.floor(Math.floor(clockHz / 8) / baud) - 1) };
 }
 
+/** Half of a 32-bit unsigned number, kept in 16 bits, as the core's variables have it. */
 function half(value: number): number {
-  return Math.floor(value / 2);
+  return Math.floor((value >>> 0) / 2) & 0xffff;
 }
