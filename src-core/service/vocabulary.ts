@@ -1,4 +1,4 @@
-import { rules } from "../checks/registry.ts";
+import { ruleOf } from "../checks/registry.ts";
 import type { Chip, Pin } from "../model/chips/chip.ts";
 import { chip, chipNames } from "../model/chips.ts";
 import type { ReportLayout } from "../model/layouts/layout.ts";
@@ -6,14 +6,22 @@ import { formatRange, type Quantity, quantities } from "../model/quantities.ts";
 import { reportLayouts } from "../model/report-layouts.ts";
 import { formatSources, type Source } from "../model/sources.ts";
 import type { ChipTerm, LayoutTerm, Term, Vocabulary } from "../notes/vocabulary.ts";
+import { ruleIds } from "../rule-ids.ts";
 
 /** The names that notes and edgewise.json may use, taken from the model and the catalogue of rules. */
 export const vocabulary: Vocabulary = {
   chips: chipNames.flatMap((name) => chipTerm(name) ?? []),
   layouts: reportLayouts.map(layoutTerm),
   quantities: quantities.map(quantityTerm),
-  rules: rules.map(({ id, title, why }) => ({ name: id, title, documentation: why })),
+  rules: ruleIds.map(ruleTerm),
 };
+
+/** Ids are names for good, whether or not this version has the rule. */
+function ruleTerm(id: string): Term {
+  const rule = ruleOf(id);
+  if (rule === undefined) return { name: id, title: "not checked by this version", documentation: "" };
+  return { name: id, title: rule.title, documentation: rule.why };
+}
 
 /** The tables of a chip are large and made on first use, so its pins are as well. */
 function chipTerm(name: string): ChipTerm | undefined {
