@@ -51,7 +51,8 @@ function collect(reading: Reading, node: RawNode, parts: NamePart[]): void {
       parts.push(conversionPart(reading, node));
       return;
     default:
-      parts.push(part(node.first, node.first + 1, reading.text(node.first)));
+      if (reading.text(node.first) === "operator") parts.push(operatorPart(reading, node));
+      else parts.push(part(node.first, node.first + 1, reading.text(node.first)));
   }
 }
 
@@ -95,7 +96,9 @@ function operatorPart(reading: Reading, node: RawNode): NamePart {
   const symbol = reading.text(first + 1);
   if (symbol === "(") return part(first, first + 3, "operator()");
   if (symbol === "[") return part(first, first + 3, "operator[]");
-  if (symbol !== "new" && symbol !== "delete") return part(first, node.end, `operator${symbol}`);
+  if (symbol !== "new" && symbol !== "delete") {
+    return /^\w/.test(symbol) ? conversionPart(reading, node) : part(first, first + 2, `operator${symbol}`);
+  }
   const isArray = reading.text(first + 2) === "[";
   return part(first, isArray ? first + 4 : first + 2, `operator ${symbol}${isArray ? "[]" : ""}`);
 }
@@ -104,6 +107,6 @@ function operatorPart(reading: Reading, node: RawNode): NamePart {
 function conversionPart(reading: Reading, node: RawNode): NamePart {
   const words: string[] = [];
   let end = node.first + 1;
-  for (; end < node.end && reading.text(end) !== "("; end += 1) words.push(reading.text(end));
+  for (; end < reading.tokens.length && reading.text(end) !== "("; end += 1) words.push(reading.text(end));
   return part(node.first, end, `operator ${words.join(" ")}`);
 }

@@ -24,8 +24,6 @@ export interface RawTree {
   readonly root: RawNode;
   /** Token ranges of errors, in reading order. */
   readonly errors: readonly { readonly first: number; readonly end: number }[];
-  /** Some node lies deeper than `deepest` and was left out. */
-  readonly tooDeep: boolean;
 }
 
 /** Nodes nested deeper than this are left out; C promises 63 levels of parentheses, 127 of blocks (C11 5.2.4.1). */
@@ -83,7 +81,6 @@ export function rawTree(
   offsets: TokenOffsets,
 ): RawTree {
   const errors: { first: number; end: number }[] = [];
-  let tooDeep = false;
   const cursor = tree.walk();
 
   function draft(): Draft {
@@ -118,7 +115,8 @@ export function rawTree(
       stack.push(draft());
       continue;
     }
-    if (down && !isLeaf && stack.length > deepest) tooDeep = true;
+    // What lies deeper is left out, so the node must not pass for a whole one.
+    if (down && !isLeaf && stack.length > deepest) top.broken = true;
     stack.pop();
     const parent = stack[stack.length - 1];
     if (parent === undefined) break;
@@ -133,7 +131,7 @@ export function rawTree(
     }
   }
   cursor.delete();
-  return { root, errors, tooDeep };
+  return { root, errors };
 }
 
 function fieldOf(cursor: TreeCursor, fields: readonly (string | null)[]): string | undefined {

@@ -40,7 +40,7 @@ const bitWidthStops: ReadonlySet<string> = new Set([",", ";", "=", "{"]);
 
 /** `T (x)` could be a call to the grammar. */
 function needsForce(scan: Scan, next: number, context: DeclaratorContext): boolean {
-  return context.type.kind !== "none" && scan.text(next) === "(" && context.where === "block";
+  return context.type.kind !== "none" && scan.text(next) === "(" && context.where !== "class";
 }
 
 function forceDeclaration(scan: Scan, from: number, next: number): void {

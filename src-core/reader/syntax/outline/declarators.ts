@@ -115,6 +115,18 @@ export function operatorName(scan: Scan, at: number, to: number): number {
   return prefix(scan, specified.next, to);
 }
 
+/** An operator's name in an expression (`a.operator[](1)`), which the grammar sees as one identifier. */
+export function operatorInExpression(scan: Scan, at: number, to: number): number {
+  const first = scan.text(at + 1);
+  let end = at + 2;
+  if (first === "(" || first === "[") end = scan.close(at + 1, to) + 1;
+  else if (first === "new" || first === "delete") end = scan.text(at + 2) === "[" ? at + 4 : at + 2;
+  else while (end < to && scan.isIdentifier(at + 1) && scan.text(end) !== "(") end += 1;
+  scan.show(at, "operator_");
+  scan.hideRange(at + 1, end);
+  return end;
+}
+
 interface SuffixContext {
   readonly context: DeclaratorContext;
   readonly end: DeclaratorEnd;

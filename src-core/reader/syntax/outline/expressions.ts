@@ -1,5 +1,5 @@
 import { meansType, peekChain, startsChain } from "./chains.ts";
-import { operatorName } from "./declarators.ts";
+import { operatorInExpression } from "./declarators.ts";
 import { items } from "./items.ts";
 import { lambda } from "./lambdas.ts";
 import { list } from "./lists.ts";
@@ -84,7 +84,7 @@ function nameOperand(scan: Scan, at: number, to: number): Step {
     if (chain.simple) specifiers(scan, at, chain.next, "type");
   }
   if (scan.text(chain.next) === "::" && scan.text(chain.next + 1) === "operator") {
-    return { next: operatorName(scan, chain.next + 1, to), operand: false };
+    return { next: operatorInExpression(scan, chain.next + 1, to), operand: false };
   }
   return { next: chain.next, operand: false };
 }
@@ -101,7 +101,7 @@ function wordOperand(scan: Scan, at: number, to: number, text: string): Step {
     case "delete":
       return { next: scan.text(at + 1) === "[" ? at + 3 : at + 1, operand: true };
     case "operator":
-      return { next: operatorName(scan, at, to), operand: false };
+      return { next: operatorInExpression(scan, at, to), operand: false };
     case "typename":
       scan.hide(at);
       return { next: at + 1, operand: true };
@@ -147,7 +147,7 @@ function operatorStep(scan: Scan, at: number, to: number, text: string): Step {
 }
 
 function member(scan: Scan, at: number, to: number): number {
-  if (scan.text(at) === "operator") return operatorName(scan, at, to);
+  if (scan.text(at) === "operator") return operatorInExpression(scan, at, to);
   if (scan.text(at) === "~") return at + 2;
   if (!startsChain(scan, at)) return at;
   const chain = peekChain(scan, at, to);
