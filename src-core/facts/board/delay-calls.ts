@@ -11,16 +11,17 @@ export interface DelayCall {
   readonly needsClock: boolean;
 }
 
-type Scale =
+/** What one unit of the argument of a delay stands for. */
+export type DelayScale =
   | { readonly kind: "time"; readonly us: number }
   /** `whole`: turns that an argument of 0 stands for. */
   | { readonly kind: "cycles"; readonly each: number; readonly whole: number };
 
-const milliseconds: Scale = { kind: "time", us: 1000 };
-const microseconds: Scale = { kind: "time", us: 1 };
+const milliseconds: DelayScale = { kind: "time", us: 1000 };
+const microseconds: DelayScale = { kind: "time", us: 1 };
 
 /** Delays of the sketch core, of avr-libc (util/delay.h, util/delay_basic.h) and of vendor kits. */
-const SCALES: ReadonlyMap<string, Scale> = new Map<string, Scale>([
+const SCALES: ReadonlyMap<string, DelayScale> = new Map<string, DelayScale>([
   ["delay", milliseconds],
   ["delayMicroseconds", microseconds],
   ["_delay_ms", milliseconds],
@@ -41,6 +42,11 @@ const SCALES: ReadonlyMap<string, Scale> = new Map<string, Scale>([
   ["_delay_loop_1", { kind: "cycles", each: 3, whole: 256 }],
   ["_delay_loop_2", { kind: "cycles", each: 4, whole: 65536 }],
 ]);
+
+/** How a function that does nothing but wait takes its argument; undefined for other functions. */
+export function delayScale(name: string): DelayScale | undefined {
+  return SCALES.get(name);
+}
 
 /** What an outside call waits; undefined for one that is no delay. `clockHz` in Hz. */
 export function delayOf(call: OutsideCall, clockHz: number | undefined): DelayCall | undefined {
