@@ -1,9 +1,38 @@
 import type { Facts } from "../facts/facts.ts";
 import type { Finding, NotUnderstood, RuleLevel } from "../finding.ts";
+import { clockUnknown } from "./board/clock-unknown.ts";
+import { delayInIsr } from "./board/delay-in-isr.ts";
+import { divisorRange } from "./board/divisor-range.ts";
+import { integerOverflow } from "./board/integer-overflow.ts";
+import { pinConflict } from "./board/pin-conflict.ts";
+import { pinNoInterrupt } from "./board/pin-no-interrupt.ts";
+import { sharedNotVolatile } from "./board/shared-not-volatile.ts";
+import { mismatch } from "./note/mismatch.ts";
+import { syntax } from "./note/syntax.ts";
+import { unattached } from "./note/unattached.ts";
+import { unknownName } from "./note/unknown-name.ts";
 import type { Rule } from "./rule.ts";
+import { baudError } from "./serial/baud-error.ts";
+import { bitTime } from "./serial/bit-time.ts";
+import { lineFormat } from "./serial/line-format.ts";
 
 /** Every rule of the catalogue, by group. A new rule is a new file and a line here. */
-export const rules: readonly Rule[] = [];
+export const rules: readonly Rule[] = [
+  clockUnknown,
+  divisorRange,
+  integerOverflow,
+  pinNoInterrupt,
+  pinConflict,
+  sharedNotVolatile,
+  delayInIsr,
+  baudError,
+  lineFormat,
+  bitTime,
+  syntax,
+  unknownName,
+  mismatch,
+  unattached,
+];
 
 /** What a run of the rules gives. */
 export interface Checked {

@@ -7,11 +7,11 @@
 
 import type { Facts } from "../../facts/facts.ts";
 import type { Rate, SerialConstant, SetUp } from "../../facts/serial/serial-facts.ts";
+import { baudText, clockText } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
 import { baudGeneratorNamed } from "../../model/baud-generators.ts";
 import { avrClassic } from "../../model/divisors/avr-classic.ts";
 import { formatSources } from "../../model/sources.ts";
-import { baudText, clockText } from "../figures.ts";
 import { replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { actualRates, expectedRate, samplingOf } from "../serial/expected-rate.ts";

@@ -9,6 +9,7 @@
 
 import type { Facts } from "../../facts/facts.ts";
 import type { SerialConstant, SetUp } from "../../facts/serial/serial-facts.ts";
+import { baudText, clockText, percentText, plain } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
 import { type BaudGenerator, baudGeneratorNamed } from "../../model/baud-generators.ts";
 import { avrClassic } from "../../model/divisors/avr-classic.ts";
@@ -16,7 +17,6 @@ import { errorPercent } from "../../model/divisors/baud-generator.ts";
 import { quantity } from "../../model/quantities.ts";
 import { receiverToleranceSource, recommendedErrorSources } from "../../model/receiver-tolerance.ts";
 import { formatSource } from "../../model/sources.ts";
-import { baudText, clockText, percentText, plain } from "../figures.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { isSpoilt } from "../spoilt.ts";

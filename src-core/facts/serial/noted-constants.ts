@@ -1,4 +1,4 @@
-import type { Attached } from "../../notes/attachment/attach.ts";
+import type { Span } from "../../finding.ts";
 import type { ReadUnit, Target } from "../../notes/attachment/declared.ts";
 import type { NoteFacts } from "../../notes/note-facts.ts";
 import { evaluate } from "../../reader/constants/evaluate.ts";
@@ -21,19 +21,32 @@ const QUANTITIES: readonly SerialConstant["quantity"][] = [
 
 /** Constants of which a note says that they are a rate, a divisor or a bit time, as far as their value is known. */
 export function serialConstants(notes: NoteFacts): readonly SerialConstant[] {
-  return notes.attached.flatMap((attached) => {
-    const quantity = quantityOf(attached);
-    const [first] = attached.targets;
-    if (quantity === undefined || first === undefined) return [];
-    const found = constantNamedBy(first.target, first.unit);
-    return found === undefined
-      ? []
-      : [{ quantity, name: first.target.name, ...found, note: attached.note.span }];
-  });
+  return notedConstants(notes, QUANTITIES);
 }
 
-function quantityOf({ note }: Attached): SerialConstant["quantity"] | undefined {
-  return note.kind === "means" ? QUANTITIES.find((id) => id === note.quantity.value) : undefined;
+/** A constant of which a note says what it stands for. */
+export interface NotedConstant<Id extends string> {
+  readonly quantity: Id;
+  readonly name: string;
+  /** In the quantity's unit. */
+  readonly value: number;
+  /** Its value in the source. */
+  readonly span: Span;
+  readonly note: Span;
+}
+
+/** Constants that notes call one of these quantities, as far as their value is known. */
+export function notedConstants<Id extends string>(
+  notes: NoteFacts,
+  quantities: readonly Id[],
+): readonly NotedConstant<Id>[] {
+  return notes.attached.flatMap(({ note, targets }) => {
+    const quantity = note.kind === "means" ? quantities.find((id) => id === note.quantity.value) : undefined;
+    const [first] = targets;
+    if (quantity === undefined || first === undefined) return [];
+    const found = constantNamedBy(first.target, first.unit);
+    return found === undefined ? [] : [{ quantity, name: first.target.name, ...found, note: note.span }];
+  });
 }
 
 type Found = Pick<SerialConstant, "value" | "span">;
