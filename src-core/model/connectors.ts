@@ -31,7 +31,7 @@ export const serialConnector: Connector = {
   ],
   sources: [
     { document: "ninePinPinouts", place: "tables" },
-    { document: "mouseManual", place: "introduction" },
+    { document: "mouseManual", place: "Introduction" },
     { document: "externalComSpecification", place: "2.3" },
   ],
 };

@@ -28,7 +28,7 @@ export const identifications: readonly Identification[] = [
     meaning: "M3",
     sources: [
       { document: "dosDriverProtocol", place: "identification" },
-      { document: "mouseManual", place: "introduction" },
+      { document: "mouseManual", place: "Introduction" },
       { document: "ht6513b", place: "p. 7" },
     ],
     confidence: "read",

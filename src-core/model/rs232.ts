@@ -55,7 +55,7 @@ export const cautions: readonly Caution[] = [
   {
     text: "DTR, RTS and TXD give about 10 mA each: enough for a serial mouse, not for a PS/2 mouse of up to 100 mA.",
     sources: [
-      { document: "mouseManual", place: "introduction" },
+      { document: "mouseManual", place: "Introduction" },
       { document: "ps2ProtocolArticle", place: "power summary" },
     ],
   },

@@ -42,6 +42,8 @@ export const pic = baudGenerator({
   ],
   sources: [
     { document: "pic18f66k80", place: "Example 22-1" },
+    { document: "pic16lf1904", place: "Table 18-5" },
+    { document: "pic18k22", place: "Table 16-5" },
     { document: "pic18k40", place: "Table 27-5" },
     { document: "pic16f1938", place: "Table 25-5" },
   ],

@@ -23,7 +23,7 @@ export const fiveByte: LayoutTable = {
   meaning:
     "Two pairs of movements whose sum counts: the second is what moved while the first was being sent. A button that is down is a 0.",
   sources: [
-    { document: "mouseManual", place: "Mousesystems protocol" },
+    { document: "mouseManual", place: "table of the five-byte packet" },
     { document: "bsdMouseManual", place: "description" },
     { document: "dosDriverProtocol", place: "five-byte layout" },
   ],
@@ -32,7 +32,7 @@ export const fiveByte: LayoutTable = {
     {
       note: "The manual page draws bit 7 of the four movement bytes as 0; the others take all eight bits as a signed value, which every receiver needs for negative movements.",
       sources: [
-        { document: "mouseManual", place: "Mousesystems protocol" },
+        { document: "mouseManual", place: "table of the five-byte packet" },
         { document: "bsdMouseManual", place: "description" },
       ],
     },

@@ -11,7 +11,7 @@ export const middleButton: LayoutTable = {
   meaning:
     "The two-button report, and a fourth byte while the middle button is down and once more when it is let go.",
   sources: [
-    { document: "mouseManual", place: "Logitech protocol" },
+    { document: "mouseManual", place: "packet with a fourth byte" },
     { document: "sermouseSource", place: "decode" },
   ],
   confidence: "read",
@@ -19,7 +19,7 @@ export const middleButton: LayoutTable = {
     {
       note: "The fourth byte is sent while the button is down (manual) or on each change (moused.c).",
       sources: [
-        { document: "mouseManual", place: "Logitech protocol" },
+        { document: "mouseManual", place: "packet with a fourth byte" },
         { document: "mousedSource", place: "decode" },
       ],
     },

@@ -17,7 +17,7 @@ export const twoButton: LayoutTable = {
   meaning:
     "The serial report that every PC driver knows: 1200 baud, seven data bits; only the first byte has bit 6 set.",
   sources: [
-    { document: "mouseManual", place: "Microsoft protocol" },
+    { document: "mouseManual", place: "table of the three-byte packet" },
     { document: "dosDriverProtocol", place: "three-byte layout" },
   ],
   confidence: "read",

@@ -30,7 +30,7 @@ export const serialIdentification: readonly Quantity[] = [
       {
         note: "what mice do",
         typical: 14,
-        sources: [{ document: "mouseManual", place: "Microsoft protocol" }],
+        sources: [{ document: "mouseManual", place: "Introduction" }],
         confidence: "read",
       },
     ],
@@ -60,7 +60,7 @@ export const serialIdentification: readonly Quantity[] = [
       {
         note: "what mice do between M and 3",
         typical: 63,
-        sources: [{ document: "mouseManual", place: "Microsoft protocol" }],
+        sources: [{ document: "mouseManual", place: "Introduction" }],
         confidence: "read",
       },
     ],

@@ -6,7 +6,7 @@ import { layouts } from "../../../../src-core/model/report-layouts.ts";
 import { bytes } from "./layout-bytes.ts";
 
 /**
- * mouse(4) of man-pages 6.03, "Microsoft protocol":
+ * mouse(4) of man-pages 6.03, "table of the three-byte packet":
  *   byte 1: 1 lb rb dy7 dy6 dx7 dx6, byte 2: 0 dx5 .. dx0, byte 3: 0 dy5 .. dy0; dx positive right, dy positive down.
  * Each report typed from that table by hand.
  */
@@ -31,7 +31,7 @@ const threeBytes: readonly (readonly [string, ReportValues, bits: string])[] = [
 
 const up = { left: false, right: false };
 
-describe("two-button: the table of mouse(4), Microsoft protocol", () => {
+describe("two-button: the table of mouse(4), table of the three-byte packet", () => {
   test.each(threeBytes)("%s", (_, values, bits) => {
     expect(encodeReport(layouts["two-button"], values)).toEqual(bytes(bits));
     expect(decodeReport(layouts["two-button"], bytes(bits))).toEqual({
@@ -48,7 +48,7 @@ describe("two-button: the table of mouse(4), Microsoft protocol", () => {
   });
 });
 
-describe("middle-button: mouse(4), Logitech protocol", () => {
+describe("middle-button: mouse(4), packet with a fourth byte", () => {
   const layout = layouts["middle-button"];
 
   test("while the middle button is up, the three-byte packet is sent", () => {
@@ -96,7 +96,7 @@ describe("wheel: fourth byte 0 - middle z3 z2 z1 z0, EM84520 data sheet p. 3", (
 });
 
 /**
- * mouse(4), "Mousesystems protocol": byte 1 is 1 0 0 0 0 lb mb rb with a button cleared while it is down, then dxa, dya,
+ * mouse(4), "table of the five-byte packet": byte 1 is 1 0 0 0 0 lb mb rb with a button cleared while it is down, then dxa, dya,
  * dxb, dyb in two's complement; the sum counts, dy negated. Negative bytes as in FreeBSD manual mouse(4): eight bits.
  */
 const fiveBytes: readonly (readonly [string, ReportValues, bits: string])[] = [
@@ -111,7 +111,7 @@ const fiveBytes: readonly (readonly [string, ReportValues, bits: string])[] = [
   ["130 down: 127 and 3", { y: -130 }, "10000 111 / 00000000 / 10000001 / 00000000 / 11111101"],
 ];
 
-describe("five-byte: the table of mouse(4), Mousesystems protocol", () => {
+describe("five-byte: the table of mouse(4), table of the five-byte packet", () => {
   test.each(fiveBytes)("%s", (_, values, bits) => {
     expect(encodeReport(layouts["five-byte"], values)).toEqual(bytes(bits));
     expect(decodeReport(layouts["five-byte"], bytes(bits))).toEqual({
