@@ -1,6 +1,7 @@
-import type { Wires } from "../../notes/wires.ts";
+import type { NoteFacts } from "../../notes/note-facts.ts";
 import type { Program } from "../../reader/program/program.ts";
 import { visibleRange } from "../../reader/tokens.ts";
+import { notedConstants } from "../serial/noted-constants.ts";
 import type { Walk } from "../walk/events.ts";
 import { findDrivenHigh } from "./driven-high.ts";
 import { findNotKnown } from "./not-known.ts";
@@ -13,9 +14,24 @@ import { findSenders } from "./senders.ts";
 import { sendingPaths } from "./sending-paths.ts";
 import { sequencesOf } from "./sequences.ts";
 
+/** Quantities of the model that a note may say of a constant, and that rules about the PS/2 side judge. */
+const ps2Constants = [
+  "ps2.request-hold",
+  "ps2.inhibit-hold",
+  "ps2.reset-wait",
+  "ps2.sample-rate",
+  "ps2.resolution",
+] as const;
+
 /** What the firmware does as the host of the PS/2 port, by its walk and by what was said of the wires. */
-export function gatherPs2(program: Program, wires: Wires, walk: Walk): Ps2Facts {
-  const { chip, clockHz } = program;
+export function gatherPs2(
+  program: Program,
+  notes: NoteFacts,
+  walk: Walk,
+  clockHz: number | undefined,
+): Ps2Facts {
+  const { chip } = program;
+  const { wires } = notes;
   const walks = walk.entries;
   const requests = walks.flatMap((each) => findRequests(each, clockHz));
   const pins = portPins(wires.ps2, walks, requests, chip);
@@ -33,6 +49,7 @@ export function gatherPs2(program: Program, wires: Wires, walk: Walk): Ps2Facts 
     senders,
     sequences: paths.flatMap(({ each, items }) => sequencesOf(each, items)),
     resets: paths.flatMap(({ items }) => items.flatMap((path) => resetWaits(path, chip, pins.clock?.pin))),
+    constants: notedConstants(notes, ps2Constants),
   };
   return { ...facts, notKnown: findNotKnown(facts, wires.ps2, program) };
 }

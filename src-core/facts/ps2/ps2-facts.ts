@@ -1,6 +1,7 @@
 import type { Span } from "../../finding.ts";
 import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { PinName } from "../pins/pin-change.ts";
+import type { NotedConstant } from "../serial/noted-constants.ts";
 
 /** What the firmware does as the host of the PS/2 port. */
 export interface Ps2Facts {
@@ -12,6 +13,8 @@ export interface Ps2Facts {
   readonly senders: readonly Sender[];
   readonly sequences: readonly SendSequence[];
   readonly resets: readonly ResetWait[];
+  /** Constants that a note calls a quantity of the PS/2 side. */
+  readonly constants: readonly NotedConstant<string>[];
   /** What the code does not tell; each is said once. */
   readonly notKnown: readonly NotKnown[];
 }

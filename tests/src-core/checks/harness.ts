@@ -1,0 +1,161 @@
+import { describe, expect, it } from "vitest";
+import { rules, runRules } from "../../../src-core/checks/registry.ts";
+import type { Example, Rule } from "../../../src-core/checks/rule.ts";
+import type { Facts } from "../../../src-core/facts/facts.ts";
+import type { Edit, Finding, Fix, RuleLevel } from "../../../src-core/finding.ts";
+import { findProjects } from "../../../src-core/project/find-projects.ts";
+import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
+import { ProjectReader } from "../../../src-core/service/project-reading.ts";
+import { vocabulary } from "../../../src-core/service/vocabulary.ts";
+import { loadGrammar } from "../reader/syntax/load-grammar.ts";
+
+/**
+ * Snippets that carry what is expected of them. Under the offending code stands a comment with carets, the rule and
+ * a part of the message:
+ *
+ *       UBRR0 = 416;
+ *       //      ^^^ serial/baud-error: 832
+ *
+ * Further lines of carets belong to the same line of code.
+ */
+export interface Snippets {
+  readonly wrong: Readonly<Record<string, Example>>;
+  readonly right: Readonly<Record<string, Example>>;
+}
+
+const grammar = await loadGrammar();
+
+/** Facts of a project made of these files. */
+export function factsOf(example: Example): Facts {
+  const host = hostOfFiles(example);
+  const [project] = findProjects(host, ".", { vocabulary, startName: "" });
+  if (project === undefined) throw new Error("the snippet holds no project");
+  return new ProjectReader(host, grammar).read(project).facts;
+}
+
+const ownLevels: ReadonlyMap<string, RuleLevel> = new Map();
+
+/** Findings of `among` (all rules unless given) at their own levels. */
+export function findingsIn(example: Example, among: readonly Rule[] = rules): readonly Finding[] {
+  const { findings, notUnderstood } = runRules(factsOf(example), ownLevels, among);
+  expect(notUnderstood).toEqual([]);
+  return findings;
+}
+
+/** Tests a rule: its own two examples, the snippets, and every fix that it offers on the wrong ones. */
+export function ruleTests(rule: Rule, { wrong, right }: Snippets): void {
+  describe(rule.id, () => {
+    it("finds its own wrong example, and nothing else is wrong there", () => {
+      const findings = findingsIn(rule.wrong, [...new Set([...rules, rule])]);
+      expect([...new Set(findings.map((finding) => finding.rule))]).toEqual([rule.id]);
+    });
+    it("leaves its own right example alone", () => {
+      expect(brief(findingsIn(rule.right, [...new Set([...rules, rule])]), rule.right)).toEqual([]);
+    });
+    describe("wrong", () => {
+      for (const [name, example] of Object.entries(wrong)) {
+        it(name, () => {
+          const findings = findingsIn(example, [rule]);
+          compare(findings, expectations(example, rule.id), example);
+          for (const finding of findings)
+            for (const fix of finding.fixes) expectRemoved(rule, example, finding, fix);
+        });
+      }
+    });
+    describe("right", () => {
+      for (const [name, example] of Object.entries(right)) {
+        it(name, () => {
+          expect(expectations(example, rule.id)).toEqual([]);
+          expect(brief(findingsIn(example, [rule]), example)).toEqual([]);
+        });
+      }
+    });
+  });
+}
+
+/** What a caret line says: lines from 1, columns from 1 with the end behind the last character. */
+interface Expectation {
+  readonly file: string;
+  readonly line: number;
+  readonly from: number;
+  readonly to: number;
+  readonly part: string;
+}
+
+const caretLine = /^[\s/*#]*?(\^+)\s+([a-z0-9-]+\/[a-z0-9-]+)(?::\s*(.*?))?\s*(?:\*\/)?\s*$/;
+
+function expectations(example: Example, rule: string): Expectation[] {
+  const found: Expectation[] = [];
+  for (const [file, text] of Object.entries(example)) {
+    let code = 0;
+    for (const [index, line] of text.split("\n").entries()) {
+      const match = caretLine.exec(line);
+      if (match === null) {
+        code = index + 1;
+        continue;
+      }
+      const [, carets = "", id, part = ""] = match;
+      if (id !== rule) continue;
+      const from = line.indexOf("^") + 1;
+      found.push({ file, line: code, from, to: from + carets.length, part });
+    }
+  }
+  return found;
+}
+
+function compare(findings: readonly Finding[], expected: readonly Expectation[], example: Example): void {
+  const left = [...findings];
+  const missed: string[] = [];
+  for (const each of expected) {
+    const at = left.findIndex((finding) => fits(finding, each, example));
+    if (at < 0) missed.push(`${each.file}:${each.line}:${each.from}-${each.to} ${each.part}`);
+    else left.splice(at, 1);
+  }
+  expect({ missed, notExpected: brief(left, example) }).toEqual({ missed: [], notExpected: [] });
+  expect(expected.length).toBeGreaterThan(0);
+}
+
+function fits(finding: Finding, each: Expectation, example: Example): boolean {
+  const { span, message } = finding;
+  const place = placeOf(example[span.file] ?? "", span.start);
+  const isThere = span.file === each.file && place.line === each.line && place.column === each.from;
+  return isThere && span.end - span.start === each.to - each.from && message.includes(each.part);
+}
+
+function placeOf(text: string, offset: number): { readonly line: number; readonly column: number } {
+  const before = text.slice(0, offset).split("\n");
+  return { line: before.length, column: (before.at(-1)?.length ?? 0) + 1 };
+}
+
+/** Findings as a failing test should show them. */
+function brief(findings: readonly Finding[], example: Example): string[] {
+  return findings.map(({ rule, span, message }) => {
+    const { line, column } = placeOf(example[span.file] ?? "", span.start);
+    return `${span.file}:${line}:${column}-${column + span.end - span.start} ${rule}: ${message}`;
+  });
+}
+
+/** A fix, applied, leaves fewer findings of the rule, none of which is the one it was for. */
+function expectRemoved(rule: Rule, example: Example, finding: Finding, fix: Fix): void {
+  const mended = withEdits(example, fix.edits);
+  const before = findingsIn(example, [rule]);
+  const after = findingsIn(mended, [rule]);
+  expect(after.length, `${fix.title}: ${finding.message}\n${Object.values(mended).join("\n")}`).toBeLessThan(
+    before.length,
+  );
+}
+
+/** The files after these edits, which must not overlap. */
+export function withEdits(example: Example, edits: readonly Edit[]): Example {
+  const mended: Record<string, string> = { ...example };
+  const lastFirst = [...edits].sort((a, b) => b.span.start - a.span.start);
+  for (const [index, { span, text }] of lastFirst.entries()) {
+    const next = lastFirst[index - 1];
+    if (next !== undefined && next.span.file === span.file)
+      expect(span.end).toBeLessThanOrEqual(next.span.start);
+    const old = mended[span.file];
+    if (old === undefined) throw new Error(`a fix edits ${span.file}, which is not there`);
+    mended[span.file] = old.slice(0, span.start) + text + old.slice(span.end);
+  }
+  return mended;
+}
