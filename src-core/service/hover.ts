@@ -1,3 +1,4 @@
+import { explainAt } from "../explain/explain-at.ts";
 import { hoverSettings } from "../notes/completion/complete-settings.ts";
 import { hoverNote } from "../notes/completion/hover-note.ts";
 import type { ProjectReading } from "./project-reading.ts";
@@ -15,5 +16,5 @@ export function hoverAt(
   const lexed = files.get(file);
   if (lexed === undefined) return undefined;
   const chip = facts.wires.board.chip?.value;
-  return hoverNote(lexed, offset, { vocabulary, chip });
+  return hoverNote(lexed, offset, { vocabulary, chip }) ?? explainAt(facts, file, offset);
 }
