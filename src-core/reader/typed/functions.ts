@@ -1,5 +1,5 @@
 import type { Declaration, Declarator, Place, Specifiers } from "../syntax/nodes.ts";
-import { isStandIn } from "../tokens.ts";
+import { isStandIn, visibleSpan } from "../tokens.ts";
 import { sameSignature } from "../types/compare.ts";
 import { pointerTo } from "../types/derive.ts";
 import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
@@ -150,7 +150,7 @@ function addFunction(
     attributes,
     at,
     declarationAt: atOf(context, whole),
-    standIn: isStandIn(at.first.file),
+    standIn: isStandIn(visibleSpan(at.first).file),
   });
   set.functions.push(symbol);
   if (record !== undefined) context.unit.classes.get(record)?.functions.push(symbol);
