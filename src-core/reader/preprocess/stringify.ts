@@ -14,5 +14,8 @@ export function stringifyTokens(
     const isQuoted = token.kind === "string" || token.kind === "character";
     text += isQuoted ? token.text.replace(/["\\]/g, "\\$&") : token.text;
   });
+  // A lone backslash at the end would take the closing quote with it; compilers leave it out.
+  const tail = /\\*$/.exec(text)?.[0].length ?? 0;
+  if (tail % 2 === 1) text = text.slice(0, -1);
   return makeToken(operator.file, operator.start, operator.end, "string", `"${text}"`, space, use);
 }

@@ -1,0 +1,2 @@
+#include "include/shadow.h"
+#include <deep/shadow.h>

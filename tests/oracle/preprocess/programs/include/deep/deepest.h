@@ -1,0 +1,3 @@
+deepest __INCLUDE_LEVEL__
+#include "../unguarded.h"
+#define NESTED seen

@@ -1,0 +1,1 @@
+shadow in deep

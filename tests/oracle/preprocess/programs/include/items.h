@@ -1,0 +1,3 @@
+ITEM(left, 1)
+ITEM(right, 2)
+ITEM(middle, 4)

@@ -1,0 +1,3 @@
+one begins __INCLUDE_LEVEL__
+#include "nested-2.h"
+one ends __LINE__

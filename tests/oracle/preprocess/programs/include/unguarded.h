@@ -1,0 +1,1 @@
+unguarded text __LINE__

@@ -1,0 +1,3 @@
+#define s(x) #x
+s(  a   b  ) s(a/**/b) s(a /**/ b) s(a
+b) s() s( ) s("a  b") s('a  b') s( + + ) s(++) s(a . b)
