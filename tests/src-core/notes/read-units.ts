@@ -3,6 +3,7 @@ import { createRequire } from "node:module";
 import type { ReadUnit } from "../../../src-core/notes/attachment/declared.ts";
 import { type NoteFacts, readNoteFacts } from "../../../src-core/notes/note-facts.ts";
 import { readSettings } from "../../../src-core/notes/settings/read-settings.ts";
+import type { Vocabulary } from "../../../src-core/notes/vocabulary.ts";
 import { ChunkCache } from "../../../src-core/reader/chunks/chunk.ts";
 import { splitChunks } from "../../../src-core/reader/chunks/split-chunks.ts";
 import { lexFile } from "../../../src-core/reader/lexer/lex-file.ts";
@@ -48,10 +49,10 @@ function readUnit(files: Files, main: string): ReadUnit {
 }
 
 /** Notes of some files; every file that is no header is a unit. edgewise.json counts where there is one. */
-export function readFacts(files: Files): NoteFacts {
+export function readFacts(files: Files, vocabulary: Vocabulary = SMALL_VOCABULARY): NoteFacts {
   const sources = Object.keys(files).filter((file) => !file.endsWith(".json"));
   const units = sources.filter((file) => !file.endsWith(".h")).map((main) => readUnit(files, main));
   const lexed = sources.map((file) => lexFile(file, files[file] ?? "", file.endsWith(".cpp") ? "c++" : "c"));
-  const { settings } = readSettings("edgewise.json", files["edgewise.json"] ?? "{}", SMALL_VOCABULARY);
-  return readNoteFacts(lexed, units, settings, SMALL_VOCABULARY);
+  const { settings } = readSettings("edgewise.json", files["edgewise.json"] ?? "{}", vocabulary);
+  return readNoteFacts(lexed, units, settings, vocabulary);
 }
