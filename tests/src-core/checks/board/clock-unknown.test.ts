@@ -51,11 +51,25 @@ int main(void) {
 void uart_init(unsigned int divisor) {
   UBRR0H = divisor >> 8;
   UBRR0L = divisor;
-  //       ^^^^^^^ board/clock-unknown: clock
   UCSR0B = _BV(TXEN0);
 }
 int main(void) {
   uart_init(416);
+  //        ^^^ board/clock-unknown: clock
+  for (;;) {
+  }
+}
+`,
+    },
+    "F_CPU that only the build defines": {
+      "uart.c": `
+// @wire board atmega328p
+#include <avr/io.h>
+#define BAUD 1200
+int main(void) {
+  UBRR0 = F_CPU / 16 / BAUD - 1;
+  //      ^^^^^^^^^^^^^^^^^^^^^ board/clock-unknown: clock
+  UCSR0B = _BV(TXEN0);
   for (;;) {
   }
 }
@@ -63,7 +77,7 @@ int main(void) {
     },
     "a constant that a note calls a divisor": {
       "uart.c": `
-// @wire board stm32f0
+// @wire board stm32f051r8
 // @wire means serial.divisor
 const unsigned brr = 40000;
 //                   ^^^^^ board/clock-unknown: clock

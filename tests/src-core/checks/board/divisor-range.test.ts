@@ -2,8 +2,7 @@ import { divisorRange } from "../../../../src-core/checks/board/divisor-range.ts
 import { ruleTests } from "../harness.ts";
 
 // UBRR has 12 bits, 0..4095: ATmega48A/PA/88A/PA/168A/PA/328/P datasheet (8271D), USART Register Description.
-// SPBRG has 8 bits where BRG16 = 0: PIC18F66K80 datasheet (DS39977F). TH1 has 8 bits: 8051 hardware manual (4316E),
-// section 2.13.4.
+// TH1 has 8 bits: 8051 hardware manual (4316E), section 2.13.4.
 
 ruleTests(divisorRange, {
   wrong: {
@@ -69,15 +68,14 @@ int main(void) {
 }
 `,
     },
-    // 20 MHz / (64 * 1200) - 1 = 259: over 255.
     "an 8-bit register said by a note": {
       "main.c": `
-// @wire board pic18f66k80 clock=20MHz
+// @wire board at89s52 clock=11.0592MHz
 // @wire means serial.divisor
-#define DIVISOR 259
-//              ^^^ board/divisor-range: 259
+#define RELOAD 488
+//             ^^^ board/divisor-range: 488
 int main(void) {
-  return DIVISOR;
+  return RELOAD;
 }
 `,
     },

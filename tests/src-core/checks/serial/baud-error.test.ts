@@ -75,12 +75,12 @@ int main(void) {
 static void uart_init(unsigned int ubrr) {
   UBRR0H = (unsigned char)(ubrr >> 8);
   UBRR0L = (unsigned char)ubrr;
-  //       ^^^^^^^^^^^^^^^^^^^ serial/baud-error: 9615
   UCSR0B = (1 << RXEN0) | (1 << TXEN0);
   UCSR0C = (1 << UCSZ01);
 }
 int main(void) {
   uart_init(MYUBRR);
+  //        ^^^^^^ serial/baud-error: 9615
   for (;;) {
   }
 }
@@ -149,7 +149,7 @@ void loop() {
     // RM0091, Table 85: 48 MHz, 2400 baud: BRR 0x4E20.
     "a constant said to be the divisor of an STM32F0": {
       "uart.c": `
-// @wire board stm32f0 clock=48MHz
+// @wire board stm32f051r8 clock=48MHz
 // @wire serial baud=1200
 // @wire means serial.divisor
 const unsigned long brr = 0x4E20;
