@@ -1,4 +1,4 @@
-import { execFileSync } from "node:child_process";
+import { execFileSync, spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -51,4 +51,13 @@ export function sectionsOf(compiler: Compiler, text: string, sections: readonly 
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** The lines of a text, counted from 0, in which the compiler finds an error. */
+export function faultyLines(compiler: Compiler, text: string): ReadonlySet<number> {
+  const language = compiler.extension === "c" ? "c" : "c++";
+  const flags = [...compiler.flags, "-w", "-fwrapv", "-fsyntax-only", "-fmax-errors=0", "-x", language, "-"];
+  const { stderr } = spawnSync(compiler.command, flags, { input: text, encoding: "utf8" });
+  const lines = [...stderr.matchAll(/^<stdin>:(\d+):\d+: error:/gm)];
+  return new Set(lines.map((match) => Number(match[1]) - 1));
 }

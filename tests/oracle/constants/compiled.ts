@@ -1,4 +1,4 @@
-import { type Compiler, sectionsOf } from "./avr-compiler.ts";
+import { type Compiler, faultyLines, sectionsOf } from "./avr-compiler.ts";
 import { cppTypeCode, cppTypeCodes, cTypeCode, typeCodes } from "./type-codes.ts";
 
 /** What the compiler says of one integer constant expression. */
@@ -44,4 +44,13 @@ export function compileFloating(compiler: Compiler, expressions: readonly string
   const [values] = sectionsOf(compiler, text, [".values"]);
   if (values === undefined) throw new Error("no section");
   return expressions.map((_, index) => values.readFloatLE(index * 4));
+}
+
+/** Those of the expressions that the compiler takes for constants: C makes none of comparing an overflow. */
+export function constantOnes(compiler: Compiler, expressions: readonly string[]): readonly string[] {
+  const text = expressions
+    .map((expression, index) => `const long long c${index} = (long long)(${expression});`)
+    .join("\n");
+  const faulty = faultyLines(compiler, text);
+  return expressions.filter((_, index) => !faulty.has(index));
 }
