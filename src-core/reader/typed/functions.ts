@@ -1,5 +1,4 @@
 import type { Declaration, Declarator, Place, Specifiers } from "../syntax/nodes.ts";
-import { isStandIn, visibleSpan } from "../tokens.ts";
 import { sameSignature } from "../types/compare.ts";
 import { pointerTo } from "../types/derive.ts";
 import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
@@ -150,7 +149,6 @@ function addFunction(
     attributes,
     at,
     declarationAt: atOf(context, whole),
-    standIn: isStandIn(visibleSpan(at.first).file),
   });
   set.functions.push(symbol);
   if (record !== undefined) context.unit.classes.get(record)?.functions.push(symbol);

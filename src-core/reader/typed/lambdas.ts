@@ -1,5 +1,4 @@
 import type { Expression } from "../syntax/nodes.ts";
-import { isStandIn, visibleSpan } from "../tokens.ts";
 import { pointerTo, referenceTo } from "../types/derive.ts";
 import type { FunctionType, Type } from "../types/types.ts";
 import { atOf, type BodyContext, type Context } from "./context.ts";
@@ -55,7 +54,6 @@ export function typeLambda(context: Context, syntax: LambdaSyntax, at: At): Type
     attributes: [],
     at,
     declarationAt: at,
-    standIn: isStandIn(visibleSpan(at.first).file),
   });
   symbol.define(() => ({ parameters, memberInitializers: [], body: block, self: body.self }));
   return { kind: "lambda", at, type: pointerTo(symbol.type), lvalue: false, function: symbol, captures };

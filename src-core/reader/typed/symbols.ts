@@ -1,4 +1,5 @@
 import type { Attribute } from "../syntax/nodes.ts";
+import { isStandIn, visibleSpan } from "../tokens.ts";
 import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
 import type { At, FunctionDefinition, FunctionSymbol, Storage, TypedInitializer, Variable } from "./nodes.ts";
 
@@ -73,7 +74,6 @@ export interface FunctionDraft {
   readonly attributes: readonly Attribute[];
   readonly at: At;
   readonly declarationAt: At;
-  readonly standIn: boolean;
 }
 
 /** Gives the typed default argument of a parameter, or undefined. */
@@ -96,7 +96,6 @@ export class DeclaredFunction implements FunctionSymbol {
   at: At;
   declarationAt: At;
   declarations: At[];
-  readonly standIn: boolean;
   /** By position; parameters without one hold undefined. */
   defaults: readonly DefaultArgument[] = [];
   #body: (() => FunctionDefinition) | undefined;
@@ -117,7 +116,11 @@ export class DeclaredFunction implements FunctionSymbol {
     this.at = draft.at;
     this.declarationAt = draft.declarationAt;
     this.declarations = [draft.declarationAt];
-    this.standIn = draft.standIn;
+  }
+
+  /** What a stand-in header declares and the author defines, such as `setup`, is the author's. */
+  get standIn(): boolean {
+    return isStandIn(visibleSpan(this.at.first).file);
   }
 
   /** A body is known, typed or not. */
