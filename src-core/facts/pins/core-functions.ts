@@ -19,9 +19,6 @@ export interface Board {
 const outputMode = 1;
 const pullUpMode = 2;
 
-/** Letters of ports in the order in which the sketch core numbers them, from 1. */
-const portLetters = "ABCDEFGHJKL";
-
 type CoreFunction = (call: OutsideCall, machine: Machine, board: Board) => Value | undefined;
 
 const coreFunctions: ReadonlyMap<string, CoreFunction> = new Map<string, CoreFunction>([
@@ -31,17 +28,12 @@ const coreFunctions: ReadonlyMap<string, CoreFunction> = new Map<string, CoreFun
   ["millis", (call) => elapsed(call, "ms")],
   ["micros", (call) => elapsed(call, "us")],
   ["digitalPinToInterrupt", interruptOf],
-  ["digitalPinToPort", portOf],
-  ["digitalPinToBitMask", maskOf],
-  ["portOutputRegister", (call, machine, board) => portRegister(call, machine, board, "PORT")],
-  ["portModeRegister", (call, machine, board) => portRegister(call, machine, board, "DDR")],
-  ["portInputRegister", (call, machine, board) => portRegister(call, machine, board, "PIN")],
-  ["pgm_read_byte", readPointer],
-  ["pgm_read_byte_near", readPointer],
-  ["pgm_read_word", readPointer],
-  ["pgm_read_word_near", readPointer],
-  ["pgm_read_dword", readPointer],
-  ["pgm_read_ptr", readPointer],
+  ["pgm_read_byte_far", readPointer],
+  ["pgm_read_word_far", readPointer],
+  ["pgm_read_dword_far", readPointer],
+  // The stand-in of ATOMIC_BLOCK is a loop that runs once.
+  ["__interrupts_off", () => integer(1, undefined)],
+  ["__interrupts_on", () => integer(1, undefined)],
 ]);
 
 /** What a function of the core gives, having done what it does to pins; undefined where it is not known here. */
@@ -112,34 +104,6 @@ function interruptOf(call: OutsideCall, _machine: Machine, board: Board): Value 
   if (number >= 0) return integer(number, pin.from);
   const trace: Trace = { kind: "interrupt-of", pin };
   return unknown(pin.from, [trace]);
-}
-
-function portOf(call: OutsideCall, _machine: Machine, board: Board): Value | undefined {
-  const letter = portLetter(pinArgument(call, board));
-  return letter === undefined ? undefined : integer(portLetters.indexOf(letter) + 1, call.arguments[0]?.from);
-}
-
-function portLetter(pin: PinName | undefined): string | undefined {
-  return pin?.startsWith("P") ? pin[1] : undefined;
-}
-
-function maskOf(call: OutsideCall, _machine: Machine, board: Board): Value | undefined {
-  const pin = pinArgument(call, board);
-  return pin?.startsWith("P") ? integer(1 << Number(pin[2]), call.arguments[0]?.from) : undefined;
-}
-
-function portRegister(
-  call: OutsideCall,
-  machine: Machine,
-  board: Board,
-  kind: "PORT" | "DDR" | "PIN",
-): Value | undefined {
-  const port = integerOf(call.arguments[0]);
-  const letter = port === undefined ? undefined : portLetters[port - 1];
-  const register = letter === undefined ? undefined : board.registers.named(`${kind}${letter}`);
-  if (register === undefined) return undefined;
-  const place = machine.memory.registerPlace(register, kind !== "PIN");
-  return { kind: "address", place, from: call.arguments[0]?.from };
 }
 
 function readPointer(call: OutsideCall, machine: Machine): Value | undefined {

@@ -57,6 +57,7 @@ export function setBit(machine: Machine, place: Place, bit: number, to: Tristate
     [],
     undefined,
   );
+  machine.touch(0);
   machine.memory.write(place, value);
   if (machine.moment === "reset") settleBits(place, value);
 }

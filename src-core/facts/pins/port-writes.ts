@@ -71,6 +71,7 @@ function toggled(write: RegisterWrite, machine: Machine, registers: ChipRegister
   const certain = write.operator === "=" ? turned.known : 0;
   const known = before.known & certain;
   const after = unknownBits({ known, ones: (before.ones ^ turned.ones) & known }, undefined, [], undefined);
+  machine.touch(0);
   machine.memory.write(place, after);
   if (machine.moment === "reset") settleBits(place, after);
   const outputs = bitsOf(heldValue(machine, machine.memory.registerPlace(direction, true)));

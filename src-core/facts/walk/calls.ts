@@ -1,7 +1,7 @@
 import type { At, FunctionDefinition, FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
 import { allEffects, functionEffects } from "./effects.ts";
-import type { Call, NotFollowed, OutsideCall } from "./events.ts";
+import type { Call, Event, NotFollowed, OutsideCall } from "./events.ts";
 import { copyObject, evaluate, forgetPointee, isWhole } from "./expressions.ts";
 import { forgetEffects } from "./forget.ts";
 import { constructMembers } from "./initializers.ts";
@@ -9,6 +9,7 @@ import { heldValue, store } from "./load-store.ts";
 import { placeNamedBy } from "./lvalues.ts";
 import type { Frame, Machine } from "./machine.ts";
 import type { Place } from "./places.ts";
+import { remember, repeatable } from "./repeatable-calls.ts";
 import { walkStatement } from "./statements.ts";
 import { joinTraces, joinValues, tracesOf, unknown, unknownOf } from "./unknowns.ts";
 import type { Trace, Value } from "./values.ts";
@@ -137,7 +138,7 @@ export function referenceTo(machine: Machine, expression: TypedExpression): Valu
   if (expression.lvalue) return unknown(expression);
   const value = evaluate(machine, expression);
   if (isWhole(expression)) return value;
-  const place = machine.memory.temporary(expression.type);
+  const place = machine.memory.temporary(expression.type, machine.active.length);
   machine.memory.write(place, value);
   return { kind: "address", place, from: expression };
 }
@@ -203,10 +204,12 @@ function goInto(
   calling: Calling,
 ): Value {
   const call: Call = { function: symbol, at: calling.at, caller: machine.chain };
-  let result: Value | undefined;
-  const events = machine.capture(() => {
-    result = walkBody(machine, symbol, definition, calling, call);
-  });
+  const known = repeatable(machine, symbol, calling);
+  const { events, result } = known ?? walkCall(machine, symbol, definition, calling, call);
+  if (known !== undefined) {
+    machine.alive = known.returns;
+    machine.decided(known.traces);
+  }
   machine.emit({
     kind: "call",
     ...machine.happened(calling.at),
@@ -219,6 +222,37 @@ function goInto(
     result,
   });
   return result ?? unknownOf(calling.type, undefined);
+}
+
+function walkCall(
+  machine: Machine,
+  symbol: FunctionSymbol,
+  definition: FunctionDefinition,
+  calling: Calling,
+  call: Call,
+): { readonly events: readonly Event[]; readonly result: Value | undefined } {
+  const outside = machine.touched;
+  const before = machine.frame?.traces ?? [];
+  machine.touched = Number.POSITIVE_INFINITY;
+  let result: Value | undefined;
+  const events = machine.capture(() => {
+    result = walkBody(machine, symbol, definition, calling, call);
+  });
+  const isOwn = machine.touched > machine.active.length;
+  machine.touch(outside);
+  // Without steps left, the walk was cut off somewhere.
+  if (isOwn && machine.steps > 0 && !machine.isMuted) {
+    const traces = (machine.frame?.traces ?? []).filter((trace) => !before.includes(trace));
+    remember(machine, symbol, {
+      arguments: calling.arguments,
+      object: calling.object,
+      events,
+      result,
+      returns: machine.alive,
+      traces,
+    });
+  }
+  return { events, result };
 }
 
 /** Walks a function with its parameters bound; gives what it returns. Dead afterwards where no path returns. */

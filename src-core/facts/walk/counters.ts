@@ -155,29 +155,47 @@ function constantOf(machine: Machine, expression: TypedExpression, parts: LoopPa
   return steady ? integerOf(machine.quietly(() => evaluate(machine, expression))) : undefined;
 }
 
+/** A write to a variable in one turn: what is added to it, or that it is something else. */
+type Update = number | TypedExpression | "other";
+
+const updatesByLoop = new WeakMap<TypedStatement, ReadonlyMap<Variable, readonly Update[]>>();
+
 /** What is added to a variable in one turn, write by write; NaN for a write that is no addition of a constant. */
 function updatesOf(machine: Machine, variable: Variable, parts: LoopParts): number[] {
-  const updates: number[] = [];
+  const found = allUpdates(parts).get(variable);
+  if (found === undefined) return [];
+  return found.map((update) => {
+    if (update === "other") return Number.NaN;
+    if (typeof update === "number") return update;
+    if (update.kind !== "compound-assign") return Number.NaN;
+    const by = integerOf(machine.quietly(() => evaluate(machine, update.value)));
+    const sign = update.operator === "+" ? 1 : update.operator === "-" ? -1 : Number.NaN;
+    return sign * (by ?? Number.NaN);
+  });
+}
+
+/** All writes in a loop to variables by name; found once for each loop. */
+function allUpdates(parts: LoopParts): ReadonlyMap<Variable, readonly Update[]> {
+  const known = updatesByLoop.get(parts.statement);
+  if (known !== undefined) return known;
+  const updates = new Map<Variable, Update[]>();
+  const add = (target: TypedExpression, update: Update): void => {
+    const named = plain(target);
+    if (named.kind !== "variable") return;
+    const held = updates.get(named.variable);
+    if (held === undefined) updates.set(named.variable, [update]);
+    else held.push(update);
+  };
   const seen = (expression: TypedExpression): void => {
-    if (expression.kind === "update" && names(expression.operand, variable)) {
-      updates.push(expression.operator === "++" ? 1 : -1);
-    } else if (expression.kind === "assign" && names(expression.target, variable)) {
-      updates.push(Number.NaN);
-    } else if (expression.kind === "compound-assign" && names(expression.target, variable)) {
-      const by = integerOf(machine.quietly(() => evaluate(machine, expression.value)));
-      const sign = expression.operator === "+" ? 1 : expression.operator === "-" ? -1 : Number.NaN;
-      updates.push(sign * (by ?? Number.NaN));
-    }
+    if (expression.kind === "update") add(expression.operand, expression.operator === "++" ? 1 : -1);
+    else if (expression.kind === "assign") add(expression.target, "other");
+    else if (expression.kind === "compound-assign") add(expression.target, expression);
   };
   if (parts.condition !== undefined) visitExpression(parts.condition, seen);
   if (parts.step !== undefined) visitExpression(parts.step, seen);
   visitStatement(parts.body, seen);
+  updatesByLoop.set(parts.statement, updates);
   return updates;
-}
-
-function names(expression: TypedExpression, variable: Variable): boolean {
-  const named = plain(expression);
-  return named.kind === "variable" && named.variable === variable;
 }
 
 /** How many values from `start` on, `by` apart, hold against the limit before the first that does not. */

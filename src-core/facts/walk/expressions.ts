@@ -89,13 +89,13 @@ export function evaluate(machine: Machine, expression: TypedExpression): Value {
     case "method-call":
       return evaluateMethodCall(machine, expression);
     case "construct": {
-      const place = machine.memory.temporary(expression.type);
+      const place = machine.memory.temporary(expression.type, machine.active.length);
       initialize(machine, place, expression.initializer);
       return isWhole(expression) ? addressOf(place, expression) : load(machine, place, expression.at);
     }
     case "new": {
       const to = expression.type.kind === "pointer" ? expression.type.to : undefined;
-      const place = machine.memory.temporary(to);
+      const place = machine.memory.temporary(to, machine.active.length);
       if (expression.initializer !== undefined) initialize(machine, place, expression.initializer);
       return addressOf(place, expression);
     }
@@ -222,6 +222,7 @@ function evaluateAssignment(
 export function copyObject(machine: Machine, from: Value, to: Place): void {
   const { memory } = machine;
   const source = from.kind === "address" ? from.place : undefined;
+  machine.touch(to.depth);
   memory.overwrite(to, unknown(from.from));
   if (source === undefined || source === to) return;
   for (const [key, part] of source.children ?? []) {
@@ -253,7 +254,9 @@ const missing = {
 /** A write to an element of unknown index may change any element. */
 function forgetArray(machine: Machine, target: TypedExpression): void {
   const array = arrayNamedBy(machine, target);
-  if (array !== undefined) machine.memory.overwrite(array, unknown(target));
+  if (array === undefined) return;
+  machine.touch(array.depth);
+  machine.memory.overwrite(array, unknown(target));
 }
 
 function evaluateCompound(
@@ -328,6 +331,7 @@ function evaluateLambda(machine: Machine, expression: Extract<TypedExpression, {
     const value = capture.reference
       ? addressOf(placeNamedBy(machine, capture.source), expression)
       : evaluate(machine, capture.source);
+    machine.memory.remake(place, machine.active.length);
     machine.memory.write(place, value);
   }
   return { kind: "function", function: expression.function, from: expression };
@@ -353,5 +357,6 @@ export function forgetPointee(machine: Machine, pointer: Value): void {
   const place = pointedTo(machine, pointer);
   if (place === undefined || place.root.kind === "register") return;
   const whole = typeof place.key === "number" && place.of !== undefined ? place.of : place;
+  machine.touch(whole.depth);
   machine.memory.overwrite(whole, unknown(pointer.from));
 }

@@ -1,11 +1,27 @@
 import type { Event } from "./events.ts";
 
-/** All events in the order in which the text does them, those inside calls, branches and loops after their own. */
-export function* inOrder(events: readonly Event[]): Generator<Event> {
+const flattened = new WeakMap<readonly Event[], readonly Event[]>();
+
+/**
+ * All events in the order in which the text does them, those inside calls, branches and loops after their own.
+ * Kept with the list they come from.
+ */
+export function inOrder(events: readonly Event[]): readonly Event[] {
+  let flat = flattened.get(events);
+  if (flat === undefined) {
+    const into: Event[] = [];
+    flatten(events, into);
+    flat = into;
+    flattened.set(events, flat);
+  }
+  return flat;
+}
+
+function flatten(events: readonly Event[], into: Event[]): void {
   for (const event of events) {
-    yield event;
-    if (event.kind === "call") yield* inOrder(event.events);
-    else if (event.kind === "branch") for (const side of event.sides) yield* inOrder(side);
-    else if (event.kind === "loop") for (const pass of event.passes) yield* inOrder(pass);
+    into.push(event);
+    if (event.kind === "call") flatten(event.events, into);
+    else if (event.kind === "branch") for (const side of event.sides) flatten(side, into);
+    else if (event.kind === "loop") for (const pass of event.passes) flatten(pass, into);
   }
 }

@@ -26,6 +26,8 @@ export function load(machine: Machine, place: Place, at: At): Value {
 export function heldValue(machine: Machine, place: Place): Value {
   if (place.root.kind === "register") return registerValue(machine, place, place.root);
   if (place.shared !== undefined) return unknownOf(place.type ?? anything, undefined, [place.shared]);
+  if (place.depth > 0) machine.touch(place.depth);
+  else if (mayChange(machine, place)) machine.touch(0);
   if (place.value !== undefined) return place.value;
   for (let outer = place.of; outer !== undefined; outer = outer.of) {
     if (outer.value === undefined) continue;
@@ -39,6 +41,7 @@ const anything: Type = { kind: "unknown", name: "" };
 
 function registerValue(machine: Machine, place: Place, root: RegisterRoot): Value {
   const { register, latch } = root;
+  if (latch) machine.touch(0);
   const above = register.bits === 32 ? 0 : (-1 << register.bits) >>> 0;
   const held = latch ? bitsOf(place.value ?? firstLatch(machine, place)) : { known: 0, ones: 0 };
   const known = (held.known | above) >>> 0;
@@ -74,6 +77,12 @@ function firstValue(machine: Machine, place: Place): Value {
   }
   if (isOnlyDeclared(root)) return unknownOf(type, undefined);
   return initialValue(machine, place, root);
+}
+
+function mayChange(machine: Machine, place: Place): boolean {
+  const { root } = place;
+  if (root.kind !== "variable") return root.kind === "temporary" && root.literal === undefined;
+  return isWritten(machine, place, root);
 }
 
 function isWritten(machine: Machine, place: Place, root: Variable): boolean {
@@ -149,6 +158,7 @@ export function store(
     storeRegister(machine, place, root, value, at, operator, operand);
     return;
   }
+  machine.touch(place.depth);
   machine.memory.write(place, value);
   if (machine.moment === "reset") settle(place, value);
 }
@@ -192,6 +202,7 @@ function storeRegister(
     before: { known: before.known & whole, ones: before.ones & whole },
     after,
   };
+  machine.touch(0);
   machine.memory.write(place, value);
   if (machine.moment === "reset" && root.latch) settleBits(place, value);
   machine.emit(write);

@@ -1,6 +1,6 @@
-import type { TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
+import type { TypedStatement } from "../../reader/typed/nodes.ts";
 import { type LoopParts, turnsByCounter, turnsByLeaving } from "./counters.ts";
-import { allEffects, directEffects } from "./effects.ts";
+import { allEffects, directEffects, type Effects } from "./effects.ts";
 import type { Event, LoopEvent } from "./events.ts";
 import { evaluate, isWhole } from "./expressions.ts";
 import { forgetEffects } from "./forget.ts";
@@ -204,15 +204,14 @@ function walkOnce(machine: Machine, walking: Walking, endless: boolean, turnsAtL
   machine.continueFrom(exits, [], (place) => heldValue(machine, place));
 }
 
-function loopEffects(machine: Machine, parts: LoopParts): ReturnType<typeof allEffects> {
-  const code: (TypedStatement | TypedExpression | undefined)[] = [
-    parts.declared,
-    parts.condition,
-    parts.step,
-    parts.body,
-  ];
-  const effects = code.flatMap((part) => (part === undefined ? [] : [directEffects(part)]));
-  return allEffects(effects, machine.linkage);
+function loopEffects(machine: Machine, parts: LoopParts): Effects {
+  const known = machine.loopEffects.get(parts.statement);
+  if (known !== undefined) return known;
+  const code = [parts.declared, parts.condition, parts.step, parts.body];
+  const direct = code.flatMap((part) => (part === undefined ? [] : [directEffects(part)]));
+  const effects = allEffects(direct, machine.linkage);
+  machine.loopEffects.set(parts.statement, effects);
+  return effects;
 }
 
 /** Elements of a known array one by one, anything else once. */

@@ -45,7 +45,7 @@ export function placeNamedBy(machine: Machine, expression: TypedExpression): Pla
     case "string":
       return machine.memory.stringPlace(expression);
     case "construct": {
-      const place = machine.memory.temporary(expression.type);
+      const place = machine.memory.temporary(expression.type, machine.active.length);
       initialize(machine, place, expression.initializer);
       return place;
     }

@@ -1,4 +1,5 @@
-import type { At, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
+import type { At, FunctionSymbol, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
+import type { Effects } from "./effects.ts";
 import type { Call, Event, OutsideCall, RegisterRead, RegisterWrite } from "./events.ts";
 import type { Linkage } from "./linkage.ts";
 import { type Changes, Memory, type Sharing } from "./memory.ts";
@@ -42,6 +43,16 @@ export interface Breakable {
 /** Which state a walk starts from: `reset`, or `any` moment of a run that the program walk has shown. */
 export type Moment = "reset" | "any";
 
+/** A call that depends on its arguments alone. */
+export interface RepeatableCall {
+  readonly arguments: readonly Value[];
+  readonly object: Place | undefined;
+  readonly events: readonly Event[];
+  readonly result: Value | undefined;
+  readonly returns: boolean;
+  readonly traces: readonly Trace[];
+}
+
 /** The state of a walk: memory, the path so far, and the bounds. */
 export class Machine {
   readonly memory: Memory;
@@ -52,6 +63,8 @@ export class Machine {
   /** Calls of functions that are being walked, innermost last. */
   readonly active: FunctionSymbol[] = [];
   readonly reached = new Set<FunctionSymbol>();
+  /** What loops that were met write, calls included. */
+  readonly loopEffects = new Map<TypedStatement, Effects>();
   moment: Moment = "reset";
   chain: Call | undefined = undefined;
   frame: Frame | undefined = undefined;
@@ -61,6 +74,12 @@ export class Machine {
   /** Steps that are left. */
   steps: number;
   cutShort = false;
+  /**
+   * The least depth of what was read or written that may differ from call to call: 0 for state that outlives
+   * calls. A call that touched nothing outside itself does the same every time.
+   */
+  touched = Number.POSITIVE_INFINITY;
+  readonly repeats = new Map<FunctionSymbol, RepeatableCall[]>();
   #sink: Event[] = [];
   #muted = 0;
   #lastRead: RegisterRead | undefined = undefined;
@@ -87,6 +106,10 @@ export class Machine {
     }
     this.cutShort = true;
     return false;
+  }
+
+  touch(depth: number): void {
+    if (depth < this.touched) this.touched = depth;
   }
 
   emit(event: Event): void {
@@ -120,6 +143,11 @@ export class Machine {
     const result = run();
     this.#muted -= 1;
     return result;
+  }
+
+  /** Events are not kept now. */
+  get isMuted(): boolean {
+    return this.#muted > 0;
   }
 
   placeOf(variable: Variable): Place {

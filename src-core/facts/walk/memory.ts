@@ -56,8 +56,11 @@ export class Memory {
     return this.#registers.values();
   }
 
-  temporary(type: Type | undefined): Place {
-    return rootPlace({ kind: "temporary", literal: undefined }, type, undefined);
+  /** An object without a name, made `depth` calls deep. */
+  temporary(type: Type | undefined, depth: number): Place {
+    const place = rootPlace({ kind: "temporary", literal: undefined }, type, undefined);
+    place.depth = depth;
+    return place;
   }
 
   stringPlace(literal: Extract<TypedExpression, { kind: "string" }>): Place {
@@ -94,6 +97,7 @@ export class Memory {
       shared,
       settled: undefined,
       children: undefined,
+      depth: of.depth,
     };
     of.children ??= new Map();
     of.children.set(key, place);
@@ -109,6 +113,12 @@ export class Memory {
     this.#trailPlaces.push(place);
     this.#trailValues.push(place.value);
     place.value = value;
+  }
+
+  /** The object is made anew, `depth` calls deep. */
+  remake(place: Place, depth: number): void {
+    place.depth = depth;
+    for (const child of place.children?.values() ?? []) this.remake(child, depth);
   }
 
   /** Writes `value` over the place and all its members and elements, as far as they were met. */
@@ -151,5 +161,6 @@ function rootPlace(root: Root, type: Type | undefined, shared: Trace | undefined
     shared,
     settled: undefined,
     children: undefined,
+    depth: 0,
   };
 }

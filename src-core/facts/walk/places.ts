@@ -39,4 +39,6 @@ export interface Place {
   /** The one value that the program writes into it; `"several"` once there were two. */
   settled: Value | "several" | undefined;
   children: Map<Field | number, Place> | undefined;
+  /** How many calls deep the object was made; 0 for what outlives them. */
+  depth: number;
 }

@@ -98,6 +98,7 @@ function walkSide(machine: Machine, statement: TypedStatement): undefined {
 function declare(machine: Machine, variable: Variable): void {
   if (variable.storage !== "local") return;
   const place = machine.placeOf(variable);
+  machine.memory.remake(place, machine.active.length);
   if (variable.initializer !== undefined) {
     initialize(machine, place, variable.initializer);
     return;

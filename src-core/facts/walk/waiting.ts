@@ -14,6 +14,8 @@ const harmless: ReadonlySet<string> = new Set([
   "wdt_reset",
   "sleep_cpu",
   "sleep_mode",
+  "__interrupts_off",
+  "__interrupts_on",
   "__builtin_avr_nop",
   "__builtin_avr_wdr",
   "__builtin_avr_sleep",

@@ -90,7 +90,9 @@ function enter(machine: Machine, symbol: FunctionSymbol): void {
   const definition = machine.linkage.definitionOf(symbol);
   if (definition === undefined) return;
   const object =
-    definition.self === undefined ? undefined : machine.memory.temporary(objectType(definition.self.type));
+    definition.self === undefined
+      ? undefined
+      : machine.memory.temporary(objectType(definition.self.type), machine.active.length);
   walkBody(machine, symbol, definition, { arguments: [], object }, undefined);
 }
 
