@@ -1,8 +1,13 @@
+import type { Chip } from "../../model/chips/chip.ts";
 import { ChunkCache } from "../chunks/chunk.ts";
+import type { Language } from "../lexer/scanner.ts";
 import { PreprocessCache } from "../preprocess/preprocess-cache.ts";
 import { SyntaxCache } from "../syntax/syntax-cache.ts";
 import type { ProgramUnit } from "./program.ts";
 import type { HostJournal } from "./recording-host.ts";
+
+/** Text of a built-in header by its name. */
+export type StandIns = (name: string) => string | undefined;
 
 /** A unit of last time, and what has to be as it was for it to stand. */
 export interface KeptUnit {
@@ -19,4 +24,17 @@ export class ProgramCache {
   readonly syntax = new SyntaxCache();
   /** By main files. */
   readonly units = new Map<string, KeptUnit>();
+  readonly #standIns = new Map<string, StandIns>();
+
+  /** The stand-in headers of a chip: the same function each time, so that what was read with it stands. */
+  standIns(
+    chip: Chip | undefined,
+    language: Language,
+    make: (chip: Chip | undefined, language: Language) => StandIns,
+  ): StandIns {
+    const key = `${language} ${chip?.name ?? ""}`;
+    const made = this.#standIns.get(key) ?? make(chip, language);
+    this.#standIns.set(key, made);
+    return made;
+  }
 }
