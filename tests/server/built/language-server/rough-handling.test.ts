@@ -117,16 +117,28 @@ test("exit without shutdown ends with code 1, as the protocol says", async () =>
 
 test("nothing but the protocol is written to standard output", async () => {
   const child = spawn(process.execPath, [program, "lsp", "--stdio"], { stdio: ["pipe", "pipe", "ignore"] });
-  const request = JSON.stringify({
-    jsonrpc: "2.0",
-    id: 1,
-    method: "initialize",
-    params: { processId: null, rootUri: null, capabilities: {} },
-  });
-  child.stdin.write(`Content-Length: ${Buffer.byteLength(request)}\r\n\r\n${request}`);
-  const first = await new Promise<string>((resolve) =>
-    child.stdout.once("data", (data) => resolve(String(data))),
-  );
-  expect(first).toMatch(/^Content-Length: \d+\r\n\r\n\{"jsonrpc":"2\.0","id":1,/);
-  child.kill();
+  const written: Buffer[] = [];
+  child.stdout.on("data", (data: Buffer) => written.push(data));
+  const closed = new Promise((resolve) => child.on("close", resolve));
+  const send = (message: object) => {
+    const body = JSON.stringify({ jsonrpc: "2.0", ...message });
+    child.stdin.write(`Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`);
+  };
+  send({ id: 1, method: "initialize", params: { processId: null, rootUri: null, capabilities: {} } });
+  send({ method: "initialized", params: {} });
+  send({ id: 2, method: "shutdown" });
+  send({ method: "exit" });
+  await closed;
+  // Base protocol of the Language Server Protocol: header fields, an empty line, so many bytes of JSON.
+  let rest = Buffer.concat(written);
+  const answered: unknown[] = [];
+  while (rest.length > 0) {
+    const header = /^Content-Length: (\d+)\r\n\r\n/.exec(rest.toString("latin1"));
+    expect(header).not.toBeNull();
+    const start = header?.[0].length ?? 0;
+    const end = start + Number(header?.[1]);
+    answered.push(JSON.parse(rest.toString("utf8", start, end)).id);
+    rest = rest.subarray(end);
+  }
+  expect(answered).toEqual(expect.arrayContaining([1, 2]));
 });
