@@ -19,7 +19,7 @@ export interface ProgramRequest {
   /** Hz; becomes `F_CPU`. Undefined while not known. */
   readonly clockHz: number | undefined;
   /** Macros of the project: name to body. They go before what the compiler and the chip define. */
-  readonly defines: Readonly<Record<string, string>>;
+  readonly defines: ReadonlyMap<string, string>;
   readonly includePaths: readonly string[];
   readonly grammar: Grammar;
   /** One for each project, handed in again at the next reading. */
@@ -33,7 +33,7 @@ export function readProgram(request: ProgramRequest): Program {
   const units = request.units.map((unit) =>
     readUnit(unit, {
       host: request.host,
-      defines: { ...outsideMacros(unit, chip, clockHz), ...request.defines },
+      defines: { ...outsideMacros(unit, chip, clockHz), ...Object.fromEntries(request.defines) },
       includePaths: request.includePaths,
       standIns: request.cache.standIns(chip, unit.language, standIns),
       model,
