@@ -45,7 +45,7 @@ function mayBeEither(value: Value | undefined): boolean {
   return open !== 0 && (open & (open - 1)) === 0;
 }
 
-/** Whether the very next thing that happens ends the state. */
+/** Whether the very next thing that happens is another write to the pin: then that one counts. */
 function passesAtOnce(flat: readonly Event[], index: number, event: PinEvent): boolean {
   for (const next of flat.slice(index + 1, index + 40)) {
     switch (next.kind) {
@@ -60,7 +60,7 @@ function passesAtOnce(flat: readonly Event[], index: number, event: PinEvent): b
       case "pin":
         // The same write may have changed other pins as well.
         if (next.at === event.at && next.change.pin !== event.change.pin) continue;
-        return next.change.pin === event.change.pin && highness(next.change) === undefined;
+        return next.change.pin === event.change.pin && next.at !== event.at;
       default:
         return false;
     }

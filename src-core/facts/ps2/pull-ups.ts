@@ -1,7 +1,7 @@
 import type { Ps2Words } from "../../notes/wires.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { driveOf, type PinName } from "../pins/pin-change.ts";
-import type { EntryWalk } from "../walk/events.ts";
+import type { EntryWalk, Event } from "../walk/events.ts";
 import { inOrder } from "../walk/in-order.ts";
 import type { PortPins } from "./port-pins.ts";
 import type { LinePullUp, PullUps, Release } from "./ps2-facts.ts";
@@ -20,19 +20,25 @@ function linePullUp(walks: readonly EntryWalk[], pin: PinName | undefined): Line
   let enabled = false;
   const without = new Map<string, Release>();
   for (const { events } of walks) {
-    let mode: Release["mode"];
+    let by: Event | undefined;
     for (const event of inOrder(events)) {
-      if (event.kind === "outside-call" && event.name === "pinMode") mode = event.expressions[1];
-      else if (event.kind === "register-write") mode = undefined;
+      if (event.kind === "outside-call" || event.kind === "register-write") by = event;
       if (event.kind !== "pin" || event.change.pin !== pin) continue;
       const drive = driveOf(event.change.after);
       // A latch of which nothing is known may well be the pull-up.
       if (drive === "pulled-up" || drive === "released-unknown" || drive === "unknown") enabled = true;
-      if (drive !== "released") continue;
+      if (drive !== "released" || by === undefined || !setsDirection(by)) continue;
+      const mode = by.kind === "outside-call" ? by.expressions[1] : undefined;
       const span = visibleRange(event.at.first, event.at.last);
       const key = `${span.file} ${span.start}`;
       if (!without.has(key)) without.set(key, { span, mode });
     }
   }
   return { enabled, without: [...without.values()] };
+}
+
+/** Makes a pin an input; writing its output bit while it is one only turns the pull-up on or off. */
+function setsDirection(by: Event): boolean {
+  if (by.kind === "outside-call") return by.name === "pinMode";
+  return by.kind === "register-write" && by.register.name.startsWith("DDR");
 }

@@ -109,7 +109,7 @@ export function allEffects(parts: readonly DirectEffects[], linkage: Linkage): E
   const open = [...parts];
   for (let part = open.pop(); part !== undefined; part = open.pop()) {
     for (const variable of part.variables) variables.add(linkage.canonical(variable));
-    for (const field of part.fields) fields.add(field);
+    for (const field of part.fields) fields.add(linkage.canonicalField(field));
     for (const called of part.calls) {
       if (reached.has(called)) continue;
       reached.add(called);

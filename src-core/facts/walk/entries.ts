@@ -126,7 +126,7 @@ export function writtenAfterStart(entries: Entries, linkage: Linkage): Sharing {
     if (symbol.special === "constructor") continue;
     const effects: DirectEffects = functionEffects(symbol, linkage);
     for (const variable of effects.variables) variables.add(linkage.canonical(variable));
-    for (const field of effects.fields) fields.add(field);
+    for (const field of effects.fields) fields.add(linkage.canonicalField(field));
   }
   return {
     variable: (variable) =>

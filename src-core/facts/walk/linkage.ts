@@ -1,6 +1,6 @@
 import type { Program } from "../../reader/program/program.ts";
 import type { ClassMembers, FunctionDefinition, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
-import type { RecordDeclaration } from "../../reader/types/types.ts";
+import type { Field, RecordDeclaration } from "../../reader/types/types.ts";
 
 /** Which declarations in several units mean the same function or variable, as the walk asks for it. */
 export interface Linkage {
@@ -10,6 +10,8 @@ export interface Linkage {
   definingSymbol(symbol: FunctionSymbol): FunctionSymbol;
   /** The one variable that stands for all declarations of it. */
   canonical(variable: Variable): Variable;
+  /** The one member that stands for it in all units that read its class. */
+  canonicalField(field: Field): Field;
   membersOf(record: RecordDeclaration): ClassMembers | undefined;
 }
 
@@ -23,8 +25,10 @@ export function linkageOf(program: Program): Linkage {
     }
     return found;
   };
+  const fields = fieldsByPlace(program);
   return {
     definingSymbol,
+    canonicalField: (field) => fields.get(field) ?? field,
     definitionOf: (symbol) => (symbol.standIn ? undefined : definingSymbol(symbol).definition),
     canonical: (variable) =>
       variable.linkageName === undefined ? variable : program.definingVariable(variable),
@@ -36,4 +40,20 @@ export function linkageOf(program: Program): Linkage {
       return undefined;
     },
   };
+}
+
+/** A class in a header is read once for each unit: members declared at the same place are the same. */
+function fieldsByPlace(program: Program): ReadonlyMap<Field, Field> {
+  const canonical = new Map<Field, Field>();
+  if (program.units.length < 2) return canonical;
+  const byPlace = new Map<string, Field>();
+  for (const { typed } of program.units) {
+    for (const [field, { first }] of typed.fieldPlaces) {
+      const place = `${first.file}:${first.start}`;
+      const held = byPlace.get(place);
+      if (held === undefined) byPlace.set(place, field);
+      else canonical.set(field, held);
+    }
+  }
+  return canonical;
 }

@@ -93,7 +93,7 @@ export class Machine {
   }) {
     this.linkage = setting.linkage;
     this.hardware = setting.hardware;
-    this.memory = new Memory(setting.sharing);
+    this.memory = new Memory(setting.sharing, setting.linkage.canonicalField);
     this.everWritten = setting.everWritten;
     this.steps = setting.steps;
   }

@@ -6,7 +6,7 @@ import type { Register, Trace, Value } from "./values.ts";
 /** What a side of a branch wrote: the values that its places ended with. */
 export type Changes = ReadonlyMap<Place, Value | undefined>;
 
-/** What the memory has to know of variables and fields when it makes a place for them. */
+/** What interrupt handlers write, or what is written at all, as a trace to it. */
 export interface Sharing {
   variable(variable: Variable): Trace | undefined;
   field(field: Field): Trace | undefined;
@@ -18,6 +18,7 @@ export interface Sharing {
  */
 export class Memory {
   readonly #sharing: Sharing;
+  readonly #canonicalField: (field: Field) => Field;
   readonly #variables = new Map<Variable, Place>();
   readonly #registers = new Map<string, Place>();
   readonly #literals = new Map<TypedExpression, Place>();
@@ -25,8 +26,9 @@ export class Memory {
   readonly #trailPlaces: Place[] = [];
   readonly #trailValues: (Value | undefined)[] = [];
 
-  constructor(sharing: Sharing) {
+  constructor(sharing: Sharing, canonicalField: (field: Field) => Field) {
     this.#sharing = sharing;
+    this.#canonicalField = canonicalField;
   }
 
   placeOf(variable: Variable): Place {
@@ -72,7 +74,8 @@ export class Memory {
     return place;
   }
 
-  member(of: Place, field: Field): Place {
+  member(of: Place, named: Field): Place {
+    const field = this.#canonicalField(named);
     const known = of.children?.get(field);
     if (known !== undefined) return known;
     const place = this.#child(of, field, field.type, of.shared ?? this.#sharing.field(field));
