@@ -11,6 +11,14 @@ import { mismatch } from "./note/mismatch.ts";
 import { syntax } from "./note/syntax.ts";
 import { unattached } from "./note/unattached.ts";
 import { unknownName } from "./note/unknown-name.ts";
+import { argumentRange } from "./ps2/argument-range.ts";
+import { commandUnknown } from "./ps2/command-unknown.ts";
+import { lineDrivenHigh } from "./ps2/line-driven-high.ts";
+import { noPullUp } from "./ps2/no-pullup.ts";
+import { reportingNotEnabled } from "./ps2/reporting-not-enabled.ts";
+import { requestHoldShort } from "./ps2/request-hold-short.ts";
+import { resetWaitShort } from "./ps2/reset-wait-short.ts";
+import { wheelSequence } from "./ps2/wheel-sequence.ts";
 import type { Rule } from "./rule.ts";
 import { baudError } from "./serial/baud-error.ts";
 import { bitTime } from "./serial/bit-time.ts";
@@ -28,6 +36,14 @@ export const rules: readonly Rule[] = [
   baudError,
   lineFormat,
   bitTime,
+  requestHoldShort,
+  lineDrivenHigh,
+  noPullUp,
+  commandUnknown,
+  argumentRange,
+  wheelSequence,
+  reportingNotEnabled,
+  resetWaitShort,
   syntax,
   unknownName,
   mismatch,
