@@ -23,7 +23,7 @@ export function callFunction(run: Run, expression: Extract<TypedExpression, { ki
     if (argument === undefined) return unknown(`an argument of \`${symbol.name}\` is missing`);
     if (!isChangeable(parameter.type)) locals.set(parameter, evaluateIn(run, argument).value);
   }
-  const inside: Run = { model: run.model, environment: locals, budget: run.budget };
+  const inside: Run = { model: run.model, environment: locals, found: undefined, budget: run.budget };
   const outcome = execute(inside, locals, definition.body);
   if (outcome.kind === "return") return outcome.value;
   if (outcome.kind === "unknown") return outcome;
@@ -40,7 +40,7 @@ export function runStatementValue(run: Run, body: TypedBlock): Value {
   const last = body.statements[body.statements.length - 1];
   if (last?.kind !== "expression") return unknown("statements without a value");
   const locals = new Map(run.environment);
-  const inside: Run = { model: run.model, environment: locals, budget: run.budget };
+  const inside: Run = { model: run.model, environment: locals, found: undefined, budget: run.budget };
   for (const statement of body.statements.slice(0, -1)) {
     const outcome = execute(inside, locals, statement);
     if (outcome.kind === "unknown") return outcome;

@@ -1,8 +1,9 @@
 import type { TypedExpression, Variable } from "../typed/nodes.ts";
 import type { DataModel } from "../types/types.ts";
 import { evaluateAny } from "./expressions.ts";
+import { type Location, locate } from "./locate.ts";
 import type { Evaluation } from "./problems.ts";
-import { unknown, type Value } from "./value.ts";
+import { type UnknownValue, unknown, type Value } from "./value.ts";
 
 /** Values of variables that hold while an expression is looked at: parameters, locals, objects elsewhere. */
 export type Environment = ReadonlyMap<Variable, Value>;
@@ -10,8 +11,10 @@ export type Environment = ReadonlyMap<Variable, Value>;
 /** One evaluation: what is known besides the expression, and how much work is left. */
 export interface Run {
   readonly model: DataModel;
-  /** Undefined outside calls, where values can be kept for the next time. */
+  /** Undefined outside calls. */
   readonly environment: Map<Variable, Value> | undefined;
+  /** What was found out already, for whoever asks for every part of a tree; undefined in calls. */
+  readonly found: Map<TypedExpression, Evaluation<Value>> | undefined;
   /** Steps of statements and calls left before the answer is given up. */
   readonly budget: { steps: number };
 }
@@ -19,45 +22,63 @@ export interface Run {
 /** Statements and calls that one constant may take; a table of 256 entries filled in a loop needs 2,000. */
 const mostSteps = 20_000;
 
-const kept = new WeakMap<TypedExpression, Evaluation<Value>>();
-
-const circular: Evaluation<Value> = {
-  value: unknown("the value depends on itself"),
-  problem: undefined,
-  spoilt: false,
-  exact: undefined,
-};
-
-/** Evaluates within a run; outside calls the answer is kept with the expression. */
+/** Evaluates within a run. */
 export function evaluateIn(run: Run, expression: TypedExpression): Evaluation<Value> {
-  if (run.environment !== undefined) return evaluateAny(run, expression);
-  const known = kept.get(expression);
-  if (known !== undefined) return known;
-  kept.set(expression, circular);
-  const evaluation = evaluateAny(run, expression);
-  kept.set(expression, evaluation);
+  const { found } = run;
+  if (found === undefined) return evaluateAny(run, expression);
+  let evaluation = found.get(expression);
+  if (evaluation === undefined) {
+    evaluation = evaluateAny(run, expression);
+    found.set(expression, evaluation);
+  }
   return evaluation;
 }
 
-export function newRun(model: DataModel, environment?: Environment): Run {
+function newRun(model: DataModel, environment?: Environment): Run {
   return {
     model,
     environment: environment && new Map(environment),
+    found: undefined,
     budget: { steps: mostSteps },
   };
+}
+
+const initial = new WeakMap<TypedExpression, Value>();
+const circular = unknown("the value depends on itself");
+
+/**
+ * The value of a constant's initialiser. It is kept: constants are asked for again and again. While it is being
+ * found out it is not known, so that constants that need each other come to an end.
+ */
+export function initialValue(initializer: TypedExpression, model: DataModel): Value {
+  const known = initial.get(initializer);
+  if (known !== undefined) return known;
+  initial.set(initializer, circular);
+  const { value } = evaluateIn(newRun(model), initializer);
+  initial.set(initializer, value);
+  return value;
 }
 
 /**
  * The value of an expression with the target's sizes: promotions, wrap-around, shifts, casts, comparisons,
  * `?:`, enumerators, `const` and `constexpr` objects with constant initialisers, their elements and fields, and
  * calls of functions made of plain statements on locals. Addresses of objects and fixed addresses are values.
- * Anything else is `unknown` with the reason. Never throws. Without an environment the answer is kept.
+ * Anything else is `unknown` with the reason. Never throws.
  */
 export function evaluate(expression: TypedExpression, model: DataModel, environment?: Environment): Value {
   return evaluateIn(newRun(model, environment), expression).value;
 }
 
-/** `evaluate` with what went wrong at this very expression. */
-export function evaluateFully(expression: TypedExpression, model: DataModel): Evaluation<Value> {
-  return evaluateIn(newRun(model), expression);
+/** A way to evaluate all expressions of a tree, telling what goes wrong at each; nothing is evaluated twice. */
+export function evaluator(model: DataModel): (expression: TypedExpression) => Evaluation<Value> {
+  const found = new Map<TypedExpression, Evaluation<Value>>();
+  return (expression) => {
+    const run: Run = { model, environment: undefined, found, budget: { steps: mostSteps } };
+    return evaluateIn(run, expression);
+  };
+}
+
+/** Where an object is, as far as constants tell. */
+export function place(expression: TypedExpression, model: DataModel): Location | UnknownValue {
+  return locate(newRun(model), expression);
 }

@@ -1,6 +1,6 @@
 import type { TypedExpression, Variable } from "../typed/nodes.ts";
 import { sizeOf } from "../types/layout.ts";
-import { evaluateIn, type Run } from "./evaluate.ts";
+import { evaluateIn, initialValue, type Run } from "./evaluate.ts";
 import { type AddressBase, convertValue, type UnknownValue, unknown, type Value } from "./value.ts";
 
 /** Where an object is: so many bytes from its base. */
@@ -84,13 +84,6 @@ export function isConstant(variable: Variable): boolean {
   return type.const === true && type.volatile !== true;
 }
 
-/** The run in which initialisers of constants are read: nothing of a call in progress counts for them. */
-export function outsideCalls(run: Run): Run {
-  return run.environment === undefined
-    ? run
-    : { model: run.model, environment: undefined, budget: run.budget };
-}
-
 /** The value of a scalar variable: from the environment, or from the initialiser of a constant. */
 export function readVariable(run: Run, variable: Variable): Value {
   const held = run.environment?.get(variable);
@@ -100,7 +93,7 @@ export function readVariable(run: Run, variable: Variable): Value {
   if (initializer === undefined) return unknown(`the value of \`${variable.name}\` stands elsewhere`);
   if (type.kind === "reference") return unknown(`what \`${variable.name}\` refers to is not known`);
   if (initializer.kind === "value") {
-    return convertValue(evaluateIn(outsideCalls(run), initializer.value).value, type);
+    return convertValue(initialValue(initializer.value, run.model), type);
   }
   return unknown(`\`${variable.name}\` is an object, not a number`);
 }

@@ -2,8 +2,8 @@ import type { AggregateEntry, TypedInitializer } from "../typed/nodes.ts";
 import { integerTypeOf } from "../types/conversions.ts";
 import { sizeOf } from "../types/layout.ts";
 import type { Field, Type } from "../types/types.ts";
-import { evaluateIn, type Run } from "./evaluate.ts";
-import { isConstant, type Location, outsideCalls } from "./locate.ts";
+import { initialValue, type Run } from "./evaluate.ts";
+import { isConstant, type Location } from "./locate.ts";
 import { convertValue, integerValue, type UnknownValue, unknown, type Value } from "./value.ts";
 
 /** Which bits of the bytes at a place belong to a bit-field. */
@@ -27,7 +27,7 @@ export function readAt(run: Run, place: Location, type: Type, bitField: BitField
       if (!isConstant(variable)) return unknown(`\`${variable.name}\` is not constant`);
       if (variable.initializer === undefined)
         return unknown(`the value of \`${variable.name}\` stands elsewhere`);
-      return readFrom(outsideCalls(run), variable.type, variable.initializer, offset, type, bitField);
+      return readFrom(run, variable.type, variable.initializer, offset, type, bitField);
     }
     case "function":
     case "absolute":
@@ -71,7 +71,7 @@ function readFrom(
     if (value.kind === "string") return readString(run, value.bytes, offset, wanted);
     if (value.kind === "construct") return readFrom(run, whole, value.initializer, offset, wanted, bitField);
     if (offset !== 0 || sizeOf(wanted, run.model) !== size) return unknown("a part of a value");
-    return convertValue(evaluateIn(run, value).value, wanted);
+    return convertValue(initialValue(value, run.model), wanted);
   }
   const step = inner(run, whole, offset, bitField);
   if (step.kind === "unknown") return step;
@@ -92,7 +92,7 @@ function readBitField(run: Run, entry: AggregateEntry, field: Field, wanted: Typ
   const { initializer } = entry;
   const integer = integerTypeOf(wanted);
   if (initializer.kind !== "value" || integer === undefined) return unknown("not a number");
-  const { value } = evaluateIn(run, initializer.value);
+  const value = initialValue(initializer.value, run.model);
   if (value.kind !== "integer") return value;
   return integerValue(value.value, { ...integer, bits: field.bitWidth ?? integer.bits });
 }

@@ -1,7 +1,7 @@
 import type { TypedExpression, TypedUnit } from "../typed/nodes.ts";
 import { type Visitor, walkExpression, walkStatement, walkUnit } from "../typed/walk.ts";
 import type { DataModel } from "../types/types.ts";
-import { evaluate, evaluateFully } from "./evaluate.ts";
+import { evaluator } from "./evaluate.ts";
 import type { ConstantProblem } from "./problems.ts";
 import { truth } from "./value.ts";
 
@@ -22,19 +22,22 @@ export function problemsIn(expression: TypedExpression, model: DataModel): reado
   return found;
 }
 
+type Evaluate = ReturnType<typeof evaluator>;
+
 function problemVisitor(model: DataModel, found: ConstantProblem[]): Visitor {
+  const evaluate = evaluator(model);
   const visitor: Visitor = {
     expression(expression) {
-      const { problem } = evaluateFully(expression, model);
+      const { problem } = evaluate(expression);
       if (problem !== undefined) found.push(problem);
-      const open = openOperands(expression, model);
+      const open = openOperands(expression, evaluate);
       if (open === undefined) return true;
       for (const operand of open) walkExpression(operand, visitor);
       return false;
     },
     statement(statement) {
       if (statement.kind !== "if") return true;
-      const taken = truth(evaluate(statement.condition, model));
+      const taken = truth(evaluate(statement.condition).value);
       if (taken === undefined) return true;
       walkExpression(statement.condition, visitor);
       const branch = taken ? statement.then : statement.otherwise;
@@ -46,14 +49,17 @@ function problemVisitor(model: DataModel, found: ConstantProblem[]): Visitor {
 }
 
 /** The operands that are evaluated, where a constant decides between them; undefined for all of them. */
-function openOperands(expression: TypedExpression, model: DataModel): readonly TypedExpression[] | undefined {
+function openOperands(
+  expression: TypedExpression,
+  evaluate: Evaluate,
+): readonly TypedExpression[] | undefined {
   if (expression.kind === "conditional") {
-    const taken = truth(evaluate(expression.condition, model));
+    const taken = truth(evaluate(expression.condition).value);
     if (taken === undefined) return undefined;
     return [expression.condition, taken ? expression.then : expression.otherwise];
   }
   if (expression.kind !== "logical") return undefined;
-  const left = truth(evaluate(expression.left, model));
+  const left = truth(evaluate(expression.left).value);
   const decides = expression.operator === "&&" ? left === false : left === true;
   return decides ? [expression.left] : undefined;
 }
