@@ -1,8 +1,8 @@
 import type { Facts } from "../facts/facts.ts";
 import { gatherFacts } from "../facts/gather-facts.ts";
 import { chip } from "../model/chips.ts";
-import { readNoteFacts, readWires } from "../notes/note-facts.ts";
-import type { Wires } from "../notes/wires.ts";
+import { type NoteFacts, readNoteFacts, readWires } from "../notes/note-facts.ts";
+import type { BoardWords } from "../notes/wires.ts";
 import type { Project } from "../project/project.ts";
 import type { LexedFile } from "../reader/lexer/lexed-file.ts";
 import type { Language } from "../reader/lexer/scanner.ts";
@@ -26,8 +26,8 @@ export class ProjectReader {
   readonly #host: SourceHost;
   readonly #grammar: Grammar;
   readonly #cache = new ProgramCache();
-  /** Files of the last reading and their languages: where notes about the board are looked for first. */
-  #known: ReadonlyMap<string, Language> = new Map();
+  /** What the notes of the last reading said of the board. */
+  #board: BoardWords | undefined;
 
   constructor(host: SourceHost, grammar: Grammar) {
     this.#host = host;
@@ -35,23 +35,18 @@ export class ProjectReader {
   }
 
   read(project: Project): ProjectReading {
-    const mains = project.units.flatMap(({ mains, language }) =>
-      mains.map((file): [string, Language] => [file, language]),
-    );
-    const before = this.#wiresOf(project, new Map([...this.#known, ...mains]));
-    const first = this.#readWith(project, before);
-    // The chip decides which registers and headers there are, and a note about it may stand in a header that
-    // only the reading itself has found.
-    const after = this.#wiresOf(project, languagesOf(first));
-    const program = sameTarget(before, after) ? first : this.#readWith(project, after);
-    const files = this.#lexed(languagesOf(program));
-    this.#known = languagesOf(program);
-    const notes = readNoteFacts(files.values(), program.units, project.settings, vocabulary);
+    // The chip decides which registers and headers there are, and the note about it may stand in a header, or
+    // in a group that only the reading itself finds skipped: so it is guessed, and read again where that was wrong.
+    const guess = this.#board ?? this.#boardInMains(project);
+    const first = this.#readWith(project, guess);
+    const said = first.notes.wires.board;
+    this.#board = said;
+    const { program, notes, files } = sameBoard(guess, said) ? first : this.#readWith(project, said);
     return { project, facts: gatherFacts(program, notes), files };
   }
 
-  #readWith(project: Project, { board }: Wires): Program {
-    return readProgram({
+  #readWith(project: Project, board: BoardWords): Read {
+    const program = readProgram({
       host: this.#host,
       grammar: this.#grammar,
       cache: this.#cache,
@@ -61,11 +56,17 @@ export class ProjectReader {
       chip: board.chip === undefined ? undefined : chip(board.chip.value),
       clockHz: board.clockHz?.value,
     });
+    const files = this.#lexed(languagesOf(program));
+    const notes = readNoteFacts(files.values(), program.units, project.settings, vocabulary);
+    return { program, notes, files };
   }
 
-  #wiresOf(project: Project, languages: ReadonlyMap<string, Language>): Wires {
-    const comments = [...this.#lexed(languages).values()].flatMap((lexed) => lexed.comments);
-    return readWires(comments, project.settings, vocabulary);
+  #boardInMains({ units, settings }: Project): BoardWords {
+    const languages = units.flatMap(({ mains, language }) =>
+      mains.map((file): [string, Language] => [file, language]),
+    );
+    const comments = [...this.#lexed(new Map(languages)).values()].flatMap((lexed) => lexed.comments);
+    return readWires(comments, settings, vocabulary).board;
   }
 
   #lexed(languages: ReadonlyMap<string, Language>): ReadonlyMap<string, LexedFile> {
@@ -78,6 +79,12 @@ export class ProjectReader {
   }
 }
 
+interface Read {
+  readonly program: Program;
+  readonly notes: NoteFacts;
+  readonly files: ReadonlyMap<string, LexedFile>;
+}
+
 /** A header that C and C++ sources share is taken as the first of them takes it. */
 function languagesOf(program: Program): ReadonlyMap<string, Language> {
   const languages = new Map<string, Language>();
@@ -87,9 +94,6 @@ function languagesOf(program: Program): ReadonlyMap<string, Language> {
   return languages;
 }
 
-function sameTarget(one: Wires, other: Wires): boolean {
-  return (
-    one.board.chip?.value === other.board.chip?.value &&
-    one.board.clockHz?.value === other.board.clockHz?.value
-  );
+function sameBoard(one: BoardWords, other: BoardWords): boolean {
+  return one.chip?.value === other.chip?.value && one.clockHz?.value === other.clockHz?.value;
 }
