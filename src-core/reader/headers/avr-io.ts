@@ -46,7 +46,6 @@ function chipText(chip: AvrChip): string {
 function memory({ memory: sizes }: AvrChip, add: (name: string, value: string | number) => void): void {
   add("RAMSTART", hex(sizes.ramStart));
   add("RAMEND", hex(sizes.ramEnd));
-  add("XRAMEND", "RAMEND");
   add("E2END", hex(sizes.eepromEnd));
   add("FLASHEND", hex(sizes.flashEnd));
   add("SPM_PAGESIZE", sizes.flashPage);

@@ -34,7 +34,14 @@ export const interrupt: HeaderText = avrOnly(({ language }) => {
 `;
 });
 
-export const pgmspace: HeaderText = avrOnly(`#pragma once
+const FAR = `uint8_t pgm_read_byte_far(uint32_t address);
+uint16_t pgm_read_word_far(uint32_t address);
+uint32_t pgm_read_dword_far(uint32_t address);
+`;
+
+/** Flash beyond 64 KiB is read through addresses of its own. */
+export const pgmspace: HeaderText = avrOnly(
+  ({ avr }) => `#pragma once
 #include <stdint.h>
 #include <stddef.h>
 #define PROGMEM __attribute__((__progmem__))
@@ -51,10 +58,7 @@ export const pgmspace: HeaderText = avrOnly(`#pragma once
 #define pgm_read_dword_near(address) pgm_read_dword(address)
 #define pgm_read_float_near(address) pgm_read_float(address)
 #define pgm_read_ptr_near(address) pgm_read_ptr(address)
-uint8_t pgm_read_byte_far(uint32_t address);
-uint16_t pgm_read_word_far(uint32_t address);
-uint32_t pgm_read_dword_far(uint32_t address);
-typedef char prog_char;
+${avr === undefined || avr.memory.flashEnd > 0xffff ? FAR : ""}typedef char prog_char;
 typedef unsigned char prog_uchar;
 typedef uint8_t prog_uint8_t;
 typedef uint16_t prog_uint16_t;
@@ -67,7 +71,8 @@ int strcmp_P(const char *left, const char *right);
 int strncmp_P(const char *left, const char *right, size_t count);
 int strcasecmp_P(const char *left, const char *right);
 size_t strlen_P(const char *text);
-`);
+`,
+);
 
 export const eeprom: HeaderText = avrOnly(() => {
   const cells = [

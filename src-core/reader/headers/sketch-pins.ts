@@ -24,20 +24,33 @@ interface BoardPin {
 export const sketchPins: HeaderText = ({ avr }) =>
   `#pragma once\n#include <stdint.h>\n${avr === undefined ? "" : pinsText(avr)}`;
 
-function boardPins(chip: AvrChip): readonly BoardPin[] {
-  return chip.pins
-    .flatMap((pin) => {
-      const name = pin.boardNames.find((each) => /^D\d+$/.test(each));
-      return name === undefined ? [] : [{ number: Number(name.slice(1)), pin }];
-    })
+function digitalNumber(pin: Pin): number | undefined {
+  const name = pin.boardNames.find((each) => /^D\d+$/.test(each));
+  return name === undefined ? undefined : Number(name.slice(1));
+}
+
+/** Pins by number; an analogue input that shares a digital pin has a second number there. */
+function boardPins(chip: AvrChip, analog: ReadonlyMap<string, number>): readonly BoardPin[] {
+  const found = new Map<number, Pin>();
+  for (const pin of chip.pins) {
+    const digital = digitalNumber(pin);
+    if (digital !== undefined) found.set(digital, pin);
+    for (const name of pin.boardNames) {
+      const number = analog.get(name);
+      if (number !== undefined) found.set(number, pin);
+    }
+  }
+  return [...found]
+    .map(([number, pin]) => ({ number, pin }))
     .sort((left, right) => left.number - right.number);
 }
 
 function pinsText(chip: AvrChip): string {
-  const pins = boardPins(chip);
+  const analog = analogNumbers(chip);
+  const pins = boardPins(chip, analog);
   const count = 1 + Math.max(-1, ...pins.map(({ number }) => number));
-  const analog = analogNumbers(chip, pins, count);
-  let text = define("NUM_DIGITAL_PINS", count) + define("NUM_ANALOG_INPUTS", analog.size);
+  let text = define("NUM_DIGITAL_PINS", count);
+  text += define("NUM_ANALOG_INPUTS", analog.size - Object.keys(chip.analogOnly).length);
   if (chip.ledPin !== undefined) text += define("LED_BUILTIN", chip.ledPin);
   for (const [name, number] of analog) {
     text += define(`PIN_${name}`, `(${number})`);
@@ -50,16 +63,23 @@ function pinsText(chip: AvrChip): string {
   return text + interruptMacro(chip, pins) + portMacros(chip, pins) + pinChangeMacros(chip, pins);
 }
 
-/** `A0` and so on with their numbers; inputs that are analogue only count on behind the others. */
-function analogNumbers(chip: AvrChip, pins: readonly BoardPin[], count: number): ReadonlyMap<string, number> {
-  const numbers = new Map<string, number>();
-  for (const { number, pin } of pins) {
-    for (const name of pin.boardNames) if (/^A\d+$/.test(name)) numbers.set(name, number);
+/**
+ * `A0` and so on with their numbers. Boards whose first inputs count on from `A0` do so for all of them, those
+ * included that share a digital pin or are inputs only.
+ */
+function analogNumbers(chip: AvrChip): ReadonlyMap<string, number> {
+  const own = new Map<string, number>();
+  for (const pin of chip.pins) {
+    const digital = digitalNumber(pin);
+    for (const name of pin.boardNames)
+      if (/^A\d+$/.test(name) && digital !== undefined) own.set(name, digital);
   }
-  Object.keys(chip.analogOnly).forEach((name, index) => {
-    numbers.set(name, count + index);
-  });
-  return numbers;
+  const base = own.get("A0");
+  const names = [...own.keys(), ...Object.keys(chip.analogOnly)].sort(
+    (left, right) => Number(left.slice(1)) - Number(right.slice(1)),
+  );
+  if (base === undefined || own.get("A1") !== base + 1) return own;
+  return new Map(names.map((name) => [name, base + Number(name.slice(1))]));
 }
 
 /** `(p) == 2 ? a : (p) == 3 ? b : otherwise`, cases of equal value beside each other. */
