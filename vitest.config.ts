@@ -3,6 +3,7 @@ import { LeftOutSuites } from "./tests/house/left-out-suites.ts";
 
 /** Suites that need more than the installed packages, and what they need. */
 const elsewhere = {
+  endurance: "feeds the reader every prefix of every sample and much that is broken: npm run endurance",
   oracle: "compares with avr-gcc and gcc, which must be installed: npm run oracle",
   package: "builds the .vsix and looks into it: npm run test:package",
   editor: "drives a real editor, which it downloads first: npm run editor",
@@ -19,7 +20,13 @@ export default defineConfig({
         test: {
           name: "unit",
           include: ["tests/**/*.test.ts"],
-          exclude: ["tests/oracle/**", "tests/server/built/**", "tests/package/**", "tests/editor/**"],
+          exclude: [
+            "tests/endurance/**",
+            "tests/oracle/**",
+            "tests/server/built/**",
+            "tests/package/**",
+            "tests/editor/**",
+          ],
         },
       },
       {
@@ -29,6 +36,10 @@ export default defineConfig({
           include: ["tests/server/built/**/*.test.ts"],
           globalSetup: "tests/server/built/fresh-build.ts",
         },
+      },
+      {
+        extends: true,
+        test: { name: "endurance", include: ["tests/endurance/**/*.test.ts"], testTimeout: 900_000 },
       },
       {
         extends: true,

@@ -60,15 +60,23 @@ function outsideMacros(
   return prelude.length === 0 ? compiler : { ...compiler, ...sketchMacros(chip) };
 }
 
-/** A header that several units include says the same in each. */
+/** What several units say alike is said once; a header that is nowhere once for the whole project. */
 function problemsOf(units: readonly ProgramUnit[]): readonly NotUnderstood[] {
   const distinct = new Map<string, NotUnderstood>();
+  const note = (key: string, problem: NotUnderstood): void => {
+    if (!distinct.has(key)) distinct.set(key, problem);
+  };
   for (const { preprocessed, typed } of units) {
+    for (const { name, span } of preprocessed.missing)
+      note(`missing ${name}`, { span, message: missing(name) });
     for (const problem of [...preprocessed.problems, ...typed.problems]) {
       const { span, message } = problem;
-      const key = `${span.file}:${span.start}:${message}`;
-      if (!distinct.has(key)) distinct.set(key, problem);
+      note(`${span.file}:${span.start}:${message}`, problem);
     }
   }
   return [...distinct.values()];
+}
+
+function missing(name: string): string {
+  return `${name} was not found, so what it defines is not known; its folder can be named in includePaths of edgewise.json`;
 }
