@@ -101,8 +101,8 @@ function parenthesized(reading: Reading, node: RawNode): Expression {
     const body = inner.broken ? emptyBlock(inner.first, inner.end) : blockOf(reading, inner);
     return { kind: "statement-value", first, end, body };
   }
-  const value = expressionOf(reading, inner);
-  return { ...value, first, end };
+  // Without its parentheses, which a macro's body may have put around an argument.
+  return expressionOf(reading, inner);
 }
 
 /** A bare name that the grammar could only take for a type. */
