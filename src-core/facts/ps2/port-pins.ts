@@ -8,6 +8,7 @@ import { inOrder } from "../walk/in-order.ts";
 import { findHandlerPins, interruptPin } from "./handler-pins.ts";
 import type { Ps2Pin } from "./ps2-facts.ts";
 import type { Request } from "./requests.ts";
+import { mayWaitForFall } from "./wait-levels.ts";
 import { pinOfTrace } from "./watched-pins.ts";
 
 /** The two pins of the PS/2 port, as far as they are known. */
@@ -88,7 +89,7 @@ function bestRequest(
   };
 }
 
-/** How often each pin is waited on; an interrupt counts as one wait. */
+/** How often each pin is waited on to fall; an interrupt counts as one wait. */
 function waitsOnPins(walks: readonly EntryWalk[], chip: Chip | undefined): ReadonlyMap<PinName, number> {
   const waits = new Map<PinName, number>();
   const count = (pin: PinName | undefined): void => {
@@ -98,7 +99,8 @@ function waitsOnPins(walks: readonly EntryWalk[], chip: Chip | undefined): Reado
     if (entry.kind === "interrupt") count(interruptPin(entry, walks, chip));
     for (const event of inOrder(events)) {
       if (event.kind !== "loop") continue;
-      for (const trace of event.waitsFor) count(pinOfTrace(chip, trace));
+      const pins = new Set(event.waitsFor.map((trace) => pinOfTrace(chip, trace)));
+      for (const pin of pins) if (pin !== undefined && mayWaitForFall(event, pin, chip)) count(pin);
     }
   }
   return waits;

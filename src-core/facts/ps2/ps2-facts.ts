@@ -2,6 +2,7 @@ import type { Span } from "../../finding.ts";
 import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { PinName } from "../pins/pin-change.ts";
 import type { NotedConstant } from "../serial/noted-constants.ts";
+import type { Value } from "../walk/values.ts";
 
 /** What the firmware does as the host of the PS/2 port. */
 export interface Ps2Facts {
@@ -57,6 +58,8 @@ export interface HoldPart {
   readonly times: number;
   /** Microseconds that an argument of 1 stands for; undefined where it is not proportional to time. */
   readonly unitUs: number | undefined;
+  /** Numbers that the function around the delay was given. */
+  readonly turnsFrom: readonly Value[];
   /** The argument; undefined for loops. */
   readonly expression: TypedExpression | undefined;
   readonly span: Span;

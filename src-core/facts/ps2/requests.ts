@@ -99,11 +99,25 @@ function requestOf(
     data: other.pin,
     inOrder: state.indexOf(other) > state.indexOf(held),
     us: held.us,
-    parts: held.parts,
+    parts: held.parts.map(byTheTurn),
     unknown: held.unknown,
     low: held.low,
     release,
     walk,
+  };
+}
+
+/** `wait_us(70)` that delays 70 times for 1 us: what decides is the 70. */
+function byTheTurn(part: HoldPart): HoldPart {
+  const turns = part.turnsFrom.find((value) => numberOf(value) === part.times)?.from;
+  if (part.times < 2 || part.us === undefined || turns === undefined) return part;
+  return {
+    us: part.us * part.times,
+    times: 1,
+    unitUs: part.us,
+    turnsFrom: [],
+    expression: turns,
+    span: visibleRange(turns.at.first, turns.at.last),
   };
 }
 
@@ -116,6 +130,7 @@ function addCall(state: LowPins, call: OutsideCall, clockHz: number | undefined)
   const part: HoldPart = {
     us: delay.us,
     times: 1,
+    turnsFrom: turnsFrom(call.chain),
     unitUs: delay.us !== undefined && value !== undefined && value > 0 ? delay.us / value : undefined,
     expression: from,
     span: visibleRange(at.first, at.last),
@@ -123,14 +138,28 @@ function addCall(state: LowPins, call: OutsideCall, clockHz: number | undefined)
   return addPart(state, part, at);
 }
 
+/** Integers that the function around a delay was given: one of them may be how often it delays. */
+function turnsFrom(chain: Call | undefined): HoldPart["turnsFrom"] {
+  return chain?.arguments.filter((value) => value.kind === "integer") ?? [];
+}
+
 function addPart(state: LowPins, part: HoldPart, at: At): LowPins {
   if (part.us === undefined) return addUnknown(state, at);
   const us = part.us * part.times;
-  return state.map((low) =>
-    low.parts.length >= mostParts
+  return state.map((low) => {
+    const last = low.parts.at(-1);
+    if (last !== undefined && last.us === part.us && isSamePlace(last, part)) {
+      const more = { ...last, times: last.times + part.times };
+      return { ...low, us: low.us + us, parts: [...low.parts.slice(0, -1), more] };
+    }
+    return low.parts.length >= mostParts
       ? { ...low, us: low.us + us, unknown: low.unknown ?? at }
-      : { ...low, us: low.us + us, parts: [...low.parts, part] },
-  );
+      : { ...low, us: low.us + us, parts: [...low.parts, part] };
+  });
+}
+
+function isSamePlace(a: HoldPart, b: HoldPart): boolean {
+  return a.span.file === b.span.file && a.span.start === b.span.start;
 }
 
 function addUnknown(state: LowPins, at: At): LowPins {
@@ -170,8 +199,10 @@ function behindLoop(loop: LoopEvent, before: LowPins, after: LowPins): LowPins {
 function repeated(low: LowPin, before: LowPins, more: number): LowPin {
   const start = before.find(({ pin }) => pin === low.pin);
   if (start === undefined || start.parts.length > low.parts.length) return low;
-  const added = low.parts.slice(start.parts.length);
-  const parts = [...start.parts, ...added.map((part) => ({ ...part, times: part.times * (1 + more) }))];
+  const parts = low.parts.map((part, index) => {
+    const held = start.parts[index]?.times ?? 0;
+    return { ...part, times: held + (part.times - held) * (1 + more) };
+  });
   return { ...low, parts, us: start.us + (low.us - start.us) * (1 + more) };
 }
 
@@ -194,6 +225,7 @@ function timeWaited(loop: LoopEvent): Omit<HoldPart, "times"> | undefined {
     return {
       us: limit.value * unitUs,
       unitUs,
+      turnsFrom: [],
       expression: limit.from,
       span: visibleRange(at.first, at.last),
     };

@@ -8,7 +8,7 @@ import type { LoopEvent } from "../walk/events.ts";
 import { inOrder } from "../walk/in-order.ts";
 import { integerOf, numberOf, type Trace, type Value } from "../walk/values.ts";
 import type { ResetWait, WaitLimit } from "./ps2-facts.ts";
-import type { PathItem, SendItem } from "./sending-paths.ts";
+import type { DelayItem, PathItem, SendItem } from "./sending-paths.ts";
 import { sentByte } from "./sequences.ts";
 import { pinOfTrace } from "./watched-pins.ts";
 
@@ -48,13 +48,14 @@ function waitAfter(sent: SendItem, between: readonly PathItem[], around: Surroun
   const limits: WaitLimit[] = [];
   let replies = 0;
   let clockWaits = 0;
+  for (const run of delayRuns(between)) {
+    const limit = delayLimit(run);
+    if (limit === undefined) return unlimited;
+    limits.push(limit);
+  }
   for (const item of between) {
     if (item.kind === "unknown") return unlimited;
-    if (item.kind === "delay") {
-      const limit = delayLimit(item);
-      if (limit === undefined) return unlimited;
-      limits.push(limit);
-    } else if (item.kind === "loop") {
+    if (item.kind === "loop") {
       const { loop } = item;
       if (loop.form === "endless" || lastsUntilSelfTest(loop)) return unlimited;
       const waited = waitOf(loop, around.chip);
@@ -79,19 +80,40 @@ function waitAfter(sent: SendItem, between: readonly PathItem[], around: Surroun
 /** Start bit, eight data bits, parity bit, stop bit: frame table of the PS/2 article. */
 const bitsOfByte = 11;
 
-function delayLimit(item: Extract<PathItem, { kind: "delay" }>): WaitLimit | undefined {
-  if (item.us === undefined) return undefined;
-  const from = item.length?.from;
-  const at = from?.at ?? item.call.at;
-  const value = numberOf(item.length);
+/** One delay, or the same one several times over. */
+function delayLimit(items: readonly DelayItem[]): WaitLimit | undefined {
+  const [item] = items;
+  if (item?.us === undefined) return undefined;
+  const times = items.reduce((sum, each) => sum + each.times, 0);
   const ms = item.us / 1000;
+  const turns = item.call.chain?.arguments.find(
+    (value) => value.kind === "integer" && value.value === times,
+  )?.from;
+  const expression = times > 1 && turns !== undefined ? turns : item.length?.from;
+  const at = expression?.at ?? item.call.at;
+  const value = numberOf(item.length);
+  const each = value !== undefined && value > 0 ? (ms * times) / value : undefined;
   return {
     kind: "delay",
-    ms,
-    unitMs: value !== undefined && value > 0 ? ms / value : undefined,
-    expression: from,
+    ms: ms * times,
+    unitMs: expression === turns ? ms : each,
+    expression,
     span: visibleRange(at.first, at.last),
   };
+}
+
+/** Delays at the same place that follow each other. */
+function* delayRuns(items: readonly PathItem[]): Generator<readonly DelayItem[]> {
+  let run: DelayItem[] = [];
+  for (const item of items) {
+    if (item.kind !== "delay") continue;
+    if (run[0] !== undefined && run[0].call.at !== item.call.at) {
+      yield run;
+      run = [];
+    }
+    run.push(item);
+  }
+  if (run.length > 0) yield run;
 }
 
 /** `while (read() != 0xAA)`: it takes as long as it takes. */

@@ -7,16 +7,20 @@ import type { Sender } from "./ps2-facts.ts";
 /** What happens along a path, as far as it has to do with talking to the mouse. */
 export type PathItem =
   | SendItem
-  | {
-      readonly kind: "delay";
-      readonly us: number | undefined;
-      readonly call: OutsideCall;
-      readonly length: Value | undefined;
-    }
+  | DelayItem
   /** A loop; what it waits for is in the event. */
   | { readonly kind: "loop"; readonly loop: LoopEvent; readonly depth: number }
   /** Something of which nobody knows how long it takes or what it does. */
   | { readonly kind: "unknown" };
+
+export interface DelayItem {
+  readonly kind: "delay";
+  /** Microseconds of one time round; undefined where not known. */
+  readonly us: number | undefined;
+  readonly times: number;
+  readonly call: OutsideCall;
+  readonly length: Value | undefined;
+}
 
 export interface SendItem {
   readonly kind: "send";
@@ -107,7 +111,7 @@ class PathFinder {
     if (sender !== undefined) return single(sendItem(event, sender));
     const delay = delayOf(event, undefined);
     if (delay !== undefined)
-      return single({ kind: "delay", us: delay.us, call: event, length: delay.length });
+      return single({ kind: "delay", us: delay.us, times: 1, call: event, length: delay.length });
     return event.origin === "core" ? undefined : single({ kind: "unknown" });
   }
 
@@ -135,12 +139,23 @@ class PathFinder {
         path.end === "continue" ? { ...path, end: "through" as const } : path,
       );
       if (loop.form !== "counted" && turn.some(endsInArgument)) turn = turn.map(startsAfterUnknown);
+      if (pass === loop.passes.at(-1)) turn = turn.map((path) => repeatedDelays(path, loop));
       paths = [...paths.filter(({ end }) => end !== "through"), ...joined(open, turn)];
       if (paths.length > mostPaths) paths = longest(paths);
     }
     this.#depth -= 1;
     return paths.map(withoutBreak);
   }
+}
+
+/** The turns that were not walked take as long as the last one. */
+function repeatedDelays(path: Path, loop: LoopEvent): Path {
+  const more = loop.form === "counted" && loop.turns !== undefined ? loop.turns - loop.passes.length : 0;
+  if (more <= 0) return path;
+  const items = path.items.map((item) =>
+    item.kind === "delay" ? { ...item, times: item.times * (1 + more) } : item,
+  );
+  return { items, end: path.end };
 }
 
 function withoutBreak(path: Path): Path {

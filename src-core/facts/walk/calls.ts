@@ -203,7 +203,12 @@ function goInto(
   definition: FunctionDefinition,
   calling: Calling,
 ): Value {
-  const call: Call = { function: symbol, at: calling.at, caller: machine.chain };
+  const call: Call = {
+    function: symbol,
+    at: calling.at,
+    arguments: calling.arguments,
+    caller: machine.chain,
+  };
   const known = repeatable(machine, symbol, calling);
   const { events, result } = known ?? walkCall(machine, symbol, definition, calling, call);
   if (known !== undefined) {

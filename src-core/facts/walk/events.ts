@@ -24,6 +24,7 @@ export interface Call {
   readonly function: FunctionSymbol;
   /** The call expression. */
   readonly at: At;
+  readonly arguments: readonly Value[];
   readonly caller: Call | undefined;
 }
 

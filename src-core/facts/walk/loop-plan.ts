@@ -7,6 +7,8 @@ import { visitExpression, visitStatement } from "./visit.ts";
 export interface LoopPlan {
   /** Its condition is always true, or it has none. */
   readonly endless: boolean;
+  /** `do { ... } while (0)` with nothing in it that leaves it: a block. */
+  readonly isBlock: boolean;
   /** It does nothing but count. */
   readonly idle: boolean;
   /** It changes what its condition looks at, so that turn by turn it may come to an end. */
@@ -22,12 +24,15 @@ const plans = new WeakMap<TypedStatement, LoopPlan>();
 export function loopPlan(parts: LoopParts): LoopPlan {
   let plan = plans.get(parts.statement);
   if (plan === undefined) {
-    const endless = parts.condition === undefined || isConstantTrue(parts.condition);
+    const constant = parts.condition === undefined ? true : constantTruth(parts.condition);
+    const endless = constant === true;
+    const leaves = leavesIn(parts.body, "loop");
     plan = {
       endless,
+      isBlock: constant === false && parts.tested === "after" && !breaksIn(parts.body),
       idle: !endless && isIdle(parts.body),
       counts: !endless && changesItsCondition(parts),
-      leaves: leavesIn(parts.body, "loop"),
+      leaves,
       isOneCondition: parts.condition !== undefined && parts.condition.kind !== "logical",
     };
     plans.set(parts.statement, plan);
@@ -35,14 +40,15 @@ export function loopPlan(parts: LoopParts): LoopPlan {
   return plan;
 }
 
-function isConstantTrue(condition: TypedExpression): boolean {
+/** What a condition that is written as a constant says. */
+function constantTruth(condition: TypedExpression): boolean | undefined {
   let constant = true;
   let value: bigint | undefined;
   visitExpression(condition, (part) => {
     if (part.kind === "integer") value = part.value;
     else if (part.kind !== "convert") constant = false;
   });
-  return constant && value !== undefined && value !== 0n;
+  return constant && value !== undefined ? value !== 0n : undefined;
 }
 
 /** Nothing but counting: an empty body, or one with instructions that only take time. */
@@ -74,6 +80,27 @@ function changesItsCondition(parts: LoopParts): boolean {
     if (part.kind === "member" && changed.has(part.field)) changes = true;
   });
   return changes;
+}
+
+/** Whether a `break` or `continue` of the loop itself stands in it. */
+function breaksIn(statement: TypedStatement): boolean {
+  switch (statement.kind) {
+    case "break":
+    case "continue":
+      return true;
+    case "block":
+      return statement.statements.some(breaksIn);
+    case "if":
+      return breaksIn(statement.then) || (statement.otherwise !== undefined && breaksIn(statement.otherwise));
+    case "switch":
+      return breaksIn(statement.body);
+    case "case":
+    case "default":
+    case "label":
+      return statement.body !== undefined && breaksIn(statement.body);
+    default:
+      return false;
+  }
 }
 
 /** Whether some statement leaves the loop; a `break` inside an inner loop or `switch` does not. */

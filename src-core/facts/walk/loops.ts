@@ -48,6 +48,10 @@ interface Walking {
 
 function walkLoop(machine: Machine, parts: LoopParts): void {
   const plan = loopPlan(parts);
+  if (plan.isBlock) {
+    walkStatement(machine, parts.body);
+    return;
+  }
   const outer = machine.breakable;
   const breakable: Breakable = { mark: machine.memory.mark(), breaks: [], continues: [], outer };
   const walking: Walking = { parts, breakable, passes: [], condition: undefined };

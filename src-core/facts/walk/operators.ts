@@ -205,7 +205,7 @@ export function not(value: Value, from: TypedExpression | undefined): Value {
   if (truth !== undefined) return integer(truth ? 0 : 1, from);
   return {
     ...unknownBits({ known: 0xfffffffe, ones: 0 }, from, tracesOf(value), undefined),
-    compared: turned(value),
+    compared: turned(value) ?? { operator: "==", left: value, right: integer(0, undefined) },
   };
 }
 

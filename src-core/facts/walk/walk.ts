@@ -103,7 +103,7 @@ function objectType(type: FunctionSymbol["type"]["returns"]): FunctionSymbol["ty
 function callByCore(machine: Machine, symbol: FunctionSymbol): void {
   const definition = machine.linkage.definitionOf(symbol);
   if (definition === undefined) return;
-  const call = { function: symbol, at: symbol.at, caller: undefined };
+  const call = { function: symbol, at: symbol.at, arguments: [], caller: undefined };
   const events = machine.capture(() => {
     walkBody(machine, symbol, definition, { arguments: [], object: undefined }, call);
   });
