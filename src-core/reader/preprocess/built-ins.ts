@@ -10,7 +10,7 @@ export interface BuiltInPlace {
   /** Name of a file, as `#line` has it. */
   nameOf(file: string): string;
   readonly mainFile: string;
-  readonly includeLevel: number;
+  includeLevel(): number;
   nextCounter(): number;
 }
 
@@ -35,7 +35,7 @@ export function builtInValue(macro: Macro, name: WorkToken, place: BuiltInPlace)
     case "__COUNTER__":
       return number(place.nextCounter());
     case "__INCLUDE_LEVEL__":
-      return number(place.includeLevel);
+      return number(place.includeLevel());
     case "__DATE__":
       return string("Jan  1 2000");
     case "__TIME__":

@@ -68,5 +68,6 @@ function mismatch(
   const least = isVariadic ? wanted - 1 : wanted;
   if (found.length >= least && found.length <= wanted) return undefined;
   const given = isNothing(found) && wanted !== 1 ? 0 : found.length;
-  return `the macro takes ${isVariadic ? `at least ${least}` : wanted} argument${wanted === 1 ? "" : "s"}, here are ${given}.`;
+  const count = isVariadic ? `at least ${least}` : String(wanted);
+  return `the macro takes ${count} argument${count === "1" ? "" : "s"} but is given ${given}.`;
 }

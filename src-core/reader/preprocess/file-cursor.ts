@@ -1,10 +1,10 @@
-import type { DirectivePiece, LexedFile, WorkToken } from "../lexer/lexed-file.ts";
+import type { DirectivePiece, LexedFile, Piece, WorkToken } from "../lexer/lexed-file.ts";
 import type { ReadMode, TokenSource } from "./expander.ts";
 
 /** Carries out directives for a cursor. */
 export interface DirectiveRunner {
   /** Notes what is wrong with the tokens of a piece that is not skipped. */
-  problems(cursor: FileCursor, piece: LexedFile["pieces"][number]): void;
+  problems(piece: Piece): void;
   /** A directive that is no conditional. `mode` is `collect` inside the arguments of a call. */
   run(cursor: FileCursor, piece: DirectivePiece, mode: ReadMode): void;
   /** Whether the branch that begins with `piece` is taken; `name` is `if`, `ifdef`, `elif` and so on. */
@@ -51,14 +51,6 @@ export class FileCursor implements TokenSource {
     if (this.index > 0) this.index -= 1;
   }
 
-  /** Leaves the file: nothing more is read from it. */
-  close(): void {
-    this.piece = this.lexed.pieces.length;
-    this.tokens = [];
-    this.index = 0;
-    this.groups.length = 0;
-  }
-
   /** Goes on to the next piece. False at the end, and when a directive stands before a parenthesis looked for. */
   private advance(mode: ReadMode): boolean {
     const piece = this.lexed.pieces[this.piece];
@@ -70,7 +62,7 @@ export class FileCursor implements TokenSource {
     }
     if (piece.kind === "directive" && mode === "peek") return false;
     this.piece += 1;
-    if (piece.problems.length > 0) this.runner.problems(this, piece);
+    if (piece.problems.length > 0) this.runner.problems(piece);
     if (piece.kind === "text") {
       this.tokens = piece.tokens;
       this.index = 0;
