@@ -105,6 +105,16 @@ function isAnonymous(specifiers: Specifiers): boolean {
   return type.kind === "record" && type.record.name === undefined && type.record.members !== undefined;
 }
 
+/** A member of a type not complete yet, such as the class itself, has no known type (C11 6.7.2.1p3). */
+function completeType(type: Type): Type {
+  if (type.kind === "array") {
+    const of = completeType(type.of);
+    return of === type.of ? type : of;
+  }
+  if (type.kind !== "record" || type.record.complete) return type;
+  return { kind: "unknown", name: type.record.name };
+}
+
 function declareDeclarator(
   context: Context,
   member: Extract<Declaration, { kind: "simple" }>,
@@ -125,7 +135,7 @@ function declareDeclarator(
     return;
   }
   const part = declarator.name?.parts[0];
-  const type = declaredType(context, base, declarator);
+  const type = completeType(declaredType(context, base, declarator));
   const draft: PlacedMember = {
     name: part?.text,
     type,

@@ -91,10 +91,11 @@ export function defineRecord(
   recordPlaces(context, record, list);
 }
 
+/** Only a class whose body is read can be a base (C++11 10p2), so that no class comes from itself. */
 function baseRecords(context: Context, syntax: RecordSpecifier): RecordDeclaration[] {
   return syntax.bases.flatMap((base) => {
     const type = resolveType(context, base.name);
-    return type.kind === "record" ? [type.record] : [];
+    return type.kind === "record" && type.record.complete ? [type.record] : [];
   });
 }
 
