@@ -11,7 +11,6 @@ import { presentChain } from "./type-names.ts";
 export function declaration(scan: Scan, from: number, to: number, where: Where): number {
   const specified = specifiers(scan, from, to, where);
   const context: DeclaratorContext = { ...specified, where };
-  if (needsForce(scan, specified.next, context)) forceDeclaration(scan, from, specified.next);
   const { templated } = scan;
   let at = specified.next;
   while (at < to) {
@@ -37,20 +36,6 @@ export function declaration(scan: Scan, from: number, to: number, where: Where):
 }
 
 const bitWidthStops: ReadonlySet<string> = new Set([",", ";", "=", "{"]);
-
-/** `T (x)` could be a call to the grammar. */
-function needsForce(scan: Scan, next: number, context: DeclaratorContext): boolean {
-  return context.type.kind !== "none" && scan.text(next) === "(" && context.where !== "class";
-}
-
-function forceDeclaration(scan: Scan, from: number, next: number): void {
-  for (let at = from; at < next; at += 1) {
-    if (scan.presentation.texts[scan.index(at)] !== "") {
-      scan.presentation.replacePhantom(scan.index(at), "_Nonnull");
-      return;
-    }
-  }
-}
 
 function declareName(scan: Scan, end: DeclaratorEnd, context: DeclaratorContext, templated: boolean): void {
   const { name, qualifier } = end;

@@ -38,8 +38,13 @@ export function declarator(scan: Scan, from: number, to: number, context: Declar
     const close = scan.close(at, to);
     const inner = at + 1;
     end = scan.nested(() => declarator(scan, inner, close, context));
+    // `(f)(int)` is `f(int)`; around anything else the parentheses matter.
+    const isOnlyName = end.named && startsChain(scan, inner) && end.next === close && !end.isFunction;
     at = close + 1;
-    return { ...end, ...suffixes(scan, at, to, { context, end, inner: true }) };
+    return {
+      ...end,
+      ...suffixes(scan, at, to, { context, end, inner: !isOnlyName }),
+    };
   }
   if (scan.text(at) === "operator" || startsChain(scan, at) || scan.text(at) === "~") {
     end = declaredName(scan, at, to);

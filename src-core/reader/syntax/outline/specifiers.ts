@@ -47,6 +47,11 @@ export function specifiers(scan: Scan, from: number, to: number, where: Where): 
   const type: RecordedType =
     draft.words.length > 0 ? { kind: "words", words: draft.words } : (draft.type ?? { kind: "none" });
   const typeFirst = draft.typeFirst < 0 ? at : draft.typeFirst;
+  // `T (*f)()` could be calls to the grammar, but not behind this word.
+  const mayBeCall = scan.text(at) === "(" && (where === "file" || where === "block" || where === "parameter");
+  if (mayBeCall && draft.typeFirst >= 0) {
+    scan.presentation.replacePhantom(scan.index(typeFirst), "_Nonnull");
+  }
   scan.record(typeFirst, {
     first: scan.index(from),
     end: Math.max(scan.endIndex(at), scan.index(from)),
