@@ -15,22 +15,40 @@ export interface Run {
   readonly environment: Map<Variable, Value> | undefined;
   /** What was found out already, for whoever asks for every part of a tree; undefined in calls. */
   readonly found: Map<TypedExpression, Evaluation<Value>> | undefined;
-  /** Steps of statements and calls left before the answer is given up. */
-  readonly budget: { steps: number };
+  readonly budget: Budget;
+}
+
+/** How much one evaluation may take before the answer is given up. */
+export interface Budget {
+  /** Statements and calls left. */
+  steps: number;
+  /** Levels of expressions, statements and initialisers below the one asked for. */
+  depth: number;
 }
 
 /** Statements and calls that one constant may take; a table of 256 entries filled in a loop needs 2,000. */
 const mostSteps = 20_000;
 
+/** Levels that are gone down: a sum of 400 terms, each converted, takes 800. */
+export const deepestLevel = 1000;
+
+const tooDeep: Evaluation<Value> = {
+  value: unknown("nested too deeply"),
+  problem: undefined,
+  spoilt: false,
+  exact: undefined,
+};
+
 /** Evaluates within a run. */
 export function evaluateIn(run: Run, expression: TypedExpression): Evaluation<Value> {
-  const { found } = run;
-  if (found === undefined) return evaluateAny(run, expression);
-  let evaluation = found.get(expression);
-  if (evaluation === undefined) {
-    evaluation = evaluateAny(run, expression);
-    found.set(expression, evaluation);
-  }
+  const { found, budget } = run;
+  const known = found?.get(expression);
+  if (known !== undefined) return known;
+  if (budget.depth >= deepestLevel) return tooDeep;
+  budget.depth += 1;
+  const evaluation = evaluateAny(run, expression);
+  budget.depth -= 1;
+  found?.set(expression, evaluation);
   return evaluation;
 }
 
@@ -39,7 +57,7 @@ function newRun(model: DataModel, environment?: Environment): Run {
     model,
     environment: environment && new Map(environment),
     found: undefined,
-    budget: { steps: mostSteps },
+    budget: { steps: mostSteps, depth: 0 },
   };
 }
 
@@ -50,14 +68,21 @@ const circular = unknown("the value depends on itself");
  * The value of a constant's initialiser. It is kept: constants are asked for again and again. While it is being
  * found out it is not known, so that constants that need each other come to an end.
  */
-export function initialValue(initializer: TypedExpression, model: DataModel): Value {
+export function initialValue(run: Run, initializer: TypedExpression): Value {
   const known = initial.get(initializer);
   if (known !== undefined) return known;
+  const { depth } = run.budget;
+  if (depth >= deepestLevel) return tooDeep.value;
   initial.set(initializer, circular);
-  const { value } = evaluateIn(newRun(model), initializer);
+  const budget: Budget = { steps: mostSteps, depth: depth + levelsOfConstant };
+  const inside: Run = { model: run.model, environment: undefined, found: undefined, budget };
+  const { value } = evaluateIn(inside, initializer);
   initial.set(initializer, value);
   return value;
 }
+
+/** What going from a constant to its initialiser counts for: it may have to be typed on the way. */
+const levelsOfConstant = 4;
 
 /**
  * The value of an expression with the target's sizes: promotions, wrap-around, shifts, casts, comparisons,
@@ -73,7 +98,7 @@ export function evaluate(expression: TypedExpression, model: DataModel, environm
 export function evaluator(model: DataModel): (expression: TypedExpression) => Evaluation<Value> {
   const found = new Map<TypedExpression, Evaluation<Value>>();
   return (expression) => {
-    const run: Run = { model, environment: undefined, found, budget: { steps: mostSteps } };
+    const run: Run = { model, environment: undefined, found, budget: { steps: mostSteps, depth: 0 } };
     return evaluateIn(run, expression);
   };
 }

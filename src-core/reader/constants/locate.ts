@@ -93,7 +93,7 @@ export function readVariable(run: Run, variable: Variable): Value {
   if (initializer === undefined) return unknown(`the value of \`${variable.name}\` stands elsewhere`);
   if (type.kind === "reference") return unknown(`what \`${variable.name}\` refers to is not known`);
   if (initializer.kind === "value") {
-    return convertValue(initialValue(initializer.value, run.model), type);
+    return convertValue(initialValue(run, initializer.value), type);
   }
   return unknown(`\`${variable.name}\` is an object, not a number`);
 }

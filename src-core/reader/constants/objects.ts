@@ -71,7 +71,7 @@ function readFrom(
     if (value.kind === "string") return readString(run, value.bytes, offset, wanted);
     if (value.kind === "construct") return readFrom(run, whole, value.initializer, offset, wanted, bitField);
     if (offset !== 0 || sizeOf(wanted, run.model) !== size) return unknown("a part of a value");
-    return convertValue(initialValue(value, run.model), wanted);
+    return convertValue(initialValue(run, value), wanted);
   }
   const step = inner(run, whole, offset, bitField);
   if (step.kind === "unknown") return step;
@@ -92,7 +92,7 @@ function readBitField(run: Run, entry: AggregateEntry, field: Field, wanted: Typ
   const { initializer } = entry;
   const integer = integerTypeOf(wanted);
   if (initializer.kind !== "value" || integer === undefined) return unknown("not a number");
-  const value = initialValue(initializer.value, run.model);
+  const value = initialValue(run, initializer.value);
   if (value.kind !== "integer") return value;
   return integerValue(value.value, { ...integer, bits: field.bitWidth ?? integer.bits });
 }

@@ -1,6 +1,6 @@
 import type { TypedExpression, TypedStatement, Variable } from "../typed/nodes.ts";
 import { integerTypeOf } from "../types/conversions.ts";
-import { evaluateIn, type Run } from "./evaluate.ts";
+import { deepestLevel, evaluateIn, type Run } from "./evaluate.ts";
 import { compute } from "./integer-operators.ts";
 import { runSwitch } from "./switch.ts";
 import { convertValue, integerValue, truth, type UnknownValue, unknown, type Value } from "./value.ts";
@@ -15,8 +15,17 @@ export const next: Outcome = { kind: "next" };
 
 /** Runs a statement on known values of locals; gives up where it does anything else. */
 export function execute(run: Run, locals: Map<Variable, Value>, statement: TypedStatement): Outcome {
-  run.budget.steps -= 1;
-  if (run.budget.steps <= 0) return unknown("too much work for a constant");
+  const { budget } = run;
+  budget.steps -= 1;
+  if (budget.steps <= 0) return unknown("too much work for a constant");
+  if (budget.depth >= deepestLevel) return unknown("nested too deeply");
+  budget.depth += 1;
+  const outcome = executeAny(run, locals, statement);
+  budget.depth -= 1;
+  return outcome;
+}
+
+function executeAny(run: Run, locals: Map<Variable, Value>, statement: TypedStatement): Outcome {
   switch (statement.kind) {
     case "block":
       return executeAll(run, locals, statement.statements);

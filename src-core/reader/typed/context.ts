@@ -128,3 +128,17 @@ export function note(context: Context, at: At, message: string): void {
  * down counts `UnitState.depth` up and, coming back, down.
  */
 export const deepest = 400;
+
+/**
+ * Makes what may need more of its kind without end, an instance of a template or the body of a function that
+ * has to be known; undefined where that goes too deep.
+ */
+export function deeper<Result>(context: Context, make: () => Result): Result | undefined {
+  const { unit } = context;
+  const levels = 8;
+  if (unit.depth + levels > deepest) return undefined;
+  unit.depth += levels;
+  const made = make();
+  unit.depth -= levels;
+  return made;
+}

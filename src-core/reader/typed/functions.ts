@@ -3,7 +3,7 @@ import { sameSignature } from "../types/compare.ts";
 import { pointerTo } from "../types/derive.ts";
 import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
 import { typeOfWords } from "../types/words.ts";
-import { atOf, type BodyContext, type Context, inScope, refer } from "./context.ts";
+import { atOf, type BodyContext, type Context, deeper, inScope, refer } from "./context.ts";
 import { declaredType, functionPart, parameterType } from "./declarators.ts";
 import { constructorInitializers, typedInitializer } from "./initializers.ts";
 import { functionLinkage, vectorOf } from "./linkage.ts";
@@ -196,7 +196,7 @@ export function defineFunction(context: Context, syntax: FunctionSyntax): Declar
   if (header !== undefined) symbol.at = atOf(context, header.namePlace);
   symbol.declarationAt = atOf(context, syntax);
   const outer = header?.lookupScope ?? context.scope;
-  symbol.define(() => readBody(context, outer, syntax, symbol));
+  symbol.define(() => deeper(context, () => readBody(context, outer, syntax, symbol)));
   return symbol;
 }
 

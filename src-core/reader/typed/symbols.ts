@@ -98,7 +98,7 @@ export class DeclaredFunction implements FunctionSymbol {
   declarations: At[];
   /** By position; parameters without one hold undefined. */
   defaults: readonly DefaultArgument[] = [];
-  #body: (() => FunctionDefinition) | undefined;
+  #body: (() => FunctionDefinition | undefined) | undefined;
   #definition: FunctionDefinition | undefined;
 
   constructor(draft: FunctionDraft) {
@@ -128,8 +128,8 @@ export class DeclaredFunction implements FunctionSymbol {
     return this.#definition !== undefined || this.#body !== undefined;
   }
 
-  /** Gives the way to type the body. */
-  define(body: () => FunctionDefinition): void {
+  /** Gives the way to type the body; undefined where it has to be asked for again later. */
+  define(body: () => FunctionDefinition | undefined): void {
     this.#body = body;
     this.#definition = undefined;
   }
@@ -139,6 +139,7 @@ export class DeclaredFunction implements FunctionSymbol {
     if (body !== undefined) {
       this.#body = undefined;
       this.#definition = body();
+      if (this.#definition === undefined) this.#body = body;
     }
     return this.#definition;
   }

@@ -2,7 +2,7 @@ import { evaluate } from "../constants/evaluate.ts";
 import type { NamePart, RecordSpecifier, TemplateArgument } from "../syntax/nodes.ts";
 import { typeText } from "../types/text.ts";
 import type { RecordDeclaration } from "../types/types.ts";
-import { atOf, type Context, deepest } from "./context.ts";
+import { atOf, type Context, deeper } from "./context.ts";
 import { declare } from "./declarations.ts";
 import { typeExpression } from "./expressions.ts";
 import { declareFunction, defineFunction } from "./functions.ts";
@@ -91,17 +91,6 @@ export function classInstance(
   const known = template.instances.get(key)?.symbol;
   if (known !== undefined) return known.kind === "type" ? known : undefined;
   return deeper(context, () => makeInstance(context, template, given, key));
-}
-
-/** Instances may need instances without end; one level counts as much as several of an expression. */
-function deeper<Result>(context: Context, make: () => Result): Result | undefined {
-  const { unit } = context;
-  const cost = 8;
-  if (unit.depth + cost > deepest) return undefined;
-  unit.depth += cost;
-  const made = make();
-  unit.depth -= cost;
-  return made;
 }
 
 function makeInstance(

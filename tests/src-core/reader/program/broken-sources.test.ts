@@ -86,6 +86,17 @@ describe("broken sources give less knowledge and no exception", () => {
     }
   });
 
+  test("what needs the next one, three thousand times", async () => {
+    const chain = (line: (index: number) => string) =>
+      Array.from({ length: 3_000 }, (_, index) => line(index)).join("\n");
+    const constants = chain(
+      (index) => `extern const int c${index + 1}; const int c${index} = c${index + 1} + 1;`,
+    );
+    expect(await read(`${constants}\nint a[c0];`, new ProgramCache())).toBeGreaterThan(0);
+    const functions = chain((index) => `auto f${index}() { return f${index + 1}(); }`);
+    expect(await read(functions, new ProgramCache())).toBeGreaterThan(0);
+  });
+
   test("words in no order", async () => {
     const random = randomFrom(11);
     const words = source.match(/\w+|[^\w\s]/g) ?? [];
