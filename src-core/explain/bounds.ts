@@ -1,20 +1,19 @@
 import { plain } from "../figures.ts";
-import { formatRange, type Quantity, quantity } from "../model/quantities.ts";
+import { allows, formatRange, type OtherFigure, type Quantity } from "../model/quantities.ts";
 import { formatConfidence, formatSources } from "../model/sources.ts";
 
-/** What the model says of a quantity: its bounds, what others say, and where that stands. */
-export function boundsOf(id: string): readonly string[] {
-  const known = quantity(id);
-  return known === undefined ? [] : [known.meaning, requirement(known), sourceOf(known)];
-}
-
-/** `Required: at least 100 us (margin 20 us).`; the margin where a measured value has one. */
+/** `Required: at least 100 us, margin 20 us.`; the margin where a measured value has one. */
 export function requirement(known: Quantity, measured?: number): string {
   const range = formatRange(known);
   if (range === "") return "";
-  const margin = measured === undefined ? "" : marginOf(known, measured);
+  const margin =
+    measured === undefined ? "" : known.values ? membership(known, measured) : marginOf(known, measured);
   const word = known.kind === "setting" ? "Required" : "Figure";
   return `${word}: ${range}${margin}.`;
+}
+
+function membership(known: Quantity, measured: number): string {
+  return allows(known, measured) ? "" : `; ${plain(measured, 3)} is none of them`;
 }
 
 function marginOf({ min, max, unit }: Quantity, measured: number): string {
@@ -28,13 +27,29 @@ function marginOf({ min, max, unit }: Quantity, measured: number): string {
 }
 
 /** Where the figure stands, how sure it is, and what other documents say instead. */
-export function sourceOf({ sources, confidence, disagreement }: Quantity): string {
+export function sourceOf(known: Quantity): string {
+  const { sources, confidence, disagreement } = known;
   const cited = [formatSources(sources), formatConfidence(confidence)].filter(Boolean).join("; ");
-  const others = (disagreement ?? []).map(({ note, sources: from }) => `${note} (${formatSources(from)})`);
+  const others = (disagreement ?? []).map((other) => otherText(known, other));
   return [
     cited === "" ? "" : `Source: ${cited}.`,
     others.length === 0 ? "" : `Elsewhere: ${others.join("; ")}.`,
   ]
     .filter(Boolean)
     .join("\n\n");
+}
+
+function otherText(
+  { values: _, min: _min, max: _max, typical: _typical, ...rest }: Quantity,
+  other: OtherFigure,
+): string {
+  const { min, max, typical, note, sources } = other;
+  const range = formatRange({
+    ...rest,
+    ...(min === undefined ? {} : { min }),
+    ...(max === undefined ? {} : { max }),
+    ...(typical === undefined ? {} : { typical }),
+  });
+  const from = formatSources(sources);
+  return range === "" ? `${note} (${from})` : `${range} (${note}; ${from})`;
 }

@@ -1,20 +1,30 @@
 import type { Facts } from "../facts/facts.ts";
 import { explainBitTime } from "./bit-banged.ts";
+import { explainClock } from "./clock.ts";
 import { explainConstant } from "./constant.ts";
-import { explainDelay } from "./delay-call.ts";
+import { delayArgument, explainDelay } from "./delay-call.ts";
 import type { Explanation } from "./explanation.ts";
 import { explainLineFormat } from "./line-format.ts";
 import { explainLineRate } from "./line-rate.ts";
+import { namedConstantAt } from "./named-constant.ts";
+import { explainNamedConstant } from "./named-value.ts";
 import { explainNotedConstant } from "./noted-constant.ts";
+import { explainPin } from "./pin.ts";
 import type { Place } from "./place.ts";
 import { explainRegister } from "./register.ts";
+import { explainReply } from "./reply.ts";
 import { explainRequestHold } from "./request-hold.ts";
 import { explainResetWait } from "./reset-wait.ts";
 import { explainSentByte } from "./sent-byte.ts";
-import { usesOf } from "./uses.ts";
 
-/** From what is said and what the place does, down to what its characters are. */
-const byMeaning: readonly ((place: Place) => Explanation | undefined)[] = [
+type Explainer = (place: Place) => Explanation | undefined;
+
+/** What a constant is wherever it stands: a pin stays a pin. */
+const lasting: readonly Explainer[] = [explainReply, explainPin];
+
+/** What the firmware does at a place. */
+const deeds: readonly Explainer[] = [
+  explainClock,
   explainRequestHold,
   explainSentByte,
   explainResetWait,
@@ -22,12 +32,18 @@ const byMeaning: readonly ((place: Place) => Explanation | undefined)[] = [
   explainLineFormat,
   explainBitTime,
   explainNotedConstant,
+  ...lasting,
 ];
 
-const byForm: readonly ((place: Place) => Explanation | undefined)[] = [
+/** From what a place does, through what the constant there does elsewhere, down to what its characters are. */
+const steps: readonly Explainer[] = [
+  firstOf(deeds),
+  throughUses,
+  throughDelay,
   explainDelay,
   explainRegister,
   explainConstant,
+  explainNamedConstant,
 ];
 
 /**
@@ -35,35 +51,45 @@ const byForm: readonly ((place: Place) => Explanation | undefined)[] = [
  * constant in its declaration is explained by what it is used for. Notes are explained elsewhere. Never throws.
  */
 export function explainAt(facts: Facts, file: string, offset: number): Explanation | undefined {
-  for (const unit of facts.program.units) {
-    if (!unit.preprocessed.files.includes(file)) continue;
-    const place: Place = { facts, unit, file, offset };
-    const found = firstOf(byMeaning, place) ?? throughUses(place) ?? firstOf(byForm, place);
-    if (found !== undefined) return found;
-  }
-  return undefined;
-}
-
-function firstOf(
-  explainers: readonly ((place: Place) => Explanation | undefined)[],
-  place: Place,
-): Explanation | undefined {
-  for (const explain of explainers) {
-    const found = explain(place);
-    if (found !== undefined) return found;
-  }
-  return undefined;
-}
-
-/** A declared name: what its first use that means something says, or else what it is. */
-function throughUses(place: Place): Explanation | undefined {
-  const declared = usesOf(place);
-  if (declared === undefined) return undefined;
-  for (const explainers of [byMeaning, byForm]) {
-    for (const use of declared.uses) {
-      const found = firstOf(explainers, { ...place, file: use.file, offset: use.start });
-      if (found !== undefined) return { markdown: found.markdown, span: declared.name };
+  const places = facts.program.units
+    .filter(({ preprocessed }) => preprocessed.files.includes(file))
+    .map((unit): Place => ({ facts, unit, file, offset }));
+  for (const step of steps) {
+    for (const place of places) {
+      const found = step(place);
+      if (found !== undefined) return found;
     }
+  }
+  return undefined;
+}
+
+function firstOf(explainers: readonly Explainer[]): Explainer {
+  return (place) => {
+    for (const explain of explainers) {
+      const found = explain(place);
+      if (found !== undefined) return found;
+    }
+    return undefined;
+  };
+}
+
+/** The name of a delay function: what its argument is for. */
+function throughDelay(place: Place): Explanation | undefined {
+  const argument = delayArgument(place);
+  return argument === undefined ? undefined : firstOf(deeds)({ ...place, ...argument });
+}
+
+/** Uses of one constant that are looked at: the first ones say enough. */
+const enough = 12;
+
+/** A constant's name: what its first use that means something says. */
+function throughUses(place: Place): Explanation | undefined {
+  const constant = namedConstantAt(place);
+  if (constant === undefined) return undefined;
+  const explain = firstOf(constant.part === "use" ? lasting : deeds);
+  for (const use of constant.uses.slice(0, enough)) {
+    const found = explain({ ...place, file: use.file, offset: use.start });
+    if (found !== undefined) return { markdown: found.markdown, span: constant.span };
   }
   return undefined;
 }

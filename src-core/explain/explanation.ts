@@ -7,6 +7,12 @@ export interface Explanation {
   readonly span: Span;
 }
 
+/** What an explanation says, before it has a place. */
+export interface Telling {
+  readonly heading: string;
+  readonly lines: readonly (string | undefined)[];
+}
+
 /** A heading in bold and the lines below it, each a paragraph; empty ones are left out. */
 export function explanation(
   span: Span,

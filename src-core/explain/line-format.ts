@@ -1,14 +1,23 @@
-import type { WantedLine } from "../facts/serial/serial-facts.ts";
+import type { SetFormat, WantedLine } from "../facts/serial/serial-facts.ts";
 import { plain } from "../figures.ts";
-import { bitsPerFrame, byteTimeMs, formatLineFormat, lineFormatSource } from "../model/line-formats.ts";
+import {
+  acceptance,
+  bitsPerFrame,
+  byteTimeMs,
+  formatLineFormat,
+  type LineFormat,
+  lineFormatSource,
+} from "../model/line-formats.ts";
 import { formatSource } from "../model/sources.ts";
 import { type Explanation, explanation, holds } from "./explanation.ts";
 import type { Place } from "./place.ts";
+import { registerUse } from "./register-use.ts";
 
 /** The value that sets the data bits, parity and stop bits of a serial port. */
-export function explainLineFormat({ facts, file, offset }: Place): Explanation | undefined {
+export function explainLineFormat(place: Place): Explanation | undefined {
+  const { facts, file, offset } = place;
   for (const { format: set } of facts.serial.setUps) {
-    const { format, span, register } = set;
+    const { format, span } = set;
     if (format === undefined || span === undefined || !holds(span, file, offset)) continue;
     const baud = facts.serial.wantedBaud?.baud;
     const parity = format.parity === "none" ? "no parity bit" : `${format.parity} parity`;
@@ -17,9 +26,9 @@ export function explainLineFormat({ facts, file, offset }: Place): Explanation |
       span,
       `${formatLineFormat(format)}: ${format.dataBits} data bits, ${parity}, ${stop}`,
       [
-        register === undefined ? undefined : `Register ${register}.`,
+        registerLine(place, set),
         timeLine(bitsPerFrame(format), baud === undefined ? undefined : byteTimeMs(format, baud), baud),
-        wantedLine(facts.serial.wantedLine),
+        wantedLine(format, facts.serial.wantedLine),
         `Source: ${formatSource(lineFormatSource)}.`,
       ],
     );
@@ -27,14 +36,41 @@ export function explainLineFormat({ facts, file, offset }: Place): Explanation |
   return undefined;
 }
 
+/** `UCSR0C = 0x06: UCSZ01 and UCSZ00 are 1.` */
+function registerLine(place: Place, { register, assigned }: SetFormat): string | undefined {
+  if (register === undefined) return undefined;
+  if (assigned === undefined) return `Register ${register}.`;
+  const figure = `${register} = 0x${assigned.toString(16).toUpperCase().padStart(2, "0")}`;
+  const use = registerUse(place);
+  if (use?.register.name !== register) return `${figure}.`;
+  const ones = [...use.register.bits].reverse().filter(({ bit }) => (assigned & (1 << bit)) !== 0);
+  const names = new Map([...ones].reverse().map(({ bit, name }) => [bit, `\`${name}\` (bit ${bit})`]));
+  const shown = [...names].sort(([a], [b]) => b - a).map(([, text]) => text);
+  return shown.length === 0
+    ? `${figure}: all bits are 0.`
+    : `${figure}. Bits that are 1: ${shown.join(", ")}.`;
+}
+
 function timeLine(bits: number, ms: number | undefined, baud: number | undefined): string {
   const time = ms === undefined ? "" : `, ${plain(ms, 2)} ms at ${baud} baud`;
   return `With the start bit a byte takes ${bits} bit times${time}.`;
 }
 
-function wantedLine(wanted: WantedLine | undefined): string | undefined {
+function wantedLine(format: LineFormat, wanted: WantedLine | undefined): string | undefined {
   if (wanted === undefined) return undefined;
-  return wanted.kind === "layout"
-    ? `The PC expects the ${wanted.layout.name} layout, which has ${wanted.layout.dataBits} data bits.`
-    : `Said to be ${formatLineFormat(wanted.format)}.`;
+  if (wanted.kind === "format") {
+    const said = formatLineFormat(wanted.format);
+    return said === formatLineFormat(format) ? `As said: ${said}.` : `A note or edgewise.json says ${said}.`;
+  }
+  const { name, dataBits } = wanted.layout;
+  const layout = `The PC expects the ${name} layout, which has ${dataBits} data bits`;
+  const accepted = acceptance(wanted.layout, format);
+  switch (accepted.kind) {
+    case "accepted":
+      return `${layout}: it can read this.`;
+    case "accepted-with-bit-7-set":
+      return `${layout}: it can read this only if bit 7 of every byte is 1.`;
+    case "refused":
+      return `${layout}: it cannot read this, because ${accepted.reason}.`;
+  }
 }

@@ -1,49 +1,72 @@
 import type { SetUp } from "../facts/serial/serial-facts.ts";
-import { baudText, clockText, percentText } from "../figures.ts";
+import { clockText, percentText, plain } from "../figures.ts";
+import type { Span } from "../finding.ts";
 import { avrClassic } from "../model/divisors/avr-classic.ts";
 import { sketchCoreSetting } from "../model/divisors/avr-library-settings.ts";
-import { errorPercent, type Setting } from "../model/divisors/baud-generator.ts";
-import { bitsPerFrame } from "../model/line-formats.ts";
-import {
-  receiverTolerance,
-  receiverToleranceSource,
-  recommendedErrorPercent,
-  recommendedErrorSources,
-} from "../model/receiver-tolerance.ts";
-import { formatSource } from "../model/sources.ts";
+import type { Setting } from "../model/divisors/baud-generator.ts";
+import { formatSources } from "../model/sources.ts";
 import { type Explanation, explanation, holds } from "./explanation.ts";
 import type { Place } from "./place.ts";
-
-/** Data bits of a frame whose format is not known: what a serial mouse has. */
-const usualBits = 7;
+import { errorLine, errorSources } from "./rate-error.ts";
+import { registerUse } from "./register-use.ts";
 
 /** The divisor or the rate that a serial port is set up with. */
 export function explainLineRate(place: Place): Explanation | undefined {
-  const { facts, file, offset } = place;
-  const setUp = facts.serial.setUps.find(({ span }) => holds(span, file, offset));
-  const clockHz = facts.board.clock?.hz;
-  const setting = setUp && settingOf(setUp, clockHz);
-  if (setUp === undefined || setting === undefined) return undefined;
+  const under = setUpAt(place);
+  if (under === undefined) return undefined;
+  const { setUp, span } = under;
+  const clockHz = place.facts.board.clock?.hz;
+  const setting = settingOf(setUp, clockHz);
+  const wanted = wantedOf(place, setUp);
+  if (setting === undefined) return withoutDivisor(setUp, span);
   if (clockHz === undefined) {
-    return explanation(setUp.span, `Divisor ${setting.value}`, [
-      "The chip's clock is not known, so neither is the rate.",
+    return explanation(span, `Divisor ${setting.value}`, [
+      "The chip's clock is not known, so neither is the rate. Say it in a note: `@wire board ... clock=16MHz`.",
     ]);
   }
   const actual = avrClassic.actualBaud(clockHz, setting);
   if (actual === undefined) return undefined;
-  const wanted = wantedOf(place, setUp);
-  return explanation(setUp.span, `${baudText(actual)} baud at ${clockText(clockHz)}`, [
-    `${avrClassic.register} = ${setting.value} with ${setting.sampling}: ${avrClassic.formula}.`,
+  return explanation(span, `${plain(actual, 1)} baud at ${clockText(clockHz)}`, [
+    formulaLine(setUp, setting),
     wanted === undefined ? undefined : errorLine(setUp, actual, wanted),
     wanted === undefined ? undefined : nearestLine(clockHz, wanted, setting),
-    `Source: ${formatSource(receiverToleranceSource)}; ${formatSource(recommendedErrorSources[16])}.`,
+    `Source: ${formatSources([...avrClassic.sources.slice(0, 1), ...errorSources])}.`,
   ]);
 }
+
+interface SetUpAt {
+  readonly setUp: SetUp;
+  readonly span: Span;
+}
+
+/** The set-up whose rate stands at the place; also by the register's name and by the high byte of a divisor. */
+function setUpAt(place: Place): SetUpAt | undefined {
+  const { facts, file, offset } = place;
+  const { setUps } = facts.serial;
+  const setUp = setUps.find(({ span }) => holds(span, file, offset));
+  if (setUp !== undefined) return { setUp, span: setUp.span };
+  const use = setUps.length === 0 ? undefined : registerUse(place);
+  const name = use?.operator === "=" ? dividing.exec(use.register.name)?.[1] : undefined;
+  const same = setUps.find(
+    ({ target }) => name !== undefined && dividing.exec(target?.name ?? "")?.[1] === name,
+  );
+  return use === undefined || same === undefined ? undefined : { setUp: same, span: use.span };
+}
+
+/** `UBRR0`, `UBRR0L`, `UBRR0H`. */
+const dividing = /^(UBRR\d?)[LH]?$/;
 
 function settingOf({ rate, by }: SetUp, clockHz: number | undefined): Setting | undefined {
   if (rate.kind === "divisor") return { sampling: rate.samples === 8 ? "U2X=1" : "U2X=0", value: rate.held };
   if (rate.kind === "unknown" || by !== "core" || clockHz === undefined || rate.baud <= 0) return undefined;
   return sketchCoreSetting(clockHz, rate.baud);
+}
+
+function withoutDivisor({ rate, by }: SetUp, span: Span): Explanation | undefined {
+  if (rate.kind !== "baud" || rate.baud <= 0) return undefined;
+  const bit = `One bit lasts ${plain(1e6 / rate.baud, 1)} us`;
+  const how = by === "software serial" ? `${bit}, timed by the program itself.` : `${bit}.`;
+  return explanation(span, `${rate.baud} baud`, [how]);
 }
 
 function wantedOf({ facts }: Place, setUp: SetUp): number | undefined {
@@ -54,18 +77,15 @@ function wantedOf({ facts }: Place, setUp: SetUp): number | undefined {
   return setUp.rate.kind === "divisor" ? setUp.rate.named : undefined;
 }
 
-function errorLine({ format: { format } }: SetUp, actual: number, wanted: number): string {
-  const error = errorPercent(actual, wanted);
-  const data = format === undefined ? usualBits : format.dataBits + (format.parity === "none" ? 0 : 1);
-  const frame = format === undefined ? usualBits + 2 : bitsPerFrame(format);
-  const { slowPercent, fastPercent } = receiverTolerance(data, 16);
-  const advised = recommendedErrorPercent(data, 16);
-  const share = advised === undefined ? "" : `; each end should stay within ${advised} %`;
-  const size = Math.abs(error) < 0.005 ? "0 %" : `${error > 0 ? "+" : "-"}${percentText(error)}`;
-  return (
-    `Wanted: ${wanted} baud. Error ${size} per bit, ${percentText(Math.abs(error) * frame)} of a bit over a frame of ${frame} bits. ` +
-    `A receiver with ${data} data bits takes -${percentText(100 - slowPercent)} to +${percentText(fastPercent - 100)} in all${share}.`
-  );
+function formulaLine({ by, rate }: SetUp, { sampling, value }: Setting): string {
+  const formula =
+    avrClassic.formula.split(", ").find((each) => each.endsWith(sampling)) ?? avrClassic.formula;
+  const who = by === "core" ? "The sketch core sets " : "";
+  const cut =
+    rate.kind === "divisor" && rate.intended !== rate.held
+      ? ` The code means ${rate.intended}, which the register cannot hold.`
+      : "";
+  return `${who}${avrClassic.register} = ${value}: ${formula}.${cut}`;
 }
 
 function nearestLine(clockHz: number, wanted: number, setting: Setting): string | undefined {

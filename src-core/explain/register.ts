@@ -1,60 +1,116 @@
-import type { Register } from "../model/chips/chip.ts";
-import { registerAt } from "../model/chips.ts";
-import { addressOf } from "../reader/constants/address.ts";
-import { evaluate } from "../reader/constants/evaluate.ts";
-import { expressionsAround } from "../reader/program/expression-queries.ts";
+import { bitMeaning, bitMeaningConfidence, bitMeaningSource } from "../model/chips/bit-meanings.ts";
+import type { Register, RegisterBit } from "../model/chips/chip.ts";
+import { formatConfidence, formatSource } from "../model/sources.ts";
 import type { TypedExpression } from "../reader/typed/nodes.ts";
-import { type Explanation, explanation } from "./explanation.ts";
+import { innermost } from "./around.ts";
+import { type Explanation, explanation, type Telling } from "./explanation.ts";
+import { pinRolesOf } from "./pin.ts";
 import type { Place } from "./place.ts";
+import { type RegisterUse, registerOf, registerUse } from "./register-use.ts";
 
-/** A register of the chip, or a value that is written to one: its bits by name. */
+/** A register of the chip, or a value that is written to one or masks one: its bits by name. */
 export function explainRegister(place: Place): Explanation | undefined {
-  const around = expressionsAround(place.unit, place.file, place.offset);
-  const inner = around.reduce((best, each) => (shorter(each, best) ? each : best), around[0]);
+  const inner = innermost(place);
   if (inner === undefined) return undefined;
-  const named = registerOf(place, inner.expression);
-  if (named !== undefined) return explanation(inner.span, headingOf(named), bitLines(named, undefined));
-  for (const { expression } of around.toReversed()) {
-    if (expression.kind !== "assign" && expression.kind !== "compound-assign") continue;
-    const register = registerOf(place, expression.target);
-    const value = evaluate(expression.value, place.facts.program.model);
-    if (register === undefined || value.kind !== "integer") return undefined;
-    const written = Number(BigInt.asUintN(register.width, value.value));
-    const verb = expression.kind === "assign" ? "=" : `${expression.operator}=`;
-    return explanation(
-      inner.span,
-      `${register.name} ${verb} ${hex(written, register)}`,
-      bitLines(register, written),
-    );
+  const named = namedRegister(place, inner.expression);
+  if (named !== undefined) return explanation(inner.span, named.heading, named.lines);
+  const use = registerUse(place);
+  if (use === undefined) return undefined;
+  const { register, operator, value } = use;
+  const figure = isNumber(register) ? `${value} (${hex(value, register)})` : hex(value, register);
+  return explanation(use.span, `${register.name} ${operator} ${figure}`, linesOf(place, use));
+}
+
+/** The register itself, wherever its name stands. */
+export function namedRegister(place: Place, expression: TypedExpression): Telling | undefined {
+  const register = registerOf(place, expression);
+  if (register === undefined) return undefined;
+  const { name, address, group, width } = register;
+  const heading = `${name}: ${width}-bit register at 0x${address.toString(16).toUpperCase()} (${groupText(group)})`;
+  if (isNumber(register)) return { heading, lines: [] };
+  return { heading, lines: [bitList(place, register.bits), sourceLine(register.bits)] };
+}
+
+function linesOf(place: Place, { register, operator, value }: RegisterUse): readonly string[] {
+  if (isNumber(register)) return [];
+  const ones = register.bits.filter(({ bit }) => (value & (1 << bit)) !== 0);
+  const zeros = register.bits.filter(({ bit }) => (value & (1 << bit)) === 0);
+  const shown = (words: string, bits: readonly RegisterBit[], rest: string): readonly string[] =>
+    bits.length === 0 ? [rest] : [`${words}\n${bitList(place, bits)}`, rest, sourceLine(bits)];
+  switch (operator) {
+    case "=":
+      return shown("Bits that are 1:", ones, ones.length === 0 ? "All bits are 0." : "All others are 0.");
+    case "|=":
+      return shown("Sets to 1:", ones, "The other bits stay.");
+    case "&=":
+      return shown("Clears to 0:", zeros, "The other bits stay.");
+    case "^=":
+      return shown("Turns over:", ones, "The other bits stay.");
+    case "&":
+      return shown("Looks at:", ones, "");
+    default:
+      return [];
   }
-  return undefined;
 }
 
-function shorter(
-  a: { span: { start: number; end: number } },
-  b: { span: { start: number; end: number } } | undefined,
-): boolean {
-  return b === undefined || a.span.end - a.span.start < b.span.end - b.span.start;
+/** One line for each bit, from the highest down; several names of one bit on one line. */
+function bitList(place: Place, bits: readonly RegisterBit[]): string {
+  const numbers = [...new Set(bits.map(({ bit }) => bit))].sort((a, b) => b - a);
+  return numbers
+    .map((number) => {
+      const names = bits.filter(({ bit }) => bit === number).map(({ name }) => name);
+      const known = names.find((name) => bitMeaning(name) !== undefined);
+      const meaning = meaningOf(place, known ?? names[0] ?? "");
+      const shown = [...new Set([known ?? names[0], ...names])].map((name) => `\`${name}\``).join(" / ");
+      return `- ${shown} (bit ${number})${meaning === undefined ? "" : `: ${meaning}`}`;
+    })
+    .join("\n");
 }
 
-function registerOf({ facts }: Place, expression: TypedExpression): Register | undefined {
+function meaningOf(place: Place, name: string): string | undefined {
+  const meaning = bitMeaning(name);
+  const pin = pinOfBit(place, name);
+  const roles = pin === undefined ? undefined : pinRolesOf(place.facts, pin);
+  return roles === undefined ? meaning : `${meaning ?? pin}; ${pin} is ${roles}`;
+}
+
+function pinOfBit({ facts }: Place, name: string): string | undefined {
+  const port = /^(?:PORT|DD|PIN)([A-L][0-7])$/.exec(name)?.[1];
+  if (port !== undefined) return `P${port}`;
   const { chip } = facts.board;
-  if (chip?.kind !== "avr" || !expression.lvalue) return undefined;
-  const address = addressOf(expression, facts.program.model);
-  if (address === undefined || expression.type.kind !== "integer") return undefined;
-  return registerAt(chip, address, expression.type.bits === 16 ? 16 : 8);
+  return chip?.kind === "avr" ? chip.pins.find(({ pinChange }) => pinChange?.name === name)?.name : undefined;
 }
 
-function headingOf({ name, address, group, width }: Register): string {
-  return `${name}: ${width}-bit register at 0x${address.toString(16).toUpperCase()} (${group})`;
+function sourceLine(bits: readonly RegisterBit[]): string {
+  if (!bits.some(({ name }) => bitMeaning(name) !== undefined)) return "";
+  return `Source: ${formatSource(bitMeaningSource)}; ${formatConfidence(bitMeaningConfidence)}.`;
 }
 
-/** Bits from the highest down; of a value, those that are 1. */
-function bitLines({ bits }: Register, value: number | undefined): readonly string[] {
-  const shown = value === undefined ? bits : bits.filter(({ bit }) => (value & (1 << bit)) !== 0);
-  if (shown.length === 0) return [];
-  const named = [...shown].reverse().map(({ name, bit }) => `\`${name}\` (bit ${bit})`);
-  return [value === undefined ? `Bits: ${named.join(", ")}.` : `Bits that are 1: ${named.join(", ")}.`];
+/** A register that holds a number: its bits are called like itself. */
+function isNumber({ name, group, bits }: Register): boolean {
+  if (group === "gpio" || group === "pcint") return false;
+  return bits.every((each) => name.startsWith(each.name.replace(/_?\d+$/, "")));
+}
+
+const GROUPS: Readonly<Record<string, string>> = {
+  gpio: "port pins",
+  usart: "USART",
+  extint: "external interrupts",
+  pcint: "pin-change interrupts",
+  cpu: "processor core",
+  adc: "analogue inputs",
+  comparator: "analogue comparator",
+  clock: "system clock",
+  sleep: "power",
+  spi: "SPI",
+  twi: "two-wire interface",
+  usi: "USI",
+  usb: "USB",
+  eeprom: "EEPROM",
+};
+
+function groupText(group: string): string {
+  return GROUPS[group] ?? group.replace(/(\d)$/, " $1");
 }
 
 function hex(value: number, { width }: Register): string {

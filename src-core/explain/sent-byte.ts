@@ -1,10 +1,12 @@
 import type { SendSequence, SentByte } from "../facts/ps2/ps2-facts.ts";
-import { type Command, commandByCode } from "../model/commands.ts";
+import { type Command, commandByCode, commands } from "../model/commands.ts";
 import { type Knock, knocks } from "../model/knocks.ts";
 import { resolutions } from "../model/mouse-settings.ts";
 import { quantity } from "../model/quantities.ts";
+import { acknowledge, selfTestPassed } from "../model/replies.ts";
 import { formatSources } from "../model/sources.ts";
 import { requirement, sourceOf } from "./bounds.ts";
+import { hexByte } from "./bytes.ts";
 import { type Explanation, explanation, holds } from "./explanation.ts";
 import type { Place } from "./place.ts";
 
@@ -34,8 +36,14 @@ function argumentOf({ bytes }: SendSequence, index: number): Command | undefined
 function ofCommand(sequence: SendSequence, index: number, { byte, span }: SentByte): Explanation | undefined {
   const command = byte === undefined ? undefined : commandByCode(byte);
   if (byte === undefined) return undefined;
-  if (command === undefined) return explanation(span, `${hex(byte)}: no command that a PS/2 mouse knows`, []);
-  return explanation(span, `${hex(byte)}: ${command.name}`, [
+  if (command === undefined) {
+    const codes = commands.map(({ code }) => hexByte(code)).join(", ");
+    return explanation(span, `${hexByte(byte)}: no command that a PS/2 mouse knows`, [
+      `There are ${commands.length}: ${codes}.`,
+      `Source: ${formatSources(commands[0]?.sources ?? [])}.`,
+    ]);
+  }
+  return explanation(span, `${hexByte(byte)}: ${command.name}`, [
     command.meaning,
     `The mouse answers: ${command.replies.map((part) => replyWords[part]).join(", ")}.`,
     knockLine(sequence, index),
@@ -44,8 +52,8 @@ function ofCommand(sequence: SendSequence, index: number, { byte, span }: SentBy
 }
 
 const replyWords: Readonly<Record<Command["replies"][number], string>> = {
-  acknowledge: "acknowledge (0xFA)",
-  "self-test-passed": "self-test passed (0xAA)",
+  acknowledge: `${acknowledge.name} (${hexByte(acknowledge.code)})`,
+  "self-test-passed": `${selfTestPassed.name} (${hexByte(selfTestPassed.code)})`,
   id: "its id",
   "movement-report": "a movement report",
   "status-packet": "three status bytes",
@@ -63,8 +71,8 @@ function ofArgument(
   if (known === undefined) return undefined;
   return explanation(
     span,
-    `${meaningOf(byte, command)} (argument of ${hex(command.code)}, ${command.name})`,
-    [requirement(known), knockLine(sequence, index), sourceOf(known)],
+    `${meaningOf(byte, command)} (argument of ${hexByte(command.code)}, ${command.name})`,
+    [requirement(known, byte), knockLine(sequence, index), sourceOf(known)],
   );
 }
 
@@ -76,10 +84,12 @@ function meaningOf(byte: number, { argument }: Command): string {
     : `${byte}: ${resolution.countsPerMm} counts per millimetre`;
 }
 
+const setSampleRate = commands.find(({ argument }) => argument === "sample-rate")?.code;
+
 /** Three sample rates in a row that unlock something, if this byte is one of their six. */
 function knockLine({ bytes }: SendSequence, index: number): string | undefined {
   for (const knock of knocks) {
-    const wanted = knock.rates.flatMap((rate) => [0xf3, rate]);
+    const wanted = knock.rates.flatMap((rate) => [setSampleRate, rate]);
     for (let from = Math.max(0, index - wanted.length + 1); from <= index; from++) {
       if (wanted.every((byte, at) => bytes[from + at]?.byte === byte)) return knockText(knock);
     }
@@ -92,8 +102,4 @@ function knockText({ rates, meaning, id, sources }: Knock): string {
     `Part of the sequence ${rates.join(", ")}: it ${meaning}. ` +
     `A mouse that can do this then gives id ${id}. Source: ${formatSources(sources)}.`
   );
-}
-
-function hex(byte: number): string {
-  return `0x${byte.toString(16).toUpperCase().padStart(2, "0")}`;
 }
