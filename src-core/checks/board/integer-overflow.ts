@@ -98,7 +98,7 @@ function whatHappens({ kind, meant, got, type }: ConstantProblem): string {
     case "sign":
       return `this reaches the sign bit of ${typeText(type)}${becomes(got)}${meant === undefined ? "" : `, not ${meant}`}`;
     case "shift":
-      return `a shift by ${meant ?? "that much"} is outside of ${typeText(type)}`;
+      return `this shifts past the end of ${typeText(type)}${meant === undefined ? "" : `, which ${meant} does not fit`}`;
     case "division":
       return "this divides by zero";
   }

@@ -8,7 +8,7 @@
 import type { InterruptRequest } from "../../facts/board/interrupt-requests.ts";
 import { pinText } from "../../facts/pins/pin-names.ts";
 import type { Fix } from "../../finding.ts";
-import type { AvrChip, Pin } from "../../model/chips/chip.ts";
+import type { AvrChip } from "../../model/chips/chip.ts";
 import { boardPin, sketchInterruptPin, vectorNamed } from "../../model/chips.ts";
 import { formatSources } from "../../model/sources.ts";
 import { inserted, spanOf } from "../literal.ts";
@@ -77,29 +77,26 @@ function lackingVector(
 }
 
 function lackingInterrupt(chip: AvrChip, request: Attached): Draft | undefined {
+  const { value, by, alsoPin } = request;
   if (chip.sketchInterrupts.length === 0) return undefined;
-  const pin = boardPin(chip, String(request.value));
-  if (request.by === "pin") {
-    if (pin === undefined) return undefined;
-    return draftFor(
-      chip,
-      request,
-      `${pinText(chip, pin.name)} has no external interrupt on ${chip.printedName}: ${theyAre(chip)}`,
-      [],
-    );
+  const pin = value === undefined ? undefined : boardPin(chip, String(value));
+  if (by === "pin") {
+    const which = pin === undefined ? "this pin" : pinText(chip, pin.name);
+    const message = `${which} has no external interrupt on ${chip.printedName}: ${theyAre(chip)}`;
+    return draftFor(chip, request, message, []);
   }
-  const listens = sketchInterruptPin(chip, request.value);
-  if (listens !== undefined && request.alsoPin === undefined) return undefined;
-  if (request.value < 0) return undefined;
-  const name = request.alsoPin ?? String(request.value);
+  if (value === undefined || value < 0) return undefined;
+  const listens = sketchInterruptPin(chip, value);
+  if (listens !== undefined && alsoPin === undefined) return undefined;
   const what =
     listens === undefined
-      ? `${chip.printedName} has no interrupt number ${request.value}`
-      : `interrupt number ${request.value} is that of ${pinText(chip, listens.name)}, not of pin ${request.value}`;
-  if (pin === undefined || !hasNumber(chip, pin)) {
+      ? `${chip.printedName} has no interrupt number ${value}`
+      : `interrupt number ${value} is that of ${pinText(chip, listens.name)}, not of pin ${value}`;
+  if (pin === undefined || !chip.sketchInterrupts.includes(pin.name)) {
     return draftFor(chip, request, `${what}: ${theyAre(chip)}`, []);
   }
-  return draftFor(chip, request, `${what}: write digitalPinToInterrupt(${name})`, [conversionFix(request)]);
+  const message = `${what}: write digitalPinToInterrupt(${alsoPin ?? value})`;
+  return draftFor(chip, request, message, [conversionFix(request)]);
 }
 
 function draftFor(chip: AvrChip, request: Attached, message: string, fixes: readonly Fix[]): Draft {
@@ -111,10 +108,6 @@ function conversionFix({ span }: Attached): Fix {
     title: "Ask for the interrupt of the pin",
     edits: [inserted(span.file, span.start, "digitalPinToInterrupt("), inserted(span.file, span.end, ")")],
   };
-}
-
-function hasNumber(chip: AvrChip, pin: Pin): boolean {
-  return chip.sketchInterrupts.includes(pin.name);
 }
 
 /** "external interrupts are on PD2 (pin 2) and PD3 (pin 3)" */

@@ -1,3 +1,4 @@
+import { evaluator } from "../../reader/constants/evaluate.ts";
 import type { ConstantProblem } from "../../reader/constants/problems.ts";
 import { constantProblems } from "../../reader/constants/unit-problems.ts";
 import type { TypedExpression, TypedUnit } from "../../reader/typed/nodes.ts";
@@ -8,7 +9,7 @@ import { macrosOf } from "./interrupts-off.ts";
 export function brokenConstants(units: readonly TypedUnit[]): readonly ConstantProblem[] {
   const found = new Map<string, ConstantProblem>();
   for (const unit of units) {
-    const problems = constantProblems(unit).filter(matters);
+    const problems = [...constantProblems(unit).filter(matters), ...turnedNegative(unit)];
     if (problems.length === 0) continue;
     const halves = halvesOfRegisters(unit);
     for (const problem of problems) {
@@ -46,7 +47,7 @@ function matters(problem: ConstantProblem): boolean {
     case "wrap":
       return problem.expression.kind === "arithmetic" && problem.expression.operator === "*";
     case "conversion":
-      return losesMoreThanASign(problem);
+      return losesBits(problem);
     case "division":
       return false;
   }
@@ -54,13 +55,34 @@ function matters(problem: ConstantProblem): boolean {
 
 /**
  * `-1` for the largest unsigned value and `0xFE` in a `char` are common ways to write a pattern of bits; a value
- * that has more bits than its target, or `40000` in a 16-bit `int`, is not.
+ * that has more bits than its target is not.
  */
-function losesMoreThanASign({ meant, type, expression }: ConstantProblem): boolean {
+function losesBits({ meant, type }: ConstantProblem): boolean {
   if (meant === undefined) return false;
   const half = 1n << BigInt(type.bits - 1);
-  if (meant < -half || meant >= 2n * half) return true;
-  if (!type.signed || type.bits <= 8 || meant < half) return false;
-  const source = expression.kind === "convert" ? expression.operand.type : undefined;
-  return source?.kind === "integer" && source.bits > type.bits;
+  return meant < -half || meant >= 2n * half;
+}
+
+/**
+ * `int count = 40000;`: a number of a wider type that becomes negative. `0xFFFF` has the width of `int` already, and
+ * is a pattern of bits.
+ */
+function turnedNegative(unit: TypedUnit): readonly ConstantProblem[] {
+  const found: ConstantProblem[] = [];
+  const evaluated = evaluator(unit.model);
+  walkUnit(unit, {
+    expression(expression) {
+      if (expression.kind !== "convert" || expression.reason === "explicit") return true;
+      const { operand, type } = expression;
+      if (type.kind !== "integer" || !type.signed || type.bits <= 8) return true;
+      if (operand.type.kind !== "integer" || operand.type.bits <= type.bits) return true;
+      const { value, spoilt } = evaluated(operand);
+      if (value.kind !== "integer" || spoilt) return true;
+      const half = 1n << BigInt(type.bits - 1);
+      if (value.value < half || value.value >= 2n * half) return true;
+      found.push({ kind: "conversion", expression, meant: value.value, got: value.value - 2n * half, type });
+      return true;
+    },
+  });
+  return found;
 }

@@ -31,7 +31,7 @@ export function gatherBoard(
     handlers,
     shared: sharedObjects(program, sides),
     blocking: blockingIn(handlers, clock?.hz),
-    interruptRequests: interruptRequests(walk),
+    interruptRequests: interruptRequests(walk, program.model),
     pinRoles: pinRoles(program.chip, wires, setUps),
     brokenConstants: brokenConstants(program.units.map((unit) => unit.typed)),
   };

@@ -20,12 +20,17 @@ export function pinOfWord(chip: Chip | undefined, word: string): PinName | undef
   return number === undefined ? undefined : `#${Number(number)}`;
 }
 
+/** Analogue inputs with a number of their own come behind the digital pins, 0 to 13, on boards that have both. */
+const FIRST_ANALOG = 14;
+
 /** How people call a pin: `pin 2 (PD2)`, `PD2`, `pin 2`. */
 export function pinText(chip: Chip | undefined, name: PinName): string {
   if (name.startsWith("#")) return `pin ${name.slice(1)}`;
   const boardNames =
     chip?.kind === "avr" ? chip.pins.find((pin) => pin.name === name)?.boardNames : undefined;
-  const number = boardNames?.find((each) => each.startsWith("A")) ?? boardNames?.[0]?.replace(/^D/, "");
+  const digital = boardNames?.find((each) => each.startsWith("D"))?.slice(1);
+  const analog = boardNames?.find((each) => each.startsWith("A"));
+  const number = analog !== undefined && Number(digital ?? FIRST_ANALOG) >= FIRST_ANALOG ? analog : digital;
   return number === undefined ? name : `${name} (pin ${number})`;
 }
 

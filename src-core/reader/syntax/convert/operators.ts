@@ -79,7 +79,8 @@ export function binaryOf(reading: Reading, node: RawNode): Expression {
     const operator = binaryOperators.get(operatorText(reading, each.operator));
     if (operator === undefined) return notUnderstoodExpression(reading, node, "operator");
     const right = expressionOf(reading, each.right);
-    value = { kind: "binary", first: value.first, end: each.end, operator, left: value, right };
+    // From the bracket that may stand around the leftmost operand, which has no node of its own.
+    value = { kind: "binary", first: leftmost.first, end: each.end, operator, left: value, right };
   }
   return value;
 }
@@ -98,7 +99,7 @@ function commaOf(reading: Reading, node: RawNode, operands: RawNode[]): Expressi
   let value = expressionOf(reading, head);
   for (const operand of others) {
     const right = expressionOf(reading, operand);
-    value = { kind: "binary", first: value.first, end: right.end, operator: ",", left: value, right };
+    value = { kind: "binary", first: head.first, end: operand.end, operator: ",", left: value, right };
   }
   return value;
 }

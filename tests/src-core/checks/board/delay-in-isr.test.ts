@@ -67,7 +67,7 @@ void loop() {
 #include <avr/interrupt.h>
 ISR(INT0_vect) {
   while (!(UCSR0A & _BV(UDRE0))) {
-  //     ^^^^^^^^^^^^^^^^^^^^^^^ board/delay-in-isr: 7.5 ms
+  //     ^^^^^^^^^^^^^^^^^^^^^^ board/delay-in-isr: 7.5 ms
   }
   UDR0 = PIND;
 }

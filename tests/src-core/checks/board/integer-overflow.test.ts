@@ -43,7 +43,7 @@ void loop() {
 static uint32_t flags;
 int main(void) {
   flags |= 1 << 20;
-  //       ^^^^^^^ board/integer-overflow: 20
+  //       ^^^^^^^ board/integer-overflow: 1048576
   return (int)flags;
 }
 `,

@@ -78,7 +78,7 @@ int main(void) {
       "ferry.ino": `
 // @wire board atmega32u4 clock=16MHz
 // @wire ps2 clock=0 data=4 pullups=internal
-//               ^ board/pin-conflict: RXD
+//                 ^ board/pin-conflict: RXD
 // @wire serial uart=1 report=two-button
 void setup() {
   Serial1.begin(1200, SERIAL_7N1);

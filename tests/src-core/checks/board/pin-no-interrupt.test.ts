@@ -15,7 +15,7 @@ volatile uint8_t count;
 void fell() { count++; }
 void setup() {
   attachInterrupt(digitalPinToInterrupt(CLOCK_PIN), fell, FALLING);
-  //                                    ^^^^^^^^^ board/pin-no-interrupt: D4
+  //                                    ^^^^^^^^^ board/pin-no-interrupt: PD4 (pin 4)
 }
 void loop() {
 }
@@ -74,7 +74,7 @@ volatile uint8_t count;
 void fell() { count++; }
 void setup() {
   attachInterrupt(digitalPinToInterrupt(A3), fell, CHANGE);
-  //                                    ^^ board/pin-no-interrupt: A3
+  //                                    ^^ board/pin-no-interrupt: PC3 (pin A3)
 }
 void loop() {
 }
@@ -87,7 +87,7 @@ volatile uint8_t count;
 void fell() { count++; }
 void setup() {
   attachInterrupt(digitalPinToInterrupt(3), fell, FALLING);
-  //                                    ^ board/pin-no-interrupt: D3
+  //                                    ^ board/pin-no-interrupt: PB3 (pin 3)
 }
 void loop() {
 }

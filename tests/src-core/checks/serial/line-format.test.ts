@@ -104,7 +104,7 @@ void uart_init(void) {
   UBRR0 = 832;
   UCSR0B = (1 << TXEN0);
   UCSR0C = (1 << UCSZ00);
-  //       ^^^^^^^^^^^^^ serial/line-format: 6N1
+  //        ^^^^^^^^^^^ serial/line-format: 6N1
 }
 int main(void) {
   uart_init();
