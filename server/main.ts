@@ -6,7 +6,7 @@ import { checkCommand } from "./command-line/check/check-command.ts";
 import { lspCommand } from "./command-line/lsp-command.ts";
 import { runCommandLine } from "./command-line/run-command-line.ts";
 import { loadGrammar } from "./load-grammar.ts";
-import { wantsColours } from "./terminal.ts";
+import { endWhenReaderLeaves, wantsColours } from "./terminal.ts";
 
 /** The `edgewise` command. */
 
@@ -22,8 +22,7 @@ const commands = [
   }),
 ];
 
-// The reader of a pipe may leave early, as `head` does.
-process.stdout.on("error", () => process.exit());
+endWhenReaderLeaves(process.stdout);
 
 process.exitCode = await runCommandLine(commands, version, process.argv.slice(2), {
   workingFolder: process.cwd(),

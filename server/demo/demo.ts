@@ -5,7 +5,7 @@ import { createService } from "../../src-core/service/create-service.ts";
 import { mergeResults } from "../../src-core/service/merge-results.ts";
 import { DiskFiles } from "../files/disk-files.ts";
 import { loadGrammar } from "../load-grammar.ts";
-import { wantsColours } from "../terminal.ts";
+import { endWhenReaderLeaves, wantsColours } from "../terminal.ts";
 
 /** `npm run demo`: checks the sample workspace and says what to try next. */
 
@@ -16,6 +16,7 @@ const samples = [
   ["sample-workspace/ferry-sketch", "the sketch as it should be"],
 ] as const;
 
+endWhenReaderLeaves(process.stdout);
 const files = new DiskFiles(process.cwd());
 const grammar = await loadGrammar();
 const service = createService({ host: files, grammar, startName: "" });

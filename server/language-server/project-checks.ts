@@ -1,5 +1,4 @@
-import type { Diagnostic } from "vscode-languageserver/node";
-import { countFindings, type Summary } from "../../src-core/present/summary.ts";
+import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver/node";
 import type { Service } from "../../src-core/service/service.ts";
 import { diagnosticsByFile } from "./diagnostics.ts";
 import { guarded, type Log } from "./guard.ts";
@@ -17,8 +16,8 @@ export interface CheckReceiver {
 
 interface Checked {
   readonly files: ReadonlySet<string>;
+  /** By file. */
   readonly diagnostics: ReadonlyMap<string, readonly Diagnostic[]>;
-  readonly summary: Summary;
 }
 
 /**
@@ -47,7 +46,7 @@ export class ProjectChecks {
   }
 
   get projects(): readonly string[] {
-    return [...this.#checked.keys()];
+    return [...new Set([...this.#checked.keys(), ...this.#waiting])];
   }
 
   /** Checks these projects as soon as those before them are done. */
@@ -85,7 +84,7 @@ export class ProjectChecks {
     const result = this.#service.check(project);
     const diagnostics = diagnosticsByFile(result, new Positions(this.#files));
     const files = new Set(diagnostics.keys());
-    this.#checked.set(project, { files, diagnostics, summary: countFindings(result) });
+    this.#checked.set(project, { files, diagnostics });
     this.#show(new Set([...before, ...files]));
   }
 
@@ -108,15 +107,16 @@ export class ProjectChecks {
     return [...all.values()];
   }
 
+  /** Counts what is shown, so that what two projects share counts once. */
   #statusNow(): CheckStatus {
-    const summaries = [...this.#checked.values()].map(({ summary }) => summary);
-    const sum = (pick: (summary: Summary) => number) => summaries.reduce((so, one) => so + pick(one), 0);
+    const shown = [...this.#shown.keys()].flatMap((file) => this.#diagnosticsOf(file));
+    const count = (severity: DiagnosticSeverity) => shown.filter((one) => one.severity === severity).length;
     return {
       state: "ready",
-      projects: summaries.length,
-      errors: sum((one) => one.errors),
-      warnings: sum((one) => one.warnings),
-      infos: sum((one) => one.infos),
+      projects: this.#checked.size,
+      errors: count(DiagnosticSeverity.Error),
+      warnings: count(DiagnosticSeverity.Warning),
+      infos: count(DiagnosticSeverity.Information),
     };
   }
 }

@@ -15,6 +15,8 @@ export class Projects {
   readonly #files: WorkspaceFiles;
   readonly #folders: WorkspaceFolders;
   readonly #checks: ProjectChecks;
+  /** The last search for projects; undefined before the first. */
+  #search: Promise<void> | undefined;
 
   constructor(service: Service, files: WorkspaceFiles, folders: WorkspaceFolders, checks: ProjectChecks) {
     this.#service = service;
@@ -31,13 +33,22 @@ export class Projects {
 
   /** Checks what the new texts of these files may change. */
   async checkChanged(files: readonly string[]): Promise<void> {
-    // Settings say which files make a project.
-    if (files.some((file) => file.endsWith("/edgewise.json"))) await this.checkEverything();
-    else await this.#checks.request(files.flatMap((file) => this.projectsOf(file)));
+    // Settings say which files make a project, and before the first search no file is known to belong to one.
+    const search = files.some((file) => file.endsWith("/edgewise.json")) ? undefined : this.#search;
+    if (search === undefined) return this.checkEverything();
+    await search;
+    await this.#checks.request(files.flatMap((file) => this.projectsOf(file)));
   }
 
   /** Looks for projects anew: after the start, and when files or folders came or went. */
-  async checkEverything(): Promise<void> {
+  checkEverything(): Promise<void> {
+    const search = this.#searchAndCheck();
+    // Who waits for a search wants to come after it, however it ended.
+    this.#search = search.catch(() => undefined);
+    return search;
+  }
+
+  async #searchAndCheck(): Promise<void> {
     const found = this.#folders.paths.flatMap((folder) => this.#service.projectsAt(folder));
     const ids = new Set(found.filter(isLikelyFirmware).map(({ id }) => id));
     this.#checks.drop(this.#checks.projects.filter((id) => !ids.has(id)));

@@ -86,7 +86,7 @@ describe("in a trusted folder", () => {
   test("a misspelt key of edgewise.json is underlined", async () => {
     await session.page.keyboard.press("Escape");
     await workbench.openFile("edgewise.json");
-    await workbench.replaceText('"board"', '"bord"');
+    await workbench.replaceText("board", "bord");
     const underlined = session.page.locator(".squiggly-error, .squiggly-warning").first();
     await underlined.waitFor(patience);
     await workbench.screenshot("settings");

@@ -107,3 +107,24 @@ test("a check that fails is logged, and the others are done", async () => {
   expect(told.map(({ state }) => state)).toEqual(["checking", "ready"]);
   expect(told.at(-1)).toEqual({ state: "ready", projects: 1, errors: 0, warnings: 2, infos: 0 });
 });
+
+test("what two projects share counts once", async () => {
+  const shared = resultWith("/lib/h.h", "shared");
+  const { checks, told } = checksOver(
+    new Map([
+      ["/p", shared],
+      ["/q", shared],
+    ]),
+  );
+  await checks.request(["/p", "/q"]);
+  expect(told.at(-1)).toMatchObject({ projects: 2, warnings: 1 });
+});
+
+test("a project that is dropped before its turn is not checked", async () => {
+  const { checks, asked } = checksOver(new Map([["/p", nothing]]));
+  const done = checks.request(["/p"]);
+  expect(checks.projects).toEqual(["/p"]);
+  checks.drop(["/p"]);
+  await done;
+  expect(asked).toEqual([]);
+});

@@ -1,0 +1,86 @@
+import { expect, test } from "vitest";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { ProjectChecks } from "../../../server/language-server/project-checks.ts";
+import { Projects } from "../../../server/language-server/projects.ts";
+import { pathOfUri } from "../../../server/language-server/uri-paths.ts";
+import { WorkspaceFiles } from "../../../server/language-server/workspace-files.ts";
+import { WorkspaceFolders } from "../../../server/language-server/workspace-folders.ts";
+import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
+import type { Service } from "../../../src-core/service/service.ts";
+
+interface Found {
+  readonly files: readonly string[];
+  readonly configured: boolean;
+  readonly units: number;
+}
+
+/** Projects of one workspace folder `/w`; a path outside `found` is a project by itself. */
+function projectsOver(found: Readonly<Record<string, Found>>) {
+  const asked: string[] = [];
+  const service: Service = {
+    projectsAt: (path) =>
+      path === "/w"
+        ? Object.entries(found).map(([id, { configured, units }]) => ({ id, root: id, configured, units }))
+        : [{ id: path, root: "/w", configured: false, units: 1 }],
+    check(id) {
+      asked.push(id);
+      return { findings: [], notUnderstood: [], settingsFaults: [], files: found[id]?.files ?? [id] };
+    },
+    hover: () => undefined,
+    complete: () => [],
+    actions: () => [],
+  };
+  const files = new WorkspaceFiles(hostOfFiles({}));
+  const folders = new WorkspaceFolders({
+    workspaceFolders: [{ uri: "file:///w", name: "w" }],
+    rootUri: null,
+  });
+  const receiver = { publish: () => undefined, status: () => undefined, log: () => undefined };
+  const checks = new ProjectChecks(service, files, receiver);
+  const projects = new Projects(service, files, folders, checks);
+  const open = (uri: string) => files.openBuffer(pathOfUri(uri) ?? "", TextDocument.create(uri, "c", 1, ""));
+  return { projects, checks, asked, open };
+}
+
+test("a file opened before anything was searched for belongs to the project that reads it", async () => {
+  const { projects, checks, asked, open } = projectsOver({
+    "/w/p": { files: ["/w/p/main.c", "/w/p/port.h"], configured: true, units: 1 },
+  });
+  open("file:///w/p/port.h");
+  await projects.checkChanged(["/w/p/port.h"]);
+  expect(asked).toEqual(["/w/p"]);
+  expect(checks.projectsWith("/w/p/port.h")).toEqual(["/w/p"]);
+});
+
+test("an edit checks the projects that read the file, and no others", async () => {
+  const { projects, asked } = projectsOver({
+    "/w/p": { files: ["/w/p/main.c", "/w/shared.h"], configured: true, units: 1 },
+    "/w/q": { files: ["/w/q/main.c", "/w/shared.h"], configured: true, units: 1 },
+    "/w/r": { files: ["/w/r/main.c"], configured: true, units: 1 },
+  });
+  await projects.checkEverything();
+  asked.length = 0;
+  await projects.checkChanged(["/w/shared.h"]);
+  expect(asked).toEqual(["/w/p", "/w/q"]);
+});
+
+test("a large folder that nobody has called a firmware is left alone but for what is open", async () => {
+  const { projects, asked, open } = projectsOver({
+    "/w/kernel": { files: ["/w/kernel/a.c"], configured: false, units: 5000 },
+    "/w/port": { files: ["/w/port/main.c"], configured: true, units: 5000 },
+  });
+  open("file:///w/kernel/a.c");
+  await projects.checkEverything();
+  expect(asked).toEqual(["/w/port", "/w/kernel/a.c"]);
+});
+
+test("settings that changed are followed by a new search", async () => {
+  const { projects, asked } = projectsOver({
+    "/w/p": { files: ["/w/p/main.c"], configured: true, units: 1 },
+    "/w/q": { files: ["/w/q/main.c"], configured: true, units: 1 },
+  });
+  await projects.checkEverything();
+  asked.length = 0;
+  await projects.checkChanged(["/w/p/edgewise.json"]);
+  expect(asked).toEqual(["/w/p", "/w/q"]);
+});
