@@ -1,6 +1,7 @@
 import { visibleRange } from "../../reader/tokens.ts";
 import { driveOf, type PinChange, type PinName } from "../pins/pin-change.ts";
 import type { EntryWalk, Event, OutsideCall, PinEvent, RegisterWrite } from "../walk/events.ts";
+import { type Follower, followPaths, type Leaf } from "../walk/follow.ts";
 import { inOrder } from "../walk/in-order.ts";
 import type { Value } from "../walk/values.ts";
 import type { PortPins } from "./port-pins.ts";
@@ -14,22 +15,54 @@ export function findDrivenHigh(walks: readonly EntryWalk[], pins: PortPins): Dri
   const lines = new Map<PinName, Line>();
   if (pins.clock !== undefined) lines.set(pins.clock.pin, "clock");
   if (pins.data !== undefined) lines.set(pins.data.pin, "data");
-  if (lines.size === 0) return [];
   const found = new Map<string, DrivenHigh>();
-  for (const { events } of walks) {
-    const flat = [...inOrder(events)];
-    for (const [index, event] of flat.entries()) {
-      if (event.kind !== "pin") continue;
+  for (const { events } of lines.size === 0 ? [] : walks) {
+    const flat = inOrder(events);
+    for (const event of lastingHighs(events, lines)) {
       const line = lines.get(event.change.pin);
-      const how = line === undefined ? undefined : highness(event.change);
-      if (line === undefined || how === undefined || passesAtOnce(flat, index, event)) continue;
+      const how = highness(event.change);
+      if (line === undefined || how === undefined) continue;
       const span = visibleRange(event.at.first, event.at.last);
       const key = `${line} ${span.file} ${span.start}`;
       if (found.get(key)?.sometimes === false) continue;
-      found.set(key, { line, span, sometimes: how === "sometimes", way: wayOf(flat, index, event) });
+      const way = wayOf(flat, flat.indexOf(event), event);
+      found.set(key, { line, span, sometimes: how === "sometimes", way });
     }
   }
   return [...found.values()];
+}
+
+/** Writes that leave a pin high until something else happens than another write to it. */
+function lastingHighs(events: readonly Event[], lines: ReadonlyMap<PinName, Line>): ReadonlySet<PinEvent> {
+  const lasting = new Set<PinEvent>();
+  const last = (pending: readonly PinEvent[]): readonly PinEvent[] => {
+    for (const event of pending) lasting.add(event);
+    return noneHigh;
+  };
+  const follower: Follower<readonly PinEvent[]> = {
+    step(pending, event) {
+      if (event.kind === "pin") {
+        const { pin } = event.change;
+        const left = pending.filter((high) => high.change.pin !== pin);
+        if (!lines.has(pin) || highness(event.change) === undefined)
+          return left.length === pending.length ? pending : left;
+        return [...left, event];
+      }
+      return pending.length === 0 || isPartOfWrite(event) ? pending : last(pending);
+    },
+    join: (a, b) => (a === b ? a : [...new Set([...a, ...b])]),
+    atTurnEnd: last,
+  };
+  last(followPaths(events, noneHigh, follower) ?? noneHigh);
+  return lasting;
+}
+
+const noneHigh: readonly PinEvent[] = [];
+
+/** What stands in the list between the writes to a pin without taking time. */
+function isPartOfWrite(event: Leaf): boolean {
+  if (event.kind === "leave" || event.kind === "register-write") return true;
+  return event.kind === "outside-call" && (event.name === "pinMode" || event.name === "digitalWrite");
 }
 
 function highness(change: PinChange): "always" | "sometimes" | undefined {
@@ -43,29 +76,6 @@ function mayBeEither(value: Value | undefined): boolean {
   if (value?.kind !== "unknown" || value.from === undefined) return false;
   const open = ~value.known >>> 0;
   return open !== 0 && (open & (open - 1)) === 0;
-}
-
-/** Whether the very next thing that happens is another write to the pin: then that one counts. */
-function passesAtOnce(flat: readonly Event[], index: number, event: PinEvent): boolean {
-  for (const next of flat.slice(index + 1, index + 40)) {
-    switch (next.kind) {
-      case "call":
-      case "branch":
-      case "leave":
-      case "register-write":
-        continue;
-      case "outside-call":
-        if (next.name === "pinMode" || next.name === "digitalWrite") continue;
-        return false;
-      case "pin":
-        // The same write may have changed other pins as well.
-        if (next.at === event.at && next.change.pin !== event.change.pin) continue;
-        return next.change.pin === event.change.pin && next.at !== event.at;
-      default:
-        return false;
-    }
-  }
-  return false;
 }
 
 function wayOf(flat: readonly Event[], index: number, event: PinEvent): DrivenHighWay {

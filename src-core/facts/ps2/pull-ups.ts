@@ -25,8 +25,8 @@ function linePullUp(walks: readonly EntryWalk[], pin: PinName | undefined): Line
       if (event.kind === "outside-call" || event.kind === "register-write") by = event;
       if (event.kind !== "pin" || event.change.pin !== pin) continue;
       const drive = driveOf(event.change.after);
-      // A latch of which nothing is known may well be the pull-up.
-      if (drive === "pulled-up" || drive === "released-unknown" || drive === "unknown") enabled = true;
+      // An output bit of which nothing is known may well be the pull-up.
+      if (event.change.after.output !== 1 && event.change.after.latch !== 0) enabled = true;
       if (drive !== "released" || by === undefined || !setsDirection(by)) continue;
       const mode = by.kind === "outside-call" ? by.expressions[1] : undefined;
       const span = visibleRange(event.at.first, event.at.last);

@@ -131,9 +131,21 @@ function evaluateObject(machine: Machine, expression: TypedExpression): Value {
   if (isWhole(expression)) return addressOf(place, expression);
   const value = load(machine, place, expression.at);
   // Arguments and table entries keep the expression that gave them; a named constant is its use.
-  const keeps = expression.kind === "variable" && expression.variable.storage === "parameter";
-  if ((keeps || expression.kind === "index") && value.from !== undefined) return value;
+  if (value.from !== undefined && keepsItsSource(value, expression, place)) {
+    return value.kind === "integer" && isEntry(place) ? { ...value, entry: true } : value;
+  }
   return value.from === expression ? value : { ...value, from: expression };
+}
+
+function keepsItsSource(value: Value, expression: TypedExpression, place: Place): boolean {
+  if (value.kind === "integer" && value.entry === true) return true;
+  if (expression.kind === "variable" && expression.variable.storage === "parameter") return true;
+  return isEntry(place);
+}
+
+/** An element of an array, or a member of one: what counts is where the table was written. */
+function isEntry(place: Place): boolean {
+  return typeof place.key === "number" || typeof place.of?.key === "number";
 }
 
 function evaluateUpdate(machine: Machine, expression: Extract<TypedExpression, { kind: "update" }>): Value {

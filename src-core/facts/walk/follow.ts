@@ -10,6 +10,8 @@ export interface Follower<State> {
   join(a: State, b: State): State;
   /** Corrects the state behind a loop whose turns were not all walked; `before` is that in front of it. */
   behindLoop?(loop: LoopEvent, before: State, after: State): State;
+  /** Called with the state at the end of the one turn that stands for all of an endless loop. */
+  atTurnEnd?(state: State): void;
 }
 
 /** States that wait for the end of what they have left. */
@@ -123,8 +125,10 @@ function followLoop<State>(
     state = either(end === ended ? undefined : end, inside.continued, follower);
   }
   left.returned = inside.returned;
-  if (loop.form === "endless") state = undefined;
-  else if (loop.mayBeSkipped) state = either(state, before, follower);
+  if (loop.form === "endless") {
+    if (state !== undefined) follower.atTurnEnd?.(state);
+    state = undefined;
+  } else if (loop.mayBeSkipped) state = either(state, before, follower);
   const behind = either(state, inside.broken, follower);
   if (behind === undefined) return ended;
   return follower.behindLoop?.(loop, before, behind) ?? behind;

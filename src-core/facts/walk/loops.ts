@@ -1,4 +1,4 @@
-import type { TypedStatement } from "../../reader/typed/nodes.ts";
+import type { TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import { type LoopParts, turnsByCounter, turnsByLeaving } from "./counters.ts";
 import { allEffects, directEffects, type Effects } from "./effects.ts";
 import type { Event, LoopEvent } from "./events.ts";
@@ -9,6 +9,7 @@ import { loopPlan } from "./loop-plan.ts";
 import { placeNamedBy } from "./lvalues.ts";
 import type { Breakable, Machine } from "./machine.ts";
 import type { Changes } from "./memory.ts";
+import type { Place } from "./places.ts";
 import { walkStatement } from "./statements.ts";
 import { truthOf, unknownOf } from "./unknowns.ts";
 import type { Value } from "./values.ts";
@@ -243,11 +244,8 @@ export function walkRangeFor(machine: Machine, statement: Of<"range-for">): void
   } else {
     for (let index = 0; index < known && machine.alive; index += 1) {
       const element = machine.memory.element(array, index);
-      const bound: Value =
-        variable.type.kind === "reference" || variable.type.kind === "record"
-          ? { kind: "address", place: element, from: undefined }
-          : heldValue(machine, element);
-      machine.memory.write(place, bound);
+      machine.memory.remake(place, machine.active.length);
+      machine.memory.write(place, boundValue(machine, variable, element));
       walking.passes.push(machine.capture(() => walkTurn(machine, walking)));
     }
   }
@@ -260,4 +258,13 @@ export function walkRangeFor(machine: Machine, statement: Of<"range-for">): void
     { ...plan, endless: false },
     { turns: known, atMost: known, mayBeSkipped: false },
   );
+}
+
+/** What the variable of a `range-for` holds in the turn of this element. */
+function boundValue(machine: Machine, variable: Variable, element: Place): Value {
+  if (variable.type.kind === "reference" || variable.type.kind === "record") {
+    return { kind: "address", place: element, from: undefined };
+  }
+  const value = heldValue(machine, element);
+  return value.kind === "integer" ? { ...value, entry: true } : value;
 }

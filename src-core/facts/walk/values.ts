@@ -16,6 +16,8 @@ interface Given {
 export interface IntegerValue extends Given {
   readonly kind: "integer";
   readonly value: number;
+  /** It comes out of a table, and `from` is its entry, however it is handed on. */
+  readonly entry?: true;
 }
 
 export interface FloatingValue extends Given {
