@@ -48,6 +48,9 @@ export class Expander {
   private floor = 0;
   private depth = 0;
   private spent = 0;
+  /** An expansion was read to its end since this was last reset, and before the last token was read. */
+  private sawEnd = false;
+  private isBehindEnd = false;
 
   constructor(language: Language, table: MacroTable, surroundings: ExpanderSurroundings) {
     this.language = language;
@@ -86,7 +89,10 @@ export class Expander {
         return token;
       }
       this.contexts.pop();
-      if (top.macro !== undefined) top.macro.isOpen = false;
+      if (top.macro !== undefined) {
+        top.macro.isOpen = false;
+        this.sawEnd = true;
+      }
     }
     return this.source?.next(mode);
   }
@@ -104,6 +110,7 @@ export class Expander {
     for (;;) {
       const token = this.raw();
       if (token === undefined) return undefined;
+      this.isBehindEnd = this.sawEnd;
       if (token.kind !== "identifier" || token.painted) return withSpace(token, space);
       const macro = this.table.get(token.text);
       if (macro === undefined) return withSpace(token, space);
@@ -202,7 +209,15 @@ export class Expander {
       return raw;
     }
     this.depth += 1;
-    const expanded = this.readingList(raw, () => this.rest());
+    const { sawEnd } = this;
+    this.sawEnd = false;
+    const expanded = this.readingList(raw, () => {
+      const first = this.expanded();
+      if (first === undefined) return [];
+      const keepsSpace = this.isBehindEnd && first.space;
+      return [keepsSpace ? { ...first, keepsSpace } : first, ...this.rest()];
+    });
+    this.sawEnd = sawEnd;
     this.depth -= 1;
     this.charge(expanded.length);
     return expanded;

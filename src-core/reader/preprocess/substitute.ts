@@ -29,7 +29,8 @@ export interface Call {
 export function copyToken(token: WorkToken, space: boolean, use: MacroUse | undefined): WorkToken {
   const { file, start, end, kind, text } = token;
   const copy = makeToken(file, start, end, kind, text, space, use);
-  return token.painted ? { ...copy, painted: true } : copy;
+  const { painted, keepsSpace } = token;
+  return painted || keepsSpace ? { ...copy, painted, keepsSpace } : copy;
 }
 
 /** The replacement of one call: arguments put in, `#` and `##` carried out, not rescanned yet. */
@@ -47,6 +48,7 @@ class Substitution {
   private readonly out: WorkToken[] = [];
   /** White space that an empty argument leaves to the token behind it. */
   private carried = false;
+  private sawEmpty = false;
   private isFirst = true;
   /** The last operand of a `##` was empty, so that a `##` behind joins nothing to what stands before. */
   private endsEmpty = false;
@@ -79,11 +81,14 @@ class Substitution {
     const first = tokens[0];
     if (first === undefined) {
       this.carried ||= space;
+      this.sawEmpty = true;
       return;
     }
-    const wanted = space || this.carried;
+    const wanted = space || this.carried || first.keepsSpace;
+    const placed = first.space === wanted ? first : copyToken(first, wanted, first.macro);
+    const isBehindEmpty = this.sawEmpty && wanted && this.out.length === 0;
+    this.out.push(isBehindEmpty ? { ...placed, keepsSpace: true } : placed);
     this.carried = false;
-    this.out.push(first.space === wanted ? first : copyToken(first, wanted, first.macro));
     for (let index = 1; index < tokens.length; index += 1) {
       const token = tokens[index];
       if (token !== undefined) this.out.push(token);
