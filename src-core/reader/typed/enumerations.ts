@@ -2,11 +2,11 @@ import { evaluate } from "../constants/evaluate.ts";
 import type { EnumeratorSyntax, EnumSpecifier } from "../syntax/nodes.ts";
 import { fits } from "../types/conversions.ts";
 import type { EnumDeclaration, IntegerType, Type } from "../types/types.ts";
-import { atOf, type Context, note, refer } from "./context.ts";
+import { atOf, type Context, inScope, note, refer } from "./context.ts";
 import { typeExpression } from "./expressions.ts";
 import { resolve } from "./names.ts";
 import type { Enumerator, TypeSymbol } from "./nodes.ts";
-import { lookupTag, type Scope } from "./scope.ts";
+import { lookupTag, makeScope, type Scope } from "./scope.ts";
 import { typeOfTypeName } from "./specifiers.ts";
 
 /** The type that an enum specifier means; its enumerators are declared on the way (C11 6.7.2.2). */
@@ -21,11 +21,12 @@ export function enumOf(context: Context, syntax: EnumSpecifier, hint: string): T
     }
   }
   const earlier = part === undefined ? undefined : scope.tags.get(part.text);
+  const ownName = part?.text ?? hint;
   const enumeration: EnumDeclaration =
     earlier?.type.kind === "enumeration"
       ? earlier.type.enumeration
       : {
-          name: `${scope.prefix}${part?.text ?? hint}`,
+          name: ownName === "" ? "" : `${scope.prefix}${ownName}`,
           scoped: syntax.scoped,
           underlying: unit.types.int,
           promotesTo: unit.types.int,
@@ -86,12 +87,17 @@ function declareEnumerators(
   type: Type,
   fixed: IntegerType | undefined,
 ): void {
-  const { unit, scope } = context;
+  const { unit } = context;
+  // The names of `enum class` are known within it alone (C++11 7.2p10).
+  const scope = enumeration.scoped
+    ? makeScope("enumeration", context.scope, context.scope.prefix)
+    : context.scope;
+  const inside = enumeration.scoped ? inScope(context, scope) : context;
   const declared = new Map<string, Growing>();
   unit.enumerators.set(enumeration, declared);
   let next: bigint | undefined = 0n;
   for (const entry of syntax) {
-    const value: bigint | undefined = enumeratorValue(context, entry, next);
+    const value: bigint | undefined = enumeratorValue(inside, entry, next);
     next = value === undefined ? undefined : value + 1n;
     const enumerator: Growing = {
       kind: "enumerator",
@@ -103,8 +109,8 @@ function declareEnumerators(
     };
     declared.set(entry.name, enumerator);
     refer(context, entry, enumerator);
-    if (!enumeration.scoped) scope.names.set(entry.name, enumerator);
-    if (scope.kind !== "block") unit.symbols.add(enumerator);
+    scope.names.set(entry.name, enumerator);
+    if (context.scope.kind !== "block") unit.symbols.add(enumerator);
   }
   enumeration.enumerators = [...declared.values()].map(({ name, value }) => ({ name, value }));
   const values = [...declared.values()].flatMap(({ value }) => (value === undefined ? [] : [value]));

@@ -13,9 +13,16 @@ type Qualifier =
 
 function typeOfPart(context: Context, part: NamePart, entry: Entry | undefined): TypeSymbol | undefined {
   if (entry === undefined) return undefined;
-  if (entry.kind === "type") return entry;
+  if (entry.kind === "type") return otherInstance(context, part, entry) ?? entry;
   if (entry.kind === "template") return classInstance(context, entry, part);
   return undefined;
+}
+
+/** Inside a class template its name means the instance itself, with arguments of its own another one. */
+function otherInstance(context: Context, part: NamePart, entry: TypeSymbol): TypeSymbol | undefined {
+  if (part.templateArguments === undefined || entry.type.kind !== "record") return undefined;
+  const instance = context.unit.instances.get(entry.type.record);
+  return instance && classInstance(context, instance.template, part);
 }
 
 function qualifierOf(context: Context, part: NamePart, entry: Entry | undefined): Qualifier | undefined {

@@ -58,7 +58,7 @@ export type Entry =
   | FieldEntry;
 
 export interface Scope {
-  readonly kind: "global" | "namespace" | "record" | "block" | "template";
+  readonly kind: "global" | "namespace" | "record" | "enumeration" | "block" | "template";
   readonly parent: Scope | undefined;
   /** What goes before a name declared here to make it qualified: `N::C::`. */
   readonly prefix: string;

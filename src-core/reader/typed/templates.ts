@@ -147,7 +147,8 @@ export function specialise(
   part: NamePart,
   record: RecordSpecifier,
 ): void {
-  const given = argumentsOf(context, primary, part.templateArguments);
+  const written = argumentsOf(context, primary, part.templateArguments);
+  const given = completed(context, primary, written) ?? written;
   const scope = makeScope("template", context.scope, context.scope.prefix);
   instantiate({ ...context, scope }, primary, given, keyOf(context, given), record);
 }

@@ -30,6 +30,26 @@ struct empty {};
 struct derived : limits { int value; };
 struct pair { signed char x; int y; };
 constexpr pair origin = { -3, 300 };
+enum class reg : unsigned char { A = 0x10, B, C = B << 1 };
+constexpr unsigned char operator|(reg a, reg b) { return (unsigned char)a | (unsigned char)b; }
+template <int N> struct product { enum { value = N * product<N - 1>::value }; };
+template <> struct product<0> { enum { value = 1 }; };
+template <class T, class U = long> struct two { T first; U second; };
+template <> struct two<char> { char only; };
+struct port { int speed; virtual void send(int b); virtual ~port(); };
+struct usart : port { char number; void send(int b) override; };
+struct plain_base { char a; };
+struct joined : plain_base, empty { long b; };
+struct only_derived : empty {};
+struct with_static { static int shared; char own; void method(); };
+constexpr int wait_for(const int &ticks, int scale = 3) { return ticks * scale; }
+constexpr long mixed_sum(long a, unsigned char b) { long t = a; t += b; t <<= 1; t ^= 0xF0; return t; }
+constexpr int collatz(unsigned n) { int steps = 0; do { n = n % 2 ? 3 * n + 1 : n / 2; ++steps; } while (n != 1); return steps; }
+constexpr int early(int n) { for (int i = 0; i < 100; i++) { if (i == 3) continue; if (i * i > n) return i; } return -1; }
+struct bits { unsigned char a : 3; unsigned char b : 5; };
+constexpr bits both = { 5, 17 };
+struct nested { struct { signed char x, y; } at[2]; const char *name; };
+constexpr nested places[] = { { { { 1, 2 }, { 3, -4 } }, "M" }, { { { 5 } } } };
 `;
 
 /** C++ constant expressions, by class; value and type are compared with avr-g++. */
@@ -73,6 +93,13 @@ export const cppExpressions: Readonly<Record<string, readonly string[]>> = {
     "grade(0)",
     "grade(2)",
     "grade(9)",
+    "wait_for(7)",
+    "wait_for(7, 2)",
+    "mixed_sum(1000, 200)",
+    "mixed_sum(30, 7)",
+    "collatz(27)",
+    "early(50)",
+    "early(30000)",
     "larger(3, 5)",
     "larger('a', 'b')",
     "larger(3L, 5L)",
@@ -89,6 +116,23 @@ export const cppExpressions: Readonly<Record<string, readonly string[]>> = {
     "sizeof(Buffer<4>)",
     "Buffer<4>::capacity",
     "Buffer<8>::capacity",
+    "product<5>::value + 0",
+    "product<7>::value + 0",
+    "sizeof(two<int>)",
+    "sizeof(two<char>)",
+    "sizeof(two<char, char>)",
+    "sizeof(port)",
+    "sizeof(usart)",
+    "sizeof(joined)",
+    "sizeof(only_derived)",
+    "sizeof(with_static)",
+    "both.a + 0",
+    "both.b + 0",
+    "places[0].at[1].y",
+    "places[1].at[0].x",
+    "places[1].at[1].y",
+    "sizeof(places)",
+    "sizeof(bits)",
     "sizeof(mode)",
     "sizeof(level)",
     "sizeof(shifted)",
@@ -99,6 +143,9 @@ export const cppExpressions: Readonly<Record<string, readonly string[]>> = {
     "int(3.7)",
     "static_cast<int>(mode::remote)",
     "(int)mode::stream",
+    "(int)reg::C",
+    "reg::A | reg::B",
+    "static_cast<unsigned>(reg::B) << 8",
     "unsigned(-1)",
     "static_cast<long>(40000u)",
     "bool(5)",
