@@ -104,7 +104,7 @@ function printLines(name: string): string {
 
 export const print: HeaderText = cppOnly(`#pragma once
 #include <stdint.h>
-#include <stddef.h>
+#include <stdio.h>
 #include <WString.h>
 #define DEC 10
 #define HEX 16
