@@ -92,7 +92,9 @@ export function rawTree(
     const type = id === 65535 ? "ERROR" : (types[id] ?? "ERROR");
     const missing = start === stop && cursor.nodeIsMissing;
     const broken = missing || type === "ERROR";
-    if (broken) errors.push({ first, end });
+    // What is missing is missing behind the token before it.
+    if (broken)
+      errors.push(missing ? { first: Math.max(end - 1, 0), end: Math.max(end, 1) } : { first, end });
     return {
       type: missing ? "MISSING" : type,
       field: fieldOf(cursor, fields),

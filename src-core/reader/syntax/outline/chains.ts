@@ -69,14 +69,29 @@ function templateAngle(scan: Scan, open: number, to: number, kind: NameKind | un
     (scan.isName(open + 1) && meansType(scan.names.lookup(first)));
   const behind = scan.text(angle.close + 1);
   // `a < b > c` compares a truth value with `c`, which nobody writes.
-  if (startsWithType || scan.isName(angle.close + 1) || behind === "::") return angle;
-  return undefined;
+  if (startsWithType || behind === "::") return angle;
+  return scan.isName(angle.close + 1) && isPlain(scan, angle) ? angle : undefined;
 }
+
+/** Whether nothing but names, numbers and what types are made of stands between the brackets. */
+function isPlain(scan: Scan, angle: Angle): boolean {
+  for (let at = angle.open + 1; at < angle.close; at += 1) {
+    if (scan.isIdentifier(at) || scan.isNumber(at)) continue;
+    if (!plain.has(scan.text(at))) return false;
+  }
+  return true;
+}
+
+const plain: ReadonlySet<string> = new Set([",", "::", "*", "&", "<", ">", ">>"]);
+
+/** Tokens looked through for the end of template arguments: what is longer is none. */
+const longestArguments = 1000;
 
 /** Finds the `>` that closes the `<` at `open` (C++ [temp.names]: `>>` closes two). */
 export function matchAngle(scan: Scan, open: number, to: number): Angle | undefined {
   let depth = 0;
-  for (let at = open; at < to; at += 1) {
+  const end = Math.min(to, open + longestArguments);
+  for (let at = open; at < end; at += 1) {
     switch (scan.text(at)) {
       case "<":
         depth += 1;

@@ -13,6 +13,11 @@ export function condition(scan: Scan, from: number, to: number): void {
   else expression(scan, at, to, noStops);
 }
 
+/** Whether the condition has names of its own, which all arms of an `if` see (C++ [stmt.if]). */
+export function declares(scan: Scan, from: number, to: number): boolean {
+  return scan.language === "c++" && (semicolon(scan, from, to) < to || isDeclaration(scan, from, to));
+}
+
 /** Presents the head of a `for`, over a range or not (C++ [stmt.ranged]). */
 export function forHead(scan: Scan, from: number, to: number): void {
   const first = semicolon(scan, from, to);

@@ -47,6 +47,8 @@ function declareName(scan: Scan, end: DeclaratorEnd, context: DeclaratorContext,
 
 function functionBody(scan: Scan, open: number, to: number, end: DeclaratorEnd): number {
   const close = scan.close(open, to);
+  // With a statement in it, which stands for no token, the block cannot be a braced initialiser.
+  scan.phantom(Math.min(open + 1, close), ";");
   scan.nested(() => {
     if (end.qualifier !== undefined) scan.names.enter(end.qualifier);
     scan.names.enter();

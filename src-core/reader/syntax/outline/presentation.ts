@@ -57,6 +57,8 @@ export class Presentation {
   /** Last tokens of names that mean a type. */
   readonly typeNames = new Set<number>();
   readonly items: Item[] = [];
+  /** Parentheses and square brackets without a partner, by token. */
+  readonly unmatched: number[] = [];
   /** What was passed over without being understood. */
   readonly notes: (Item & { readonly what: string })[] = [];
   /** Types written where an argument is expected (`va_arg(list, int)`), by their first token. */

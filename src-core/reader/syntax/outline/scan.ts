@@ -8,6 +8,8 @@ import { alternativeOperators, digraphs, isTypeWord, keywords } from "./words.ts
 /** Nesting beyond this is not read: C promises 127 levels of blocks (C11 5.2.4.1). */
 export const deepestNesting = 250;
 
+const smallBrackets: ReadonlySet<string> = new Set(["(", ")", "[", "]"]);
+
 /** Thrown inside the outline and caught where a chunk begins. */
 export class TooDeep extends Error {}
 
@@ -65,10 +67,15 @@ export class Scan {
     return position === 0 ? 0 : (this.indexes[position - 1] ?? this.tokens.length - 1) + 1;
   }
 
-  /** The bracket that closes the one at `position`, at most `to`. */
+  /**
+   * The bracket that closes the one at `position`, at most `to`. Where none does, a parenthesis ends before the
+   * next semicolon or brace, so that what was left open spoils one statement only.
+   */
   close(position: number, to: number): number {
     const partner = this.partner[position] ?? -1;
-    return partner < 0 || partner > to ? to : partner;
+    if (partner > to) return to;
+    if (partner >= 0) return partner;
+    return this.text(position) === "{" ? to : this.statementEnd(position, to) - 1;
   }
 
   /** A word, operators spelt as words (`and`) apart. */
@@ -133,6 +140,16 @@ export class Scan {
     }
   }
 
+  private statementEnd(from: number, to: number): number {
+    for (let position = from + 1; position < to; position += 1) {
+      const text = this.texts[position];
+      if (text === ";" || text === "{" || text === "}") return position;
+      const partner = this.partner[position] ?? -1;
+      if (partner > position) position = partner;
+    }
+    return to + 1;
+  }
+
   private positions(brackets: Brackets, count: number): Int32Array {
     const positionOf = new Int32Array(count).fill(-1);
     for (let position = 0; position < this.indexes.length; position += 1) {
@@ -142,6 +159,7 @@ export class Scan {
     for (let position = 0; position < this.indexes.length; position += 1) {
       const other = brackets.partner[this.indexes[position] ?? 0] ?? -1;
       if (other >= 0) partner[position] = positionOf[other] ?? -1;
+      else if (smallBrackets.has(this.text(position))) this.presentation.unmatched.push(this.index(position));
     }
     return partner;
   }

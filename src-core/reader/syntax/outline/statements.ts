@@ -1,5 +1,5 @@
 import { assembly } from "./assembly.ts";
-import { condition, forHead } from "./conditions.ts";
+import { condition, declares, forHead } from "./conditions.ts";
 import { declaration } from "./declarations.ts";
 import { expression, noStops, onlySemicolon } from "./expressions.ts";
 import { items } from "./items.ts";
@@ -132,10 +132,12 @@ function ifStatement(scan: Scan, from: number, to: number): number {
   // A loop over the arms: a long chain of `else if` is not nested to its reader either.
   for (;;) {
     at += scan.text(at + 1) === "constexpr" ? 2 : 1;
-    scan.names.enter();
-    opened += 1;
     if (scan.text(at) !== "(") break;
     const close = scan.close(at, to);
+    if (declares(scan, at + 1, close)) {
+      scan.names.enter();
+      opened += 1;
+    }
     condition(scan, at + 1, close);
     at = close + 1;
     if (at < to) at = statement(scan, at, to);
