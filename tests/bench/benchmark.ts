@@ -23,27 +23,34 @@ const host = {
 };
 const settings = readFileSync("sample-workspace/ferry-c/edgewise.json", "utf8");
 
-const parse = median(rounds, () => parser.parse(text)?.delete());
-const full = median(Math.ceil(rounds / 4), () => {
-  const service = createService({ host, grammar, startName: "bench" });
-  for (const { id } of service.projectsAt(".")) service.check(id);
-});
 const service = createService({ host, grammar, startName: "bench" });
 const ids = service.projectsAt(".").map(({ id }) => id);
 const found = ids.map((id) => service.check(id));
 const versions = editsOf(text);
 let turn = 0;
-const recheck = median(rounds, () => {
-  current = versions[turn++ % versions.length] ?? text;
-  for (const id of ids) service.check(id);
-});
 
+const [parse, full, recheck] = measure([
+  () => parser.parse(text)?.delete(),
+  () => {
+    current = text;
+    const fresh = createService({ host, grammar, startName: "bench" });
+    for (const { id } of fresh.projectsAt(".")) fresh.check(id);
+  },
+  () => {
+    current = versions[turn++ % versions.length] ?? text;
+    for (const id of ids) service.check(id);
+  },
+]);
+
+const findings = found.flatMap((result) => result.findings).length;
+const notUnderstood = found.flatMap((result) => result.notUnderstood).length;
 process.stdout.write(`
-${text.split("\n").length} lines, ${text.length} characters, ${found.flatMap(({ findings }) => findings).length} findings, ${found.flatMap(({ notUnderstood }) => notUnderstood).length} not understood; medians of ${rounds} rounds
+${text.split("\n").length} lines, ${text.length} characters; ${findings} findings, ${notUnderstood} not understood
+${rounds} rounds, the three in turn${" ".repeat(23)}median             fastest
 
-  bare web-tree-sitter parse of the whole text   ${show(parse, parse)}
-  check from text, nothing known before          ${show(full, parse)}
-  check again after a one-character edit         ${show(recheck, parse)}
+bare web-tree-sitter parse of the whole text  ${row(parse)}
+check from text, nothing known before         ${row(full)}
+check again after a one-character edit        ${row(recheck)}
 `);
 
 /** The text with one digit changed in turn near its start, middle and end, where a delay or a mask stands. */
@@ -64,17 +71,33 @@ async function bareParser(): Promise<Parser> {
   return made;
 }
 
-/** Milliseconds of the median round. The first rounds are not counted: the engine is still warming up. */
-function median(count: number, work: () => void): number {
-  for (let round = 0; round < Math.min(count, 5); round++) work();
-  const times = Array.from({ length: count }, () => {
-    const start = performance.now();
-    work();
-    return performance.now() - start;
-  }).sort((a, b) => a - b);
-  return times[Math.floor(times.length / 2)] ?? 0;
+/** Milliseconds, sorted. */
+type Times = readonly number[];
+
+/**
+ * Times of each work, measured in turn so that whatever else the machine does falls on all of them. The first
+ * rounds are not counted: the engine is still warming up.
+ */
+function measure(works: readonly (() => void)[]): readonly Times[] {
+  const times: number[][] = works.map(() => []);
+  const warmUp = Math.min(rounds, 10);
+  for (let round = 0; round < warmUp + rounds; round++) {
+    for (const [index, work] of works.entries()) {
+      const start = performance.now();
+      work();
+      const took = performance.now() - start;
+      if (round >= warmUp) times[index]?.push(took);
+    }
+  }
+  return times.map((each) => each.sort((a, b) => a - b));
 }
 
-function show(milliseconds: number, unit: number): string {
-  return `${milliseconds.toFixed(1).padStart(8)} ms   ${(milliseconds / unit).toFixed(2).padStart(6)} times the parse`;
+function row(times: Times = []): string {
+  const middle = (of: Times = []) => of[Math.floor(of.length / 2)] ?? 0;
+  const best = (of: Times = []) => of[0] ?? 0;
+  return [middle, best].map((pick) => column(pick(times), pick(parse))).join("   ");
+}
+
+function column(milliseconds: number, unit: number): string {
+  return `${milliseconds.toFixed(1).padStart(7)} ms ${(milliseconds / unit).toFixed(1).padStart(5)} x`;
 }
