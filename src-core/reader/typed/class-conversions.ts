@@ -38,6 +38,7 @@ function convertingConstructor(
     context,
     candidates.filter((candidate) => !takesRecordItself(candidate, record)),
     [value],
+    "standard",
   );
 }
 

@@ -12,7 +12,15 @@ import { DeclaredFunction } from "./symbols.ts";
 /** How well an argument fits a parameter, best first (C++11 13.3.3.1.1, table 12). */
 const fit = { exact: 0, promotion: 1, conversion: 2, userDefined: 3, ellipsis: 4, none: 9 };
 
-function fitOf(context: Context, argument: TypedExpression, parameter: Type): number {
+/** Within a conversion that a class defines there is no second one (C++11 13.3.3.1p4). */
+type Conversions = "all" | "standard";
+
+function fitOf(
+  context: Context,
+  argument: TypedExpression,
+  parameter: Type,
+  conversions: Conversions,
+): number {
   const to = referred(parameter);
   const from = parameter.kind === "reference" ? argument.type : valueType(argument);
   if (from.kind === "unknown" || to.kind === "unknown") return fit.conversion;
@@ -24,7 +32,8 @@ function fitOf(context: Context, argument: TypedExpression, parameter: Type): nu
     if (basePath(from.record, to.record) !== undefined) return fit.conversion;
   }
   if (from.kind === "record" || to.kind === "record") {
-    return convertsByClass(context, argument, to) ? fit.userDefined : fit.none;
+    const converts = conversions === "all" && convertsByClass(context, argument, to);
+    return converts ? fit.userDefined : fit.none;
   }
   return scalarFit(context, argument, from, to);
 }
@@ -85,10 +94,11 @@ function fits(
   context: Context,
   symbol: FunctionSymbol,
   given: readonly TypedExpression[],
+  conversions: Conversions,
 ): readonly number[] {
   return given.map((argument, index) => {
     const parameter = symbol.type.parameters[index];
-    return parameter === undefined ? fit.ellipsis : fitOf(context, argument, parameter);
+    return parameter === undefined ? fit.ellipsis : fitOf(context, argument, parameter, conversions);
   });
 }
 
@@ -102,12 +112,13 @@ export function bestOverload(
   context: Context,
   candidates: readonly FunctionSymbol[],
   given: readonly TypedExpression[],
+  conversions: Conversions = "all",
 ): FunctionSymbol | undefined {
   let best: FunctionSymbol | undefined;
   let bestFit = Number.POSITIVE_INFINITY;
   for (const candidate of candidates) {
     if (!takes(candidate, given.length)) continue;
-    const each = fits(context, candidate, given);
+    const each = fits(context, candidate, given, conversions);
     if (each.includes(fit.none)) continue;
     const total = sum(each);
     if (total < bestFit) {

@@ -112,6 +112,7 @@ describe("broken sources give less knowledge and no exception", () => {
     "template <class T> struct A : A<A<T>> { T t; }; A<int> a; int x = a.t;",
     "struct A : A { int x; }; A a; int y = a.z; struct B; struct C : B {}; C c; int z = c.q;",
     "class A : B {}; class B : A { int x; }; B b; int y = b.x + b.nothing;",
+    "struct B; struct A { A(const B &b); A(int); operator B() const; }; struct B { B(const A &a); operator A(); }; void f(A a); void g(B b) { f(b); f(5); A a = b; a + b; }",
     "constexpr int f(int n) { return f(n + 1); } int a[f(0)]; auto g() { return g(); } int b = g();",
     "auto x = x; const int y = z, z = y; int a[sizeof a]; enum { E = E + 1 }; int b[-5]; int c[1e9];",
     "struct { int : 99; int x : -1; int y : 70; } s; int v = s.x; int w = 1 << 99999999999; int u = 1 % 0;",
