@@ -74,8 +74,8 @@ describe("conditions that cannot be read are false and said", () => {
   });
 
   test("parentheses nested a thousand deep", () => {
-    expect(holds("(".repeat(1000) + "1" + ")".repeat(1000))).toBe("This #if condition nests too deep.");
-    expect(holds("!".repeat(5000) + "1")).toBe("This #if condition nests too deep.");
+    expect(holds(`${"(".repeat(1000)}1${")".repeat(1000)}`)).toBe("This #if condition nests too deep.");
+    expect(holds(`${"!".repeat(5000)}1`)).toBe("This #if condition nests too deep.");
   });
 });
 
