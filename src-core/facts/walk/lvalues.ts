@@ -19,7 +19,10 @@ export function placeNamedBy(machine: Machine, expression: TypedExpression): Pla
     }
     case "member": {
       const object = placeNamedBy(machine, expression.object);
-      return object && machine.memory.member(object, expression.field);
+      const member = object && machine.memory.member(object, expression.field);
+      return member !== undefined && expression.field.type.kind === "reference"
+        ? pointedTo(machine, heldValue(machine, member))
+        : member;
     }
     case "dereference":
       return pointedTo(machine, evaluate(machine, expression.operand), expression.type);
