@@ -48,6 +48,7 @@ function waitAfter(sent: SendItem, between: readonly PathItem[], around: Surroun
   const limits: WaitLimit[] = [];
   let replies = 0;
   let clockWaits = 0;
+  let mostClockWaits = 0;
   for (const run of delayRuns(between)) {
     const limit = delayLimit(run);
     if (limit === undefined) return unlimited;
@@ -62,11 +63,15 @@ function waitAfter(sent: SendItem, between: readonly PathItem[], around: Surroun
       if (waited === "nothing") continue;
       if (waited === "unlimited" && isClock(loop, around)) clockWaits += 1;
       else if (waited === "unlimited") replies += 1;
-      else limits.push(waited);
+      else {
+        limits.push(waited);
+        clockWaits = 0;
+      }
+      mostClockWaits = Math.max(mostClockWaits, clockWaits);
     }
   }
-  // A byte read bit by bit waits for the clock up to twice for each of its eleven bits.
-  if (replies > 1 || clockWaits > 2 * bitsOfByte + 4) return unlimited;
+  // A byte read bit by bit waits for the clock up to twice for each of its eleven bits, from its first on.
+  if (replies > 1 || mostClockWaits > 2 * bitsOfByte + 4) return unlimited;
   // With nothing sent afterwards, what reads the answer may be anywhere.
   if (around.isLast && limits.length === 0) return unlimited;
   const ms = limits.reduce((sum, limit) => sum + limit.ms, 0);
@@ -142,9 +147,10 @@ function waitOf(loop: LoopEvent, chip: Chip | undefined): WaitLimit | "unlimited
   const byTime = timeOut(loop);
   if (byTime !== undefined) return byTime;
   if (loop.waitsFor.some((trace) => trace.kind === "time")) return "unlimited";
+  // The delays of a counted loop are on the path turn by turn.
+  if (loop.form === "counted") return "nothing";
   const byCount = countedOut(loop);
   if (byCount !== undefined) return byCount;
-  if (loop.form === "counted") return "nothing";
   return loop.waitsFor.some((trace) => comesFromOutside(trace, chip)) ? "unlimited" : "nothing";
 }
 

@@ -27,15 +27,14 @@ export function sentByte(item: SendItem, begins: boolean): SentByte {
 }
 
 /**
- * The call that the author would look at: the one in which the byte is written, not the one inside a wrapper
- * that hands it on.
+ * The call that the author would look at: the one in which the byte is named, not the one inside a wrapper that
+ * hands it on.
  */
 function callSpan({ event, value }: SendItem): Span {
-  const given = value?.from?.at.first;
-  let at = event.at;
-  for (let call = event.chain; call !== undefined && given !== undefined; call = call.caller) {
-    const inside = at.first.start <= given.start && at.last.end >= given.end && at.first.file === given.file;
-    if (inside) break;
+  let { at } = event;
+  for (let call = event.chain; call !== undefined; call = call.caller) {
+    const handsOn = call.arguments.some((given) => given.from !== undefined && given.from === value?.from);
+    if (!handsOn) break;
     at = call.at;
   }
   return visibleRange(at.first, at.last);
