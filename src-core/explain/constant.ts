@@ -30,12 +30,22 @@ export function constantValue(
   if (name !== undefined && sayNothing.has(name)) return undefined;
   const value = evaluate(expression, facts.program.model);
   if (value.kind !== "integer" && value.kind !== "floating") return undefined;
-  return valueTelling(value.value, expression.type, name);
+  const { heading, lines } = valueTelling(value.value, expression.type, name);
+  return { heading, lines: [problemLine(facts, expression), ...lines] };
+}
+
+/** Where the chip cannot compute what is meant. */
+function problemLine({ board }: Place["facts"], expression: TypedExpression): string | undefined {
+  const problem = board.brokenConstants.find((each) => each.expression === expression);
+  if (problem?.meant === undefined) return undefined;
+  return `Meant is ${problem.meant}, which \`${typeText(problem.type)}\` cannot hold on this chip.`;
 }
 
 export function valueTelling(value: bigint | number, type: Type, name: string | undefined): Telling {
-  const figure = typeof value === "bigint" ? `${value}${inHex(value)}` : String(value);
-  return { heading: name === undefined ? figure : `${name} = ${figure}`, lines: [typeLine(type)] };
+  const hex = typeof value === "bigint" ? inHex(value) : "";
+  const figure = hex === "" || isHex(name) ? String(value) : `${value} = ${hex}`;
+  const bits = isHex(name) && typeof value === "bigint" ? bitLine(value) : undefined;
+  return { heading: name === undefined ? figure : `${name} = ${figure}`, lines: [bits, typeLine(type)] };
 }
 
 /** Names that everybody reads for what they are. */
@@ -52,7 +62,7 @@ const sayNothing: ReadonlySet<string> = new Set([
 
 function typeLine(type: Type): string {
   const bits = type.kind === "integer" && type.rank !== "bool" ? `: ${type.bits} bits on this chip` : "";
-  return `Type \`${typeText(type)}\`${bits}.`;
+  return `Type \`${typeText(type).replace(/^const /, "")}\`${bits}.`;
 }
 
 function nameOf(expression: TypedExpression): string | undefined {
@@ -82,7 +92,18 @@ function saysItself(expression: TypedExpression): boolean {
 }
 
 function inHex(value: bigint): string {
-  return value > 9n ? ` = 0x${value.toString(16).toUpperCase().padStart(2, "0")}` : "";
+  return value > 9n ? `0x${value.toString(16).toUpperCase().padStart(2, "0")}` : "";
+}
+
+function isHex(name: string | undefined): boolean {
+  return name !== undefined && /^0[xb]/i.test(name);
+}
+
+/** A number in hexadecimal or binary is mostly a mask. */
+function bitLine(value: bigint): string | undefined {
+  const bits = [...value.toString(2)].reverse().flatMap((digit, bit) => (digit === "1" ? [bit] : []));
+  if (bits.length === 0 || value < 0n) return undefined;
+  return bits.length === 1 ? `Bit ${bits[0]} alone.` : `Bits that are 1: ${bits.reverse().join(", ")}.`;
 }
 
 function isSmaller(a: { start: number; end: number }, b: { start: number; end: number }): boolean {

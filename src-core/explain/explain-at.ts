@@ -87,8 +87,9 @@ function throughUses(place: Place): Explanation | undefined {
   const constant = namedConstantAt(place);
   if (constant === undefined) return undefined;
   const explain = firstOf(constant.part === "use" ? lasting : deeds);
-  for (const use of constant.uses.slice(0, enough)) {
-    const found = explain({ ...place, file: use.file, offset: use.start });
+  const { declared, uses } = constant;
+  for (const { file, start } of [declared, ...uses.slice(0, enough)]) {
+    const found = explain({ ...place, file, offset: start });
     if (found !== undefined) return { markdown: found.markdown, span: constant.span };
   }
   return undefined;

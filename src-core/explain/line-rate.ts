@@ -91,7 +91,8 @@ function formulaLine({ by, rate }: SetUp, { sampling, value }: Setting): string 
 function nearestLine(clockHz: number, wanted: number, setting: Setting): string | undefined {
   const best = avrClassic.nearest(clockHz, wanted);
   if (best.kind === "out-of-range") return best.reason;
-  if (best.setting.value === setting.value && best.setting.sampling === setting.sampling)
-    return "No divisor comes nearer.";
+  const actual = avrClassic.actualBaud(clockHz, setting) ?? 0;
+  const nearest = avrClassic.actualBaud(clockHz, best.setting) ?? 0;
+  if (Math.abs(actual - wanted) <= Math.abs(nearest - wanted)) return "No divisor comes nearer.";
   return `Nearest: ${best.setting.value} with ${best.setting.sampling}, ${percentText(best.errorPercent)} off.`;
 }

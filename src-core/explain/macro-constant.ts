@@ -55,6 +55,7 @@ function ofMacro(
     name: macro.name,
     part,
     span: { file, start, end },
+    declared: macro.definition ?? { file, start, end },
     uses: calls.map(({ call }) => call),
     value: expansions[0]?.expression,
   };

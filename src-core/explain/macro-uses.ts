@@ -9,7 +9,8 @@ import type { Place } from "./place.ts";
 
 /** A macro call in a file and what it stands for there. */
 export interface MacroUseAt {
-  readonly name: string;
+  /** Undefined for a call with arguments, which is more than a name. */
+  readonly name: string | undefined;
   readonly call: Span;
   /** Undefined where it stands for no whole expression. */
   readonly expression: TypedExpression | undefined;
@@ -30,7 +31,8 @@ export function macroUseAt(place: Place): MacroUseAt | undefined {
   if (use === undefined) return undefined;
   const { name, call } = use;
   const found = indexOf(place.unit).byCall.get(callKey(use))?.[0];
-  return { name, call, expression: found?.expression };
+  const isName = call.end - call.start === name.length;
+  return { name: isName ? name : undefined, call, expression: found?.expression };
 }
 
 /** One expansion of a macro as an expression, and where a reader sees it: the outermost call around it. */

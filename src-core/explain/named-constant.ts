@@ -10,6 +10,8 @@ export interface NamedConstant {
   /** `value`: the one token that gives the value. */
   readonly part: "name" | "value" | "use";
   readonly span: Span;
+  /** Its name where it is declared. */
+  readonly declared: Span;
   /** The places that use it. */
   readonly uses: readonly Span[];
   /** What it stands for; undefined where that is no single expression. */

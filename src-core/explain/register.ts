@@ -71,7 +71,7 @@ function meaningOf(place: Place, name: string): string | undefined {
   const meaning = bitMeaning(name);
   const pin = pinOfBit(place, name);
   const roles = pin === undefined ? undefined : pinRolesOf(place.facts, pin);
-  return roles === undefined ? meaning : `${meaning ?? pin}; ${pin} is ${roles}`;
+  return roles === undefined ? meaning : `${meaning ?? pin} (${roles})`;
 }
 
 function pinOfBit({ facts }: Place, name: string): string | undefined {

@@ -19,6 +19,7 @@ export function symbolConstantAt({ unit, file, offset }: Place): NamedConstant |
       name: target.name,
       part: !isName ? "value" : isDeclaration ? "name" : "use",
       span: { file: span.file, start: span.start, end: span.end },
+      declared: target.at.first,
       uses: others.map((each) => visibleSpan(each.token)),
       value: target.kind === "enumerator" ? target : constantOf(target),
     };

@@ -90,7 +90,8 @@ function frameLength(held: readonly Held[], at: number, search: FrameSearch): nu
   if (start === undefined || held[at]?.delay === undefined) return undefined;
   let data = 0;
   while (held[at + 1 + data]?.level === undefined && held[at + 1 + data]?.delay !== undefined) data++;
-  if (data === 0 && search.pin !== undefined) data = search.dataBits;
+  // A data bit whose level is known looks like a stop bit: where the layout tells, count by the layout.
+  if (search.pin !== undefined && data < search.dataBits) data = search.dataBits;
   if (data < FEWEST_DATA_BITS || data > MOST_DATA_BITS) return undefined;
   const bits = held.slice(at + 1, at + 1 + data);
   const stop = held[at + 1 + data];
