@@ -4,7 +4,7 @@
 // The rule computes every constant of the firmware with the sizes of its chip and reports where the value is not the
 // one that was written. Idioms that only look like it are left alone: a mask turned over (`~(1 << 2)`), -1 for the
 // largest unsigned value, 0x80 to 0xFF in a `char`, the low byte of a divisor in the low half of a register, and
-// whatever a cast spells out. Baud divisors that their register cuts are reported by board/divisor-range.
+// whatever a cast spells out. While the chip is not known, sizes are known only where AVR headers are included. Baud divisors that their register cuts are reported by board/divisor-range.
 
 import type { Facts } from "../../facts/facts.ts";
 import type { Fix } from "../../finding.ts";
@@ -70,8 +70,12 @@ function dependsOnChip({ type, kind }: ConstantProblem): boolean {
   return kind !== "conversion" || (type.bits > 8 && !/^u?int\d+_t$/.test(type.name));
 }
 
-function sizesAreKnown({ board }: Facts): boolean {
-  return board.chip !== undefined && board.chip.dataModel !== "unknown";
+/** By the chip; or by headers that only AVR programs include. */
+function sizesAreKnown({ board, program }: Facts): boolean {
+  if (board.chip !== undefined) return board.chip.dataModel !== "unknown";
+  return program.units.some(({ preprocessed }) =>
+    preprocessed.macros.get("_BV")?.definition?.file.startsWith("<avr/"),
+  );
 }
 
 /** What board/divisor-range says already. */

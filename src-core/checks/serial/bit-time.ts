@@ -118,14 +118,10 @@ function* wrongBits(facts: Facts, byte: BitBangedByte): Generator<Draft> {
   const wanted = wantedFor(facts, 1e6 / typical.us, data.length);
   if (wanted === undefined) return;
   const wrong = byte.bits.filter((bit) => !isRight(bit, wanted));
-  const lengths = new Set(wrong.map(({ us }) => us));
-  const places = new Set<string>();
-  const areAllAlike = lengths.size === 1 && wrong.length === byte.bits.length;
-  for (const bit of areAllAlike ? wrong.slice(0, 1) : wrong) {
-    const place = `${bit.span.file} ${bit.span.start}`;
-    if (places.has(place)) continue;
-    places.add(place);
-    yield draftFor(bit, wanted, areAllAlike ? wrong : [bit]);
+  for (const us of new Set(wrong.map((bit) => bit.us))) {
+    const alike = wrong.filter((bit) => bit.us === us);
+    const [first] = alike;
+    if (first !== undefined) yield draftFor(first, wanted, alike, alike.length === byte.bits.length);
   }
 }
 
@@ -133,9 +129,10 @@ function isRight({ part, us }: TimedBit, wanted: Wanted): boolean {
   return us >= wanted.least && (part === "stop" || us <= wanted.most);
 }
 
-function draftFor(bit: TimedBit, wanted: Wanted, alike: readonly TimedBit[]): Draft {
+/** One finding for all bits that are wrong in the same way, at the first of them. */
+function draftFor(bit: TimedBit, wanted: Wanted, alike: readonly TimedBit[], areAll: boolean): Draft {
   const off = (bit.us / wanted.us - 1) * 100;
-  const which = alike.length > 1 ? "every bit" : bit.part === "data" ? "a data bit" : `the ${bit.part} bit`;
+  const which = areAll ? "every bit" : bit.part === "data" ? "a data bit" : `the ${bit.part} bit`;
   const fix = fixFor(alike, wanted);
   return {
     span: spanOf(bit.span),

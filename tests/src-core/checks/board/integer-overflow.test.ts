@@ -92,6 +92,16 @@ int main(void) {
 }
 `,
     },
+    "no chip is said, but the headers are those of AVR": {
+      "main.c": `
+#include <avr/io.h>
+uint32_t timeout = 60 * 1000;
+//                 ^^^^^^^^^ board/integer-overflow: 60000
+int main(void) {
+  return timeout > 1;
+}
+`,
+    },
     "an argument too wide for its parameter": {
       "main.c": `
 // @wire board atmega328p clock=16MHz
@@ -200,6 +210,14 @@ void loop() {
 volatile uint8_t low = (uint8_t)1000;
 int main(void) {
   return low;
+}
+`,
+    },
+    "nothing tells how wide int is": {
+      "main.c": `
+unsigned long timeout = 60 * 1000;
+int main(void) {
+  return timeout > 1;
 }
 `,
     },

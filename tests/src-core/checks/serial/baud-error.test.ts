@@ -131,6 +131,58 @@ void loop() {
 }
 `,
     },
+    "a class that is given the port": {
+      "line.h": `
+#pragma once
+#include <Arduino.h>
+class Line {
+ public:
+  explicit Line(HardwareSerial &port) : port_(port) {}
+  void begin() { port_.begin(4800, SERIAL_7N1); }
+  //                         ^^^^ serial/baud-error: 1200
+  void send(uint8_t value) { port_.write(value); }
+ private:
+  HardwareSerial &port_;
+};
+`,
+      "ferry.ino": `
+// @wire board atmega32u4 clock=16MHz
+// @wire serial uart=1 report=wheel
+#include "line.h"
+Line pc(Serial1);
+void setup() {
+  pc.begin();
+}
+void loop() {
+  pc.send('M');
+}
+`,
+    },
+    "a divisor that an object keeps": {
+      "main.cpp": `
+// @wire board atmega328p clock=16MHz
+// @wire serial uart=0 report=two-button
+#include <avr/io.h>
+class Uart {
+ public:
+  explicit Uart(uint16_t divisor) : divisor_(divisor) {}
+  void begin() {
+    UCSR0C = _BV(UCSZ01);
+    UBRR0 = divisor_;
+    //      ^^^^^^^^ serial/baud-error: 9615
+    UCSR0B = _BV(TXEN0);
+  }
+ private:
+  uint16_t divisor_;
+};
+static Uart uart(103);
+int main() {
+  uart.begin();
+  for (;;) {
+  }
+}
+`,
+    },
     "software serial opened at another rate": {
       "ferry.ino": `
 // @wire board atmega328p clock=16MHz
@@ -242,6 +294,70 @@ int main(void) {
   UCSR0A = _BV(U2X0);
   UBRR0 = 12;
   UCSR0B = _BV(TXEN0);
+  for (;;) {
+  }
+}
+`,
+    },
+    "one of several rates that the PC may ask for": {
+      "main.c": `
+// @wire board atmega328p clock=16MHz
+// @wire serial uart=0 report=two-button
+#include <avr/io.h>
+static const unsigned int divisors[] = {832, 416, 207, 103};
+static void set(uint8_t speed) { UBRR0 = divisors[speed]; }
+int main(void) {
+  UCSR0B = _BV(RXEN0) | _BV(TXEN0);
+  UCSR0C = _BV(UCSZ01);
+  set(0);
+  for (;;) {
+    if (UCSR0A & _BV(RXC0)) {
+      switch (UDR0) {
+        case 'o':
+          set(1);
+          break;
+        case 'q':
+          set(3);
+          break;
+      }
+    }
+  }
+}
+`,
+    },
+    "a rate that is handed to a helper": {
+      "main.c": `
+// @wire board atmega328p
+// @wire serial uart=0 report=two-button
+#define F_CPU 16000000UL
+#include <avr/io.h>
+static void uart_init(uint32_t baud) {
+  uint16_t ubrr = (F_CPU + baud * 8UL) / (baud * 16UL) - 1;
+  UBRR0H = (uint8_t)(ubrr >> 8);
+  UBRR0L = (uint8_t)ubrr;
+  UCSR0B |= (1 << TXEN0);
+  UCSR0C &= ~(1 << UCSZ00);
+}
+int main(void) {
+  uart_init(1200);
+  for (;;) {
+  }
+}
+`,
+    },
+    "constants computed by templates": {
+      "main.cpp": `
+// @wire board atmega328p clock=16MHz
+// @wire serial uart=0 report=two-button
+#include <avr/io.h>
+template <typename T> constexpr T rounded(T a, T b) { return (a + b / 2) / b; }
+constexpr uint16_t divisor(uint32_t clock, uint32_t baud) { return rounded(clock, 16 * baud) - 1; }
+int main() {
+  constexpr uint16_t d = divisor(16000000, 1200);
+  UBRR0H = d >> 8;
+  UBRR0L = d & 0xFF;
+  UCSR0C = (0 << UMSEL00) | (0 << USBS0) | (1 << UCSZ01) | (0 << UCSZ00);
+  UCSR0B = 1 << TXEN0;
   for (;;) {
   }
 }

@@ -119,6 +119,33 @@ int main(void) {
 }
 `,
     },
+    "a longer stop bit does not excuse the rest": {
+      "ferry.ino": `
+// @wire board atmega328p clock=16MHz
+// @wire serial tx=5 report=two-button
+#define BIT 208
+inline void mark() { PORTD |= (1 << 5); }
+inline void space() { PORTD &= ~(1 << 5); }
+void put(char c) {
+  space();
+  delayMicroseconds(BIT);
+  //                ^^^ serial/bit-time: 833
+  for (byte m = 1; m != 0x80; m <<= 1) {
+    (c & m) ? mark() : space();
+    delayMicroseconds(BIT);
+  }
+  mark();
+  delayMicroseconds(2000);
+}
+void setup() {
+  DDRD |= (1 << 5);
+  mark();
+}
+void loop() {
+  put('M');
+}
+`,
+    },
     "a constant said to be the bit time": {
       "ferry.ino": `
 // @wire board atmega328p clock=16MHz
