@@ -1,4 +1,4 @@
-import { peekChain, startsChain } from "./chains.ts";
+import { meansType, peekChain, startsChain } from "./chains.ts";
 import { expression, noStops } from "./expressions.ts";
 import { isParameterList, parameters } from "./parameters.ts";
 import type { Scan } from "./scan.ts";
@@ -40,6 +40,11 @@ export function declarator(scan: Scan, from: number, to: number, context: Declar
     end = scan.nested(() => declarator(scan, inner, close, context));
     // `(f)(int)` is `f(int)`; around anything else the parentheses matter.
     const isOnlyName = end.named && startsChain(scan, inner) && end.next === close && !end.isFunction;
+    // As a parameter the grammar might take it for a function with a parameter of that type.
+    if (isOnlyName && context.where === "parameter") {
+      scan.hide(inner - 1);
+      scan.hide(close);
+    }
     at = close + 1;
     return {
       ...end,
@@ -76,10 +81,10 @@ function startsInner(scan: Scan, open: number, to: number, context: DeclaratorCo
   const text = scan.text(open + 1);
   if (text === "*" || text === "&" || text === "&&" || text === "(") return true;
   if (!startsChain(scan, open + 1)) return false;
-  const isAbstract = context.where === "type" || context.where === "parameter";
+  if (context.where === "type") return false;
+  if (context.where !== "parameter") return true;
   const chain = peekChain(scan, open + 1, to);
-  if (!isAbstract) return true;
-  return chain.kind === "value" && scan.text(chain.next) === ")";
+  return !meansType(chain.kind) && scan.text(chain.next) === ")";
 }
 
 function declaredName(scan: Scan, from: number, to: number): DeclaratorEnd {

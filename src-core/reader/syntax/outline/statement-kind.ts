@@ -39,17 +39,43 @@ function declaresBehind(scan: Scan, from: number, to: number): boolean {
   return next === "=" || next === ";" || next === "," || next === "[" || next === ":";
 }
 
-/** Behind a type: `(3)`, `(x).y`, `{...}` make a value; `(x);`, `(*f)(int)` declare. */
+/** Behind a type: `(3)`, `(x).y`, `{...}` make a value; `(x);`, `(*f)(int)` declare (C++ [stmt.ambig]). */
 function startsExpression(scan: Scan, at: number, to: number): boolean {
   const text = scan.text(at);
   if (text === "{" || text === ".") return true;
   if (text !== "(") return false;
+  if (scan.language === "c") return false;
   const close = scan.close(at, to);
+  if (!isDeclarator(scan, at + 1, close)) return true;
   const behind = scan.text(close + 1);
-  const first = scan.text(at + 1);
-  if (first === "*" || first === "&") return behind !== "(" && behind !== "[" && behind !== ")";
-  const isName = scan.isName(at + 1) && close === at + 2;
-  return !(isName && (behind === ";" || behind === "=" || behind === "," || behind === "["));
+  if (behind === ",") return !isDeclarator(scan, close + 2, declaratorEnd(scan, close + 2, to));
+  return behind !== ";" && behind !== "=" && behind !== "[" && behind !== "(" && behind !== ":";
+}
+
+/** `x`, `*x`, `x[3]`, `*f(int)`, `(*x)`: what can be declared. */
+function isDeclarator(scan: Scan, from: number, to: number): boolean {
+  let at = from;
+  while (at < to && (prefixes.has(scan.text(at)) || qualifiers.has(scan.text(at)))) at += 1;
+  if (scan.text(at) === "(" && at < to) {
+    const close = scan.close(at, to);
+    const inner = at + 1;
+    if (!scan.nested(() => isDeclarator(scan, inner, close))) return false;
+    at = close + 1;
+  } else if (scan.isName(at) && at < to) at += 1;
+  else return false;
+  while (at < to && (scan.text(at) === "[" || scan.text(at) === "(")) at = scan.close(at, to) + 1;
+  return at >= to;
+}
+
+const prefixes: ReadonlySet<string> = new Set(["*", "&", "&&"]);
+
+function declaratorEnd(scan: Scan, from: number, to: number): number {
+  for (let at = from; at < to; at += 1) {
+    const text = scan.text(at);
+    if (text === "," || text === ";" || text === "=") return at;
+    if (text === "(" || text === "[" || text === "{") at = scan.close(at, to);
+  }
+  return to;
 }
 
 /** Whether the grammar might take the expression statement at `from` for a declaration. */

@@ -1,7 +1,7 @@
 import type { Angle, Chain } from "./chains.ts";
 import { meansType, peekChain, startsChain } from "./chains.ts";
 import { declarator } from "./declarators.ts";
-import { expression, onlyComma } from "./expressions.ts";
+import { expression } from "./expressions.ts";
 import type { Scan } from "./scan.ts";
 import { specifiers } from "./specifiers.ts";
 import { isTypeWord, qualifiers, recordKeywords, typeofWords } from "./words.ts";
@@ -18,23 +18,28 @@ export function presentChain(scan: Scan, chain: Chain): void {
 }
 
 function templateArguments(scan: Scan, angle: Angle): void {
-  if (scan.text(angle.close) === ">>") scan.show(angle.close, "> >");
+  const isShared = scan.text(angle.close) === ">>";
+  if (isShared) scan.show(angle.close, "> >");
+  // The first half of `>>` closes a template among the arguments.
+  const to = isShared && !angle.half ? angle.close + 1 : angle.close;
   scan.nested(() => {
     let at = angle.open + 1;
     while (at < angle.close) {
       const start = at;
-      if (startsType(scan, at, angle.close)) at = typeName(scan, at, angle.close);
+      if (startsType(scan, at, to)) at = typeName(scan, at, to);
       else {
         const behind = scan.text(at + 1);
         // Shown as a number, a value cannot be taken for a type.
         if (scan.isName(at) && (at + 1 === angle.close || behind === ",")) scan.show(at, "1");
-        at = expression(scan, at, angle.close, onlyComma);
+        at = expression(scan, at, to, argumentEnds);
       }
       if (scan.text(at) === ",") at += 1;
       if (at === start) at += 1;
     }
   });
 }
+
+const argumentEnds: ReadonlySet<string> = new Set([",", ">>"]);
 
 /** Whether a type, not a value, starts at `from` as a template argument. */
 function startsType(scan: Scan, from: number, to: number): boolean {
