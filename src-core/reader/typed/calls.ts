@@ -12,11 +12,11 @@ import { methodCall } from "./method-calls.ts";
 import { functionNode } from "./name-expressions.ts";
 import { resolve } from "./names.ts";
 import type { At, FunctionSymbol, TypedExpression } from "./nodes.ts";
-import { dereference } from "./operators.ts";
 import { chooseOverload, completeArguments, convertArguments } from "./overloads.ts";
 import { returnType } from "./return-type.ts";
 import { nameText, type OverloadSet } from "./scope.ts";
 import { templateCandidates } from "./templates.ts";
+import { dereference } from "./unary-operators.ts";
 
 type CallSyntax = Extract<Expression, { kind: "call" }>;
 

@@ -5,10 +5,10 @@ import { decayed } from "./make.ts";
 import { methodCall } from "./method-calls.ts";
 import { functionNode } from "./name-expressions.ts";
 import type { At, FunctionSymbol, TypedExpression } from "./nodes.ts";
-import { dereference } from "./operators.ts";
 import { bestOverload, completeArguments } from "./overloads.ts";
 import { lookup, lookupHere } from "./scope.ts";
 import { templateCandidates } from "./templates.ts";
+import { dereference } from "./unary-operators.ts";
 
 /** A class object as a condition: through its conversion to `bool`. */
 export function conditionOfClass(context: Context, object: TypedExpression): TypedExpression {

@@ -1,9 +1,12 @@
 import type { Expression } from "../syntax/nodes.ts";
 import { arrayOf, pointerTo, qualify, referred } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
+import { typeAssign } from "./assignments.ts";
+import { typeBinary } from "./binary-operators.ts";
 import { typeCall } from "./calls.ts";
 import { typeCast, typeCompound } from "./casts.ts";
 import { readCharacter, readString } from "./characters.ts";
+import { typeConditional } from "./conditional.ts";
 import { atOf, type Context, deepest, inScope } from "./context.ts";
 import { initializerFrom } from "./initializers.ts";
 import { typeLambda } from "./lambdas.ts";
@@ -13,11 +16,11 @@ import { typeMember } from "./members.ts";
 import { typeName } from "./name-expressions.ts";
 import { typeDelete, typeNew } from "./new.ts";
 import type { At, TypedBlock, TypedExpression } from "./nodes.ts";
-import { typeAssign, typeBinary, typeConditional, typeUnary, typeUpdate } from "./operators.ts";
 import { blockScope } from "./scope.ts";
 import { typeAlignof, typeOffsetof, typeSizeofType, typeSizeofValue } from "./sizes.ts";
 import { typeBlock } from "./statements.ts";
 import { typeIndex } from "./subscripts.ts";
+import { typeUnary, typeUpdate } from "./unary-operators.ts";
 
 /**
  * Types an expression. `expected` is the type its place asks for, where there is one: a braced list means

@@ -7,8 +7,8 @@ import { type FoundField, findField } from "./fields.ts";
 import { convertNode, decayed, unresolved, writtenName } from "./make.ts";
 import { functionNode, variableNode } from "./name-expressions.ts";
 import type { At, TypedExpression } from "./nodes.ts";
-import { dereference } from "./operators.ts";
 import { type Entry, lookupHere } from "./scope.ts";
+import { dereference } from "./unary-operators.ts";
 
 type MemberSyntax = Extract<Expression, { kind: "member" }>;
 

@@ -7,9 +7,9 @@ import { unresolved } from "./make.ts";
 import { fieldAccess } from "./members.ts";
 import { resolve } from "./names.ts";
 import type { At, FunctionSymbol, TypedExpression, Variable } from "./nodes.ts";
-import { dereference } from "./operators.ts";
 import { type FieldEntry, nameText } from "./scope.ts";
 import { functionInstance } from "./templates.ts";
+import { dereference } from "./unary-operators.ts";
 
 /** A name as an expression; `expected` picks among overloads where a function pointer is wanted. */
 export function typeName(context: Context, name: Name, at: At, expected: Type | undefined): TypedExpression {

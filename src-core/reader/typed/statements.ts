@@ -11,9 +11,9 @@ import { localVariable } from "./functions.ts";
 import { initializerFrom } from "./initializers.ts";
 import { decayed, unresolved, valueType } from "./make.ts";
 import type { TypedBlock, TypedExpression, TypedStatement, Variable } from "./nodes.ts";
-import { condition } from "./operators.ts";
 import { blockScope, lookupHere } from "./scope.ts";
 import { isDeduced, typeOfSpecifiers } from "./specifiers.ts";
+import { condition } from "./truth.ts";
 
 /** Types the statements of a block in `context.scope`, which the caller has opened. */
 export function typeBlock(context: Context, block: Block): TypedBlock {

@@ -1,0 +1,52 @@
+import type { Expression } from "../syntax/nodes.ts";
+import { sameType, sameUnqualified } from "../types/compare.ts";
+import type { Type } from "../types/types.ts";
+import { commonType } from "./common-type.ts";
+import type { Context } from "./context.ts";
+import { convertTo, isNullConstant } from "./convert.ts";
+import { typeExpression } from "./expressions.ts";
+import { unknownType, unresolved, valueType } from "./make.ts";
+import type { At, TypedExpression } from "./nodes.ts";
+import { condition } from "./truth.ts";
+
+type ConditionalSyntax = Extract<Expression, { kind: "conditional" }>;
+
+export function typeConditional(context: Context, syntax: ConditionalSyntax, at: At): TypedExpression {
+  const test = typeExpression(context, syntax.condition);
+  const first = syntax.then === undefined ? test : typeExpression(context, syntax.then);
+  const second = typeExpression(context, syntax.otherwise);
+  const shared = branchType(context, first, second);
+  if (shared === undefined) {
+    return unresolved(at, "", "other", [test, first, second], "branches of types that do not go together");
+  }
+  const asIs =
+    context.unit.language === "c++" && first.lvalue && second.lvalue && sameType(first.type, second.type);
+  const then = asIs ? first : convertTo(context, first, shared, "arithmetic");
+  const otherwise = asIs ? second : convertTo(context, second, shared, "arithmetic");
+  return {
+    kind: "conditional",
+    at,
+    type: asIs ? first.type : shared,
+    lvalue: asIs,
+    condition: condition(context, test),
+    then,
+    otherwise,
+  };
+}
+
+/** The type in which both branches of `?:` meet (C11 6.5.15p5, p6). */
+function branchType(context: Context, then: TypedExpression, otherwise: TypedExpression): Type | undefined {
+  const a = valueType(then);
+  const b = valueType(otherwise);
+  if (sameUnqualified(a, b) && (a.kind !== "integer" || context.unit.language === "c++")) return a;
+  if (a.kind === "unknown" || b.kind === "unknown") return unknownType;
+  const arithmeticType = commonType(context, then, otherwise);
+  if (arithmeticType !== undefined) return arithmeticType;
+  if (a.kind === "void" || b.kind === "void") return context.unit.types.void;
+  if (a.kind === "pointer" && isNullConstant(otherwise)) return a;
+  if (b.kind === "pointer" && isNullConstant(then)) return b;
+  if (a.kind === "pointer" && b.kind === "pointer") {
+    return b.to.kind === "void" || (a.to.const === undefined && b.to.const === true) ? b : a;
+  }
+  return sameUnqualified(a, b) ? a : undefined;
+}

@@ -1,0 +1,65 @@
+import type { Expression } from "../syntax/nodes.ts";
+import { arithmeticTypeOf } from "../types/conversions.ts";
+import { pointerTo, unqualified } from "../types/derive.ts";
+import { operatorCall } from "./class-operators.ts";
+import type { Context } from "./context.ts";
+import { promoted } from "./convert.ts";
+import { typeExpression } from "./expressions.ts";
+import { decayed, unknownType } from "./make.ts";
+import type { At, TypedExpression } from "./nodes.ts";
+import { condition, truthType } from "./truth.ts";
+
+type Syntax<Kind extends Expression["kind"]> = Extract<Expression, { kind: Kind }>;
+
+export function typeUnary(context: Context, syntax: Syntax<"unary">, at: At): TypedExpression {
+  const operand = typeExpression(context, syntax.operand);
+  const called = operatorCall(context, syntax.operator, [operand], at);
+  if (called !== undefined) return called;
+  switch (syntax.operator) {
+    case "*":
+      return dereference(decayed(operand), at);
+    case "&":
+      return { kind: "address", at, type: pointerTo(operand.type), lvalue: false, operand };
+    case "!":
+      return {
+        kind: "not",
+        at,
+        type: truthType(context),
+        lvalue: false,
+        operand: condition(context, operand),
+      };
+    case "+":
+    case "-":
+    case "~": {
+      const value = promoted(context, operand);
+      const kind = syntax.operator === "+" ? "plus" : syntax.operator === "-" ? "negate" : "complement";
+      const type = arithmeticTypeOf(value.type) === undefined ? unknownType : unqualified(value.type);
+      return { kind, at, type, lvalue: false, operand: value };
+    }
+  }
+}
+
+/** The object a pointer points to; `pointer` is decayed. */
+export function dereference(pointer: TypedExpression, at: At): TypedExpression {
+  if (pointer.kind === "convert" && pointer.reason === "decay" && pointer.operand.type.kind === "function") {
+    return pointer.operand;
+  }
+  const type = pointer.type.kind === "pointer" ? pointer.type.to : unknownType;
+  return { kind: "dereference", at, type, lvalue: type.kind !== "void", operand: pointer };
+}
+
+export function typeUpdate(context: Context, syntax: Syntax<"update">, at: At): TypedExpression {
+  const operand = typeExpression(context, syntax.operand);
+  const called = operatorCall(context, syntax.operator, [operand], at);
+  if (called !== undefined) return called;
+  const lvalue = context.unit.language === "c++" && syntax.position === "prefix";
+  return {
+    kind: "update",
+    at,
+    type: lvalue ? operand.type : unqualified(operand.type),
+    lvalue,
+    operator: syntax.operator,
+    position: syntax.position,
+    operand,
+  };
+}
