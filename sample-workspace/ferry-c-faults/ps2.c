@@ -52,7 +52,7 @@ static void data_release(void)
 
 ISR(INT0_vect)
 {
-    _delay_us(15);
+    _delay_us(80);
     if (frame_bit > 0 && frame_bit < 9) {
         frame_byte >>= 1;
         if (PIND & _BV(PS2_DATA)) {
