@@ -6,15 +6,14 @@ import {
 } from "vscode-languageserver/node";
 import type { Edit } from "../../../src-core/finding.ts";
 import type { Action } from "../../../src-core/service/service.ts";
-import { guarded } from "../guard.ts";
 import { Positions } from "../positions.ts";
 import { uriOfPath } from "../uri-paths.ts";
-import { type FeatureContext, subjectOf } from "./features.ts";
+import { answer, type FeatureContext, subjectOf } from "./features.ts";
 
 export function registerCodeActions(context: FeatureContext): void {
-  const { connection, service, files, log } = context;
-  connection.onCodeAction(({ textDocument, range, context: asked }) =>
-    guarded("code actions", log, [], (): CodeAction[] => {
+  const { connection, service, files } = context;
+  connection.onCodeAction(({ textDocument, range, context: asked }, token) =>
+    answer(context, "code actions", token, [], (): CodeAction[] => {
       const subject = subjectOf(context, textDocument.uri);
       if (subject === undefined) return [];
       const span = {

@@ -1,8 +1,7 @@
 import { type CompletionItem, CompletionItemKind, MarkupKind } from "vscode-languageserver/node";
 import type { Completion, CompletionKind } from "../../../src-core/service/service.ts";
-import { guarded } from "../guard.ts";
 import { Positions } from "../positions.ts";
-import { type FeatureContext, firstAnswer, subjectOf } from "./features.ts";
+import { answer, type FeatureContext, firstAnswer, subjectOf } from "./features.ts";
 
 const itemKinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
   directive: CompletionItemKind.Keyword,
@@ -15,9 +14,9 @@ const itemKinds: Readonly<Record<CompletionKind, CompletionItemKind>> = {
 };
 
 export function registerCompletion(context: FeatureContext): void {
-  const { connection, service, files, log } = context;
-  connection.onCompletion(({ textDocument, position }) =>
-    guarded("completion", log, [], (): CompletionItem[] => {
+  const { connection, service, files } = context;
+  connection.onCompletion(({ textDocument, position }, token) =>
+    answer(context, "completion", token, [], (): CompletionItem[] => {
       const subject = subjectOf(context, textDocument.uri);
       if (subject === undefined) return [];
       const offset = subject.document.offsetAt(position);

@@ -1,7 +1,8 @@
-import type { Connection } from "vscode-languageserver/node";
+import type { CancellationToken, Connection } from "vscode-languageserver/node";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { Service } from "../../../src-core/service/service.ts";
-import type { Log } from "../guard.ts";
+import { guarded, type Log } from "../guard.ts";
+import { letOthersRun } from "../pause.ts";
 import type { Projects } from "../projects.ts";
 import { pathOfUri } from "../uri-paths.ts";
 import type { WorkspaceFiles } from "../workspace-files.ts";
@@ -22,6 +23,23 @@ export function registerFeatures(context: FeatureContext): void {
   registerHover(context);
   registerCodeActions(context);
   registerCompletion(context);
+}
+
+/**
+ * Answers a request with what `work` gives; with `otherwise` where that fails, or where the client has lost
+ * interest before its turn came, as editors do while one types.
+ */
+export function answer<T>(
+  { log }: FeatureContext,
+  what: string,
+  cancelled: CancellationToken,
+  otherwise: T,
+  work: () => T,
+): Promise<T> {
+  return guarded(what, log, otherwise, async () => {
+    await letOthersRun();
+    return cancelled.isCancellationRequested ? otherwise : work();
+  });
 }
 
 /** An open document that belongs to a project. */

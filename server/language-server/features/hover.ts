@@ -1,12 +1,11 @@
 import { type Hover, MarkupKind } from "vscode-languageserver/node";
-import { guarded } from "../guard.ts";
 import { Positions } from "../positions.ts";
-import { type FeatureContext, firstAnswer, subjectOf } from "./features.ts";
+import { answer, type FeatureContext, firstAnswer, subjectOf } from "./features.ts";
 
 export function registerHover(context: FeatureContext): void {
-  const { connection, service, files, log } = context;
-  connection.onHover(({ textDocument, position }) =>
-    guarded("hover", log, null, (): Hover | null => {
+  const { connection, service, files } = context;
+  connection.onHover(({ textDocument, position }, token) =>
+    answer(context, "hover", token, null, (): Hover | null => {
       const subject = subjectOf(context, textDocument.uri);
       if (subject === undefined) return null;
       const offset = subject.document.offsetAt(position);

@@ -1,5 +1,6 @@
 import { spawn } from "node:child_process";
 import { afterEach, expect, test } from "vitest";
+import { CancellationTokenSource } from "vscode-jsonrpc/node";
 import { program } from "../program.ts";
 import { faultyFirmware, serialSource } from "../sample-firmware.ts";
 import { ScratchFolder } from "../scratch-folder.ts";
@@ -65,6 +66,18 @@ test.each([
     await session.notify(method, parameters);
   }
   await expectAlive(session);
+});
+
+test("a request that is taken back is answered, and so are those after it", async () => {
+  const session = await started();
+  await session.diagnostics("main.c", isFaulty);
+  await session.open("main.c", serialSource(51));
+  const position = { line: 4, character: 13 };
+  const takenBack = new CancellationTokenSource();
+  const first = session.hover("main.c", position, takenBack.token);
+  takenBack.cancel();
+  expect(await first).toBeNull();
+  expect(await session.hover("main.c", position)).not.toBeNull();
 });
 
 test("bytes that are no message are survived", async () => {

@@ -1,7 +1,12 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-jsonrpc/node";
+import {
+  type CancellationToken,
+  createMessageConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-jsonrpc/node";
 import type {
   CodeAction,
   CompletionItem,
@@ -65,8 +70,11 @@ export class Session {
     return pathToFileURL(join(this.folder.path, name)).href;
   }
 
-  request<T>(method: string, parameters: unknown): Promise<T> {
-    return this.#connection.sendRequest(method, parameters);
+  request<T>(method: string, parameters: unknown, token?: CancellationToken): Promise<T> {
+    // A token that is there but undefined would pass for a second parameter.
+    return token === undefined
+      ? this.#connection.sendRequest(method, parameters)
+      : this.#connection.sendRequest(method, parameters, token);
   }
 
   notify(method: string, parameters: unknown): Promise<void> {
@@ -86,8 +94,8 @@ export class Session {
     });
   }
 
-  hover(name: string, position: Position): Promise<Hover | null> {
-    return this.request("textDocument/hover", { textDocument: { uri: this.uri(name) }, position });
+  hover(name: string, position: Position, token?: CancellationToken): Promise<Hover | null> {
+    return this.request("textDocument/hover", { textDocument: { uri: this.uri(name) }, position }, token);
   }
 
   completion(name: string, position: Position): Promise<readonly CompletionItem[]> {
