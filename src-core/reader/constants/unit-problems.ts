@@ -1,3 +1,4 @@
+import { visibleRange } from "../tokens.ts";
 import type { TypedExpression, TypedUnit } from "../typed/nodes.ts";
 import { type Visitor, walkExpression, walkStatement, walkUnit } from "../typed/walk.ts";
 import type { DataModel } from "../types/types.ts";
@@ -12,7 +13,20 @@ import { truth } from "./value.ts";
 export function constantProblems(unit: TypedUnit): readonly ConstantProblem[] {
   const found: ConstantProblem[] = [];
   walkUnit(unit, problemVisitor(unit.model, found));
-  return found;
+  return distinct(found);
+}
+
+/** Instances of a template and default arguments are typed several times in one place. */
+function distinct(problems: readonly ConstantProblem[]): readonly ConstantProblem[] {
+  if (problems.length < 2) return problems;
+  const byPlace = new Map<string, ConstantProblem>();
+  for (const problem of problems) {
+    const { first, last } = problem.expression.at;
+    const { file, start, end } = visibleRange(first, last);
+    const key = `${file}:${start}:${end}:${first.start}:${problem.kind}:${problem.meant}`;
+    if (!byPlace.has(key)) byPlace.set(key, problem);
+  }
+  return [...byPlace.values()];
 }
 
 /** The same for one expression. */

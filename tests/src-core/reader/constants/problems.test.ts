@@ -41,4 +41,9 @@ describe("what goes wrong in constants on AVR", () => {
       ["overflow", 90000n, 24464n],
     ]);
   });
+
+  test("once for a template, however many instances it has", async () => {
+    const source = "template <class T> long f(T t) { return t + 60 * 1000; } long x = f(1) + f(2L) + f('a');";
+    expect(await problemsOf(source, "c++")).toEqual([["overflow", 60000n, -5536n]]);
+  });
 });
