@@ -1,4 +1,5 @@
 import type { Facts } from "../facts/facts.ts";
+import { innermost } from "./around.ts";
 import { explainBitTime } from "./bit-banged.ts";
 import { explainClock } from "./clock.ts";
 import { explainConstant } from "./constant.ts";
@@ -76,7 +77,8 @@ function firstOf(explainers: readonly Explainer[]): Explainer {
 /** The name of a delay function: what its argument is for. */
 function throughDelay(place: Place): Explanation | undefined {
   const argument = delayArgument(place);
-  return argument === undefined ? undefined : firstOf(deeds)({ ...place, ...argument });
+  const found = argument && firstOf(deeds)({ ...place, ...argument });
+  return found && { markdown: found.markdown, span: innermost(place)?.span ?? found.span };
 }
 
 /** Uses of one constant that are looked at: the first ones say enough. */

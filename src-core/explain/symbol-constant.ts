@@ -9,7 +9,7 @@ import type { Place } from "./place.ts";
 export function symbolConstantAt({ unit, file, offset }: Place): NamedConstant | undefined {
   const { references } = unit.typed;
   for (const { target, token } of references) {
-    if (!("kind" in target) || !isConstant(target)) continue;
+    if (token.file !== file || !("kind" in target) || !isConstant(target)) continue;
     const isDeclaration = token === target.at.first;
     const isName = holds(token, file, offset);
     const span = isName ? token : isDeclaration ? valueSpan(target, unit, file, offset) : undefined;

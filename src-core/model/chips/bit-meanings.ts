@@ -23,8 +23,10 @@ const MEANINGS: readonly (readonly [name: RegExp, meaning: string])[] = [
   [/^INT(\d)$/, "interrupt on pin INT$1"],
   [/^INTF(\d)$/, "flag of INT$1; writing 1 clears it"],
   [/^ISC(\d)[01]$/, "edge of INT$1: 00 low level, 01 any change, 10 falling, 11 rising"],
-  [/^PCIE(\d?)$/, "pin-change interrupt of group $1"],
-  [/^PCIF(\d?)$/, "flag of pin-change group $1; writing 1 clears it"],
+  [/^PCIE(\d)$/, "pin-change interrupt of group $1"],
+  [/^PCIE$/, "pin-change interrupt"],
+  [/^PCIF(\d)$/, "flag of pin-change group $1; writing 1 clears it"],
+  [/^PCIF$/, "flag of the pin-change interrupt; writing 1 clears it"],
   [/^PCINT(\d+)$/, "a change of pin PCINT$1 interrupts"],
   [/^OCIE(\d[ABC])$/, "interrupt at compare match $1"],
   [/^TOIE(\d)$/, "interrupt when timer $1 overflows"],
@@ -32,8 +34,8 @@ const MEANINGS: readonly (readonly [name: RegExp, meaning: string])[] = [
   [/^OCF(\d[ABC])$/, "flag of compare match $1; writing 1 clears it"],
   [/^TOV(\d)$/, "timer $1 overflowed; writing 1 clears it"],
   [/^ICF(\d)$/, "input capture of timer $1; writing 1 clears it"],
-  [/^CS(\d)[012]$/, "part of the clock of timer $1"],
-  [/^WGM(\d)[0123]$/, "part of the mode of timer $1"],
+  [/^CS(\d)[0-3]$/, "part of the clock of timer $1"],
+  [/^WGM(\d)[0-3]$/, "part of the mode of timer $1"],
   [/^COM(\d[ABC])[01]$/, "part of what compare match $1 does to pin OC$1"],
   [/^SREG_I$/, "interrupts allowed"],
   [/^PORT([A-L]\d)$/, "P$1 high as an output, pulled up as an input"],
@@ -47,7 +49,7 @@ export const bitMeaningConfidence: Confidence = "memory";
 /** A few words for what the bit of this name does when it is 1; undefined for bits without an entry. */
 export function bitMeaning(name: string): string | undefined {
   for (const [pattern, meaning] of MEANINGS) {
-    if (pattern.test(name)) return name.replace(pattern, meaning).trimEnd();
+    if (pattern.test(name)) return name.replace(pattern, meaning);
   }
   return undefined;
 }
