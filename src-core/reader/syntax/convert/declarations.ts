@@ -162,7 +162,7 @@ export function simpleOf(reading: Reading, node: RawNode): Declaration {
   );
   const specifiersEnd = firstDeclarator?.first ?? type?.end ?? node.end;
   const specifiers = specifiersOf(reading, { first: node.first, end: specifiersEnd }, type);
-  const declarators = initDeclarators(reading, node, specifiers.end);
+  const declarators = initDeclarators(reading, node);
   const place = { first: Math.min(specifiers.first, node.first), end: node.end };
   const only = declarators.length === 1 ? declarators[0] : undefined;
   if (only !== undefined && isPure(reading, only)) {
@@ -178,11 +178,11 @@ function isPure(reading: Reading, init: InitDeclarator): boolean {
   return initializer.value.kind === "number" && reading.text(initializer.value.first) === "0";
 }
 
-function initDeclarators(reading: Reading, node: RawNode, at: number): readonly InitDeclarator[] {
+function initDeclarators(reading: Reading, node: RawNode): readonly InitDeclarator[] {
   const found: InitDeclarator[] = [];
   for (const child of node.children) {
     if (child.field === "declarator") found.push(initDeclarator(reading, child));
-    else if (child.type === "bitfield_clause") addBitWidth(reading, child, found, at);
+    else if (child.type === "bitfield_clause") addBitWidth(reading, child, found);
     else if (child.field === "default_value" || child.field === "value")
       addInitializer(reading, child, found);
   }
@@ -205,7 +205,7 @@ function initDeclarator(reading: Reading, node: RawNode): InitDeclarator {
 }
 
 /** `: 3`, behind a name or without one (C11 6.7.2.1p12). */
-function addBitWidth(reading: Reading, clause: RawNode, found: InitDeclarator[], at: number): void {
+function addBitWidth(reading: Reading, clause: RawNode, found: InitDeclarator[]): void {
   const width = clause.children[clause.children.length - 1];
   if (width === undefined) return;
   const last = found[found.length - 1];
@@ -215,7 +215,7 @@ function addBitWidth(reading: Reading, clause: RawNode, found: InitDeclarator[],
     found[found.length - 1] = { ...last, end: clause.end, bitWidth };
     return;
   }
-  const declarator = declaratorOf(reading, undefined, Math.min(at, clause.first));
+  const declarator = declaratorOf(reading, undefined, clause.first);
   found.push({ first: clause.first, end: clause.end, declarator, bitWidth, initializer: undefined });
 }
 

@@ -59,58 +59,38 @@ export class Reading {
     return found;
   }
 
-  /** Where attribute syntax that ends just before the token begins; the token itself where there is none. */
+  /** Where attributes that end just before the token begin; the token itself where there are none. */
   attributesBefore(first: number): number {
-    return this.hiddenRun(first, -1);
-  }
-
-  /** Where attribute syntax that starts at the token ends. */
-  attributesFrom(first: number): number {
-    return this.hiddenRun(first, 1);
-  }
-
-  private hiddenRun(first: number, step: 1 | -1): number {
     const { attributes } = this.presentation;
-    if (attributes.length === 0) return first;
-    if (step === 1) {
-      let end = first;
-      for (let index = firstFrom(attributes, first); ; index += 1) {
-        const attribute = attributes[index];
-        if (attribute === undefined || attribute.first > end + bracketsAround) return end;
-        if (!this.allHidden(end, attribute.first)) return end;
-        end = attribute.end;
-        while (this.isClosing(end)) end += 1;
-      }
-    }
     let start = first;
     for (let index = firstFrom(attributes, first) - 1; index >= 0; index -= 1) {
       const attribute = attributes[index];
-      if (attribute === undefined || !this.allHidden(attribute.end, start)) return start;
+      if (attribute === undefined || !this.allHidden(attribute.end, start)) break;
       start = attribute.first;
-      while (start > 0 && this.allHidden(start - 1, start) && this.isOpening(start - 1)) start -= 1;
     }
     return start;
   }
 
+  /** Where attributes that start at the token end. */
+  attributesFrom(first: number): number {
+    const { attributes } = this.presentation;
+    let end = first;
+    for (let index = firstFrom(attributes, first); index < attributes.length; index += 1) {
+      const attribute = attributes[index];
+      if (attribute === undefined || !this.allHidden(end, attribute.first)) break;
+      end = attribute.end;
+    }
+    return end;
+  }
+
+  /** Whether the grammar sees none of the tokens. */
   private allHidden(first: number, end: number): boolean {
     for (let index = first; index < end; index += 1) {
       if (this.presentation.texts[index] !== "") return false;
     }
     return true;
   }
-
-  private isClosing(index: number): boolean {
-    return this.presentation.texts[index] === "" && (this.text(index) === ")" || this.text(index) === "]");
-  }
-
-  private isOpening(index: number): boolean {
-    const text = this.text(index);
-    return text === "(" || text === "[" || text === "__attribute__" || text === "__attribute";
-  }
 }
-
-/** `__attribute__((` or `[[` before the first attribute's name. */
-const bracketsAround = 3;
 
 /** Index of the first attribute that starts at the token or behind it. */
 function firstFrom(attributes: readonly Attribute[], first: number): number {

@@ -19,7 +19,11 @@ export function parameters(scan: Scan, from: number, to: number): readonly strin
       );
       if (end.name !== undefined) names.push(end.name);
       at = end.next;
-      if (scan.text(at) === "=") at = expression(scan, at + 1, to, onlyComma);
+      if (scan.text(at) === "=") {
+        // The grammar has no default values for parameters without a name.
+        if (!end.named && scan.text(at - 1) !== "]" && scan.text(at - 1) !== ")") scan.phantom(at, "_");
+        at = expression(scan, at + 1, to, onlyComma);
+      }
     }
     while (at < to && scan.text(at) !== ",") at += 1;
     if (scan.text(at) === ",") at += 1;

@@ -10,11 +10,13 @@ import { asmWords } from "./words.ts";
 
 /** Presents one statement (C11 6.8, C++ [stmt]) with its labels; gives the position behind it. */
 export function statement(scan: Scan, from: number, to: number): number {
+  const start = labels(scan, from, to);
   const next = Math.min(
-    scan.nested(() => unmarked(scan, labels(scan, from, to), to)),
+    scan.nested(() => unmarked(scan, start, to)),
     to,
   );
   scan.item(from, next);
+  if (start > from) scan.item(start, next);
   return next;
 }
 
