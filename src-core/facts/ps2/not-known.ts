@@ -18,7 +18,7 @@ export function findNotKnown(
       const why = program.chip === undefined ? "the chip is not known" : `the chip has no pin ${said.value}`;
       found.push({
         span: said.span,
-        message: `Which pin is the PS/2 ${line} is not known, because ${why}: the ${line} line is not checked.`,
+        message: `which pin is the PS/2 ${line} is not known, because ${why}: the ${line} line is not checked`,
       });
     }
   }
@@ -28,14 +28,14 @@ export function findNotKnown(
     found.push({
       span: undefined,
       message:
-        "The pins of the PS/2 port are not known: the levels and holds on them are not checked. Say them in a note: @wire ps2 clock=2 data=3.",
+        "the pins of the PS/2 port are not known: the levels and holds on them are not checked; say them in a note: @wire ps2 clock=2 data=3",
     });
   }
   for (const hold of facts.holds) {
     if (hold.unknown === undefined || found.some(({ span }) => span === hold.unknown)) continue;
     found.push({
       span: hold.unknown,
-      message: "How long this takes is not known, so the hold of the clock around it is not checked.",
+      message: "how long this takes is not known, so the hold of the clock around it is not checked",
     });
   }
   return found;

@@ -4,6 +4,7 @@ import { allEffects, functionEffects } from "./effects.ts";
 import type { Call, Event, NotFollowed, OutsideCall } from "./events.ts";
 import { copyObject, evaluate, forgetPointee, isWhole } from "./expressions.ts";
 import { forgetEffects } from "./forget.ts";
+import { inOrder } from "./in-order.ts";
 import { constructMembers } from "./initializers.ts";
 import { heldValue, store } from "./load-store.ts";
 import { placeNamedBy } from "./lvalues.ts";
@@ -214,6 +215,8 @@ function goInto(
   if (known !== undefined) {
     machine.alive = known.returns;
     machine.decided(known.traces);
+    // Whoever goes through the events meets them again.
+    machine.steps = Math.max(0, machine.steps - Math.floor(known.size / 4));
   }
   machine.emit({
     kind: "call",
@@ -255,6 +258,7 @@ function walkCall(
       result,
       returns: machine.alive,
       traces,
+      size: inOrder(events).length,
     });
   }
   return { events, result };

@@ -1,4 +1,5 @@
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import type { Type } from "../../reader/types/types.ts";
 import { splitPath } from "./branches.ts";
 import { evaluateCall, evaluateMethodCall, evaluateUnresolved } from "./calls.ts";
 import { initialize } from "./initializers.ts";
@@ -13,7 +14,17 @@ import { integerOf, type Value } from "./values.ts";
 
 /** Does what an expression does and gives what is known of its value. */
 export function evaluate(machine: Machine, expression: TypedExpression): Value {
-  if (!machine.step()) return unknownOf(expression.type, expression);
+  if (!machine.step() || machine.nesting >= deepestNesting) return unknownOf(expression.type, expression);
+  machine.nesting += 1;
+  const value = evaluateNested(machine, expression);
+  machine.nesting -= 1;
+  return value;
+}
+
+/** Deeper nesting, of expressions and of statements in inlined calls together, is not looked into. */
+export const deepestNesting = 1200;
+
+function evaluateNested(machine: Machine, expression: TypedExpression): Value {
   switch (expression.kind) {
     case "integer":
       return integer(Number(expression.value), expression);
@@ -293,18 +304,20 @@ function evaluateCompound(
       offset === undefined ? undefined : neighbour(machine, old.place, operator === "+" ? offset : -offset);
     value = addressOf(moved, expression);
   } else {
-    const computed = arithmetic(
-      operator,
-      converted(old, expression.computeIn),
-      operand,
-      expression.computeIn,
-      expression,
-    );
+    const computeIn = typeToComputeIn(expression.computeIn, place);
+    const computed = arithmetic(operator, converted(old, computeIn), operand, computeIn, expression);
     value = converted(computed, target.type);
   }
   const form = operator === "|" ? "|=" : operator === "&" ? "&=" : operator === "^" ? "^=" : "other";
   store(machine, place, value, expression.at, form, operand);
   return value;
+}
+
+/** A register whose header is missing has no type, but it has bits. */
+function typeToComputeIn(type: Type, place: Place): Type {
+  if (type.kind !== "unknown" || place.root.kind !== "register") return type;
+  const { bits } = place.root.register;
+  return { kind: "integer", rank: bits === 8 ? "char" : "int", bits, signed: false, name: "register" };
 }
 
 function evaluateConditional(

@@ -51,6 +51,8 @@ export interface RepeatableCall {
   readonly result: Value | undefined;
   readonly returns: boolean;
   readonly traces: readonly Trace[];
+  /** Number of events inside, those of inner calls included. */
+  readonly size: number;
 }
 
 /** The state of a walk: memory, the path so far, and the bounds. */
@@ -97,6 +99,9 @@ export class Machine {
     this.everWritten = setting.everWritten;
     this.steps = setting.steps;
   }
+
+  /** How deep expressions, statements and calls are nested now. */
+  nesting = 0;
 
   /** Counts a step; false once the bound is reached. */
   step(): boolean {

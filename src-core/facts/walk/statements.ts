@@ -1,6 +1,6 @@
 import type { TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import { splitPath } from "./branches.ts";
-import { evaluate, isWhole } from "./expressions.ts";
+import { deepestNesting, evaluate, isWhole } from "./expressions.ts";
 import { initialize } from "./initializers.ts";
 import { heldValue } from "./load-store.ts";
 import { walkDo, walkFor, walkRangeFor, walkWhile } from "./loops.ts";
@@ -16,7 +16,13 @@ export function walkStatement(machine: Machine, statement: TypedStatement): void
     revive(machine, statement);
     return;
   }
-  if (!machine.step()) return;
+  if (!machine.step() || machine.nesting >= deepestNesting) return;
+  machine.nesting += 1;
+  walkNested(machine, statement);
+  machine.nesting -= 1;
+}
+
+function walkNested(machine: Machine, statement: TypedStatement): void {
   switch (statement.kind) {
     case "block":
       for (const part of statement.statements) walkStatement(machine, part);
