@@ -29,13 +29,6 @@ function distinct(problems: readonly ConstantProblem[]): readonly ConstantProble
   return [...byPlace.values()];
 }
 
-/** The same for one expression. */
-export function problemsIn(expression: TypedExpression, model: DataModel): readonly ConstantProblem[] {
-  const found: ConstantProblem[] = [];
-  walkExpression(expression, problemVisitor(model, found));
-  return found;
-}
-
 type Evaluate = ReturnType<typeof evaluator>;
 
 function problemVisitor(model: DataModel, found: ConstantProblem[]): Visitor {

@@ -18,18 +18,6 @@ export function arithmeticTypeOf(type: Type): ArithmeticType | undefined {
   return type.enumeration.scoped ? undefined : type.enumeration.promotesTo;
 }
 
-export function isScalar(type: Type): boolean {
-  switch (type.kind) {
-    case "integer":
-    case "floating":
-    case "pointer":
-    case "enumeration":
-      return true;
-    default:
-      return false;
-  }
-}
-
 /** The smallest value of an integer type. */
 export function minimumOf(type: IntegerType): bigint {
   return type.signed ? -(1n << BigInt(type.bits - 1)) : 0n;
