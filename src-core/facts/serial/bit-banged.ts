@@ -86,15 +86,31 @@ function* framesIn(held: readonly Held[], search: FrameSearch): Generator<readon
 
 /** Number of levels of the frame that begins at `at`, its stop bit included. */
 function frameLength(held: readonly Held[], at: number, search: FrameSearch): number | undefined {
-  const start = held[at]?.level;
-  if (start === undefined || held[at]?.delay === undefined) return undefined;
-  let data = 0;
-  while (held[at + 1 + data]?.level === undefined && held[at + 1 + data]?.delay !== undefined) data++;
-  // A data bit whose level is known looks like a stop bit: where the layout tells, count by the layout.
-  if (search.pin !== undefined && data < search.dataBits) data = search.dataBits;
-  if (data < FEWEST_DATA_BITS || data > MOST_DATA_BITS) return undefined;
-  const bits = held.slice(at + 1, at + 1 + data);
-  const stop = held[at + 1 + data];
-  if (bits.length < data || bits.some(({ delay }) => delay === undefined)) return undefined;
-  return stop?.level === 1 - start ? data + 2 : undefined;
+  const start = held[at];
+  if (start?.level === undefined || start.delay === undefined) return undefined;
+  let unknown = 0;
+  while (isTimedUnknown(held[at + 1 + unknown])) unknown++;
+  const counts = search.pin !== undefined && unknown < FEWEST_DATA_BITS ? dataBitsFor(search) : [unknown];
+  const data = counts.find((count) => isFrame(held.slice(at, at + count + 3), count));
+  return data === undefined ? undefined : data + 2;
+}
+
+function isTimedUnknown(bit: Held | undefined): boolean {
+  return bit !== undefined && bit.level === undefined && bit.delay !== undefined;
+}
+
+/** Where the bits of a constant are seen, the text does not tell data bits from the stop bit. */
+function dataBitsFor({ dataBits }: FrameSearch): readonly number[] {
+  return [...new Set([dataBits, 8, 7, 9, 6, 5])];
+}
+
+/** A start bit, `count` timed bits, the opposite of the start bit, and then nothing or the next start bit. */
+function isFrame(bits: readonly Held[], count: number): boolean {
+  if (count < FEWEST_DATA_BITS || count > MOST_DATA_BITS) return false;
+  const start = bits[0]?.level;
+  const data = bits.slice(1, 1 + count);
+  const next = bits[count + 2];
+  if (start === undefined || data.length < count || data.some(({ delay }) => delay === undefined))
+    return false;
+  return bits[count + 1]?.level === 1 - start && (next === undefined || next.level === start);
 }

@@ -76,6 +76,7 @@ function unrolled(loop: LoopEvent, clockHz: number | undefined): readonly LineSt
       if (loop.idle) return [anything];
       const turns = Math.min(loop.turns ?? loop.atMost ?? MOST_TURNS / 2, MOST_TURNS);
       const left = Math.max(0, turns - passes.length);
+      if (last.length * left > MOST_STEPS) return [anything];
       return [...passes.slice(0, turns).flat(), ...Array.from({ length: left }, () => last).flat()];
     }
   }
