@@ -26,7 +26,7 @@ export function explainLineRate(place: Place): Explanation | undefined {
   }
   const actual = avrClassic.actualBaud(clockHz, setting);
   if (actual === undefined) return undefined;
-  return explanation(span, `${plain(actual, 1)} baud at ${clockText(clockHz)}`, [
+  return explanation(span, `${plain(actual, actual < 10_000 ? 1 : 0)} baud at ${clockText(clockHz)}`, [
     formulaLine(setUp, setting),
     wanted === undefined ? undefined : errorLine(setUp, actual, wanted),
     wanted === undefined ? undefined : nearestLine(clockHz, wanted, setting),
