@@ -90,7 +90,8 @@ function frameLength(held: readonly Held[], at: number, search: FrameSearch): nu
   if (start?.level === undefined || start.delay === undefined) return undefined;
   let unknown = 0;
   while (isTimedUnknown(held[at + 1 + unknown])) unknown++;
-  const counts = search.pin !== undefined && unknown < FEWEST_DATA_BITS ? dataBitsFor(search) : [unknown];
+  const isShort = search.pin !== undefined && unknown < Math.max(FEWEST_DATA_BITS, search.dataBits);
+  const counts = isShort ? dataBitsFor(search) : [unknown];
   const data = counts.find((count) => isFrame(held.slice(at, at + count + 3), count));
   return data === undefined ? undefined : data + 2;
 }
