@@ -90,10 +90,9 @@ class Writer {
         return `(${pick(next, ["unsigned char", "int", "long", "signed char"])}) ${this.operand(nesting + 1)}`;
       case 4:
         // A cast with T, a calculation with a variable.
-        return `(${pick(next, ["T", "a", "b", "V"])}) ${pick(next, ["-", "+", "&", "*"])} ${pick(next, ["t[1]", "p[2]"])}`.replace(
-          /^\(T\) ([&*]) .*/,
-          "(T) $1p[1] ",
-        );
+        return next(2) === 0
+          ? `(T) ${pick(next, ["- t[1]", "+ d", "* p", "(a)", "(f)(b)"])}`
+          : `(${pick(next, ["a", "b", "V"])}) ${pick(next, ["-", "+", "&", "*"])} ${pick(next, ["t[1]", "p[2]"])}`;
       case 5:
         return `(${this.expression(1)})`;
       case 6:
