@@ -7,9 +7,10 @@ import { childOf, type Reading } from "./reading.ts";
 /** `= e`, `= {...}`, `(a, b)` or `{a, b}` behind a declarator; `node` is the grammar's value. */
 export function initializerOf(reading: Reading, node: RawNode): Initializer {
   const { first, end } = node;
-  const isAssigned = reading.text(first - 1) === "=";
-  if (node.type === "argument_list" || (node.type === "initializer_list" && !isAssigned)) {
-    const braces = node.type === "initializer_list";
+  // Arguments in parentheses are shown to the grammar in braces.
+  const isConstruct = node.type === "initializer_list" && reading.text(first - 1) !== "=";
+  if (isConstruct || node.type === "argument_list") {
+    const braces = reading.text(first) === "{";
     return { kind: "construct", first, end, braces, arguments: argumentsOf(reading, node) };
   }
   return { kind: "value", first, end, value: expressionOf(reading, node) };

@@ -96,6 +96,10 @@ function operatorPart(reading: Reading, node: RawNode): NamePart {
   const symbol = reading.text(first + 1);
   if (symbol === "(") return part(first, first + 3, "operator()");
   if (symbol === "[") return part(first, first + 3, "operator[]");
+  if (symbol.startsWith('"')) {
+    const suffix = node.end > first + 2 ? reading.text(first + 2) : "";
+    return part(first, node.end, `operator${symbol}${suffix}`);
+  }
   if (symbol !== "new" && symbol !== "delete") {
     return /^\w/.test(symbol) ? conversionPart(reading, node) : part(first, first + 2, `operator${symbol}`);
   }

@@ -119,10 +119,17 @@ export function operatorName(scan: Scan, at: number, to: number): number {
     scan.hide(at + 3);
     return at + 4;
   }
-  if (scan.isLiteral(at + 1)) return at + 3;
+  if (scan.isLiteral(at + 1)) return literalOperator(scan, at + 1);
   if (!scan.isIdentifier(at + 1) && first !== "::") return at + 2;
   const specified = specifiers(scan, at + 1, to, "type");
   return prefix(scan, specified.next, to);
+}
+
+/** `""_ms` (C++ [over.literal]), whose suffix the lexer may have left apart. */
+function literalOperator(scan: Scan, at: number): number {
+  if (scan.isIdentifier(at + 1)) return at + 2;
+  scan.show(at, '"" _');
+  return at + 1;
 }
 
 /** An operator's name in an expression (`a.operator[](1)`), which the grammar sees as one identifier. */
@@ -168,8 +175,9 @@ function suffixes(scan: Scan, from: number, to: number, { context, end, inner }:
         }
         at = afterParameters(scan, close + 1, to);
       } else {
-        // An argument that stands for no token: what follows it cannot be a parameter.
-        scan.phantom(at + 1, "0 ,");
+        // In braces the grammar cannot take them for parameters.
+        scan.show(at, "{");
+        if (close < to) scan.show(close, "}");
         expression(scan, at + 1, close, noStops);
         isCall = true;
         at = close + 1;

@@ -5,7 +5,7 @@ import { expression, noStops, onlySemicolon } from "./expressions.ts";
 import { item, items } from "./items.ts";
 import type { Scan } from "./scan.ts";
 import type { Where } from "./specifiers.ts";
-import { templateItem } from "./templates.ts";
+import { instantiation, templateItem } from "./templates.ts";
 import { typeName } from "./type-names.ts";
 import { asmWords } from "./words.ts";
 
@@ -44,6 +44,7 @@ export function scopeItem(scan: Scan, from: number, to: number, where: Where): n
 
 /** `extern "C"` before a declaration or a block of them. */
 function linkage(scan: Scan, from: number, to: number, where: Where): number | undefined {
+  if (scan.text(from + 1) === "template") return instantiation(scan, from, to);
   if (!scan.isLiteral(from + 1)) return undefined;
   if (scan.text(from + 2) !== "{") return scan.nested(() => item(scan, from + 2, to, where));
   const close = scan.close(from + 2, to);

@@ -1,6 +1,6 @@
 import { meansType, peekChain, startsChain } from "./chains.ts";
 import type { Scan } from "./scan.ts";
-import { isTypeWord, qualifiers, recordKeywords, storageWord, typeofWords } from "./words.ts";
+import { isTypeWord, namedCasts, qualifiers, recordKeywords, storageWord, typeofWords } from "./words.ts";
 
 /**
  * Whether the statement, condition or loop head at `from` is a declaration. What can be one is one
@@ -36,6 +36,8 @@ function declaresBehind(scan: Scan, from: number, to: number): boolean {
   while (at < to && (scan.text(at) === "*" || qualifiers.has(scan.text(at)))) at += 1;
   if (!scan.isName(at)) return false;
   const next = scan.text(at + 1);
+  // `unknown * f(x);` would multiply in vain.
+  if (next === "(" && scan.language === "c++") return scan.text(scan.close(at + 1, to) + 1) === ";";
   return next === "=" || next === ";" || next === "," || next === "[" || next === ":";
 }
 
@@ -80,7 +82,7 @@ function declaratorEnd(scan: Scan, from: number, to: number): number {
 
 /** Whether the grammar might take the expression statement at `from` for a declaration. */
 export function isUncertain(scan: Scan, from: number, to: number): boolean {
-  if (isTypeWord(scan.text(from), scan.language)) return true;
+  if (isTypeWord(scan.text(from), scan.language) || namedCasts.has(scan.text(from))) return true;
   if (!startsChain(scan, from)) return false;
   const chain = peekChain(scan, from, to);
   if (!chain.simple) return true;

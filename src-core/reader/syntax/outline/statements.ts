@@ -91,7 +91,7 @@ function unmarked(scan: Scan, from: number, to: number): number {
     case "continue":
       return ended(scan, from + 1, to);
     case "goto":
-      return ended(scan, from + 2, to);
+      return ended(scan, expression(scan, from + 1, to, onlySemicolon), to);
     case "try":
       return tryStatement(scan, from, to);
   }

@@ -73,6 +73,8 @@ function baseNames(scan: Scan, at: number, to: number): readonly string[] {
 /** `: uint8_t` of an enumeration. */
 function enumBase(scan: Scan, at: number, to: number): number {
   if (scan.text(at) !== ":" || scan.isNumber(at + 1)) return at;
+  // The grammar wants a name before the type; this one stands for no token.
+  if (!scan.isName(at - 1)) scan.phantom(at, "_");
   return specifiers(scan, at + 1, to, "type").next;
 }
 

@@ -10,7 +10,7 @@ import { typeName } from "./type-names.ts";
 /** Presents `template <...>` and the declaration behind it (C++ [temp.pre]). */
 export function templateItem(scan: Scan, from: number, to: number, where: Where): number {
   const angle = scan.text(from + 1) === "<" ? matchAngle(scan, from + 1, to) : undefined;
-  if (angle === undefined) return recover(scan, from, to);
+  if (angle === undefined) return instantiation(scan, from, to);
   scan.names.enterTemplate();
   templateParameters(scan, from + 2, angle.close);
   // `template <>` only gives an existing template another body.
@@ -18,6 +18,13 @@ export function templateItem(scan: Scan, from: number, to: number, where: Where)
   const next = scan.nested(() => item(scan, angle.close + 1, to, where === "block" ? "file" : where));
   scan.templated = false;
   scan.names.leave();
+  return next;
+}
+
+/** `template class R<int>;` makes code of what is known already: the grammar sees its semicolon. */
+export function instantiation(scan: Scan, from: number, to: number): number {
+  const next = recover(scan, from, to);
+  scan.hideRange(from, next - 1);
   return next;
 }
 

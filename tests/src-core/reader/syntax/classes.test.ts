@@ -137,6 +137,17 @@ describe("declarations of C++", () => {
       "(type (enum-class Mode : unsigned char Idle (= Busy 3)))",
     ],
     ["enum E : long;", "(type (enum E))"],
+    ["enum : unsigned char { A };", "(type (enum : unsigned char A))"],
+    [
+      "int x(3), y{4}, *p(&x);",
+      "(declare (x int (init() 3)) (y int (init{} 4)) (p (pointer int) (init() (&_ x))))",
+    ],
+    ["void f(int (&a)[3]);", "(declare (f (function [a: (reference (array 3 int))] void)))"],
+    [
+      'long operator""_ms(unsigned long long n);',
+      '(declare (operator""_ms (function [n: unsigned long long] long)))',
+    ],
+    ["template class R<int>;", "(empty)"],
     ["constexpr int k = 3;", "(declare (k constexpr int = 3))"],
     ["int &r = x;", "(declare (r (reference int) = x))"],
     ["int &&r = 3;", "(declare (r (rvalue-reference int) = 3))"],

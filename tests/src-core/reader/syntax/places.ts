@@ -13,10 +13,11 @@ export function isPlaced(value: unknown): value is PlacedNode {
   return isObject(value) && typeof value.first === "number" && typeof value.end === "number";
 }
 
-/** The nearest nodes with a place under a value. */
+/** The nearest nodes with a place under a value; attributes may stand around what they belong to. */
 export function placedWithin(value: unknown): readonly PlacedNode[] {
   if (Array.isArray(value)) return value.flatMap(placedUnder);
-  return isObject(value) ? Object.values(value).flatMap(placedUnder) : [];
+  if (!isObject(value)) return [];
+  return Object.entries(value).flatMap(([name, inner]) => (name === "attributes" ? [] : placedUnder(inner)));
 }
 
 function placedUnder(value: unknown): readonly PlacedNode[] {

@@ -1,7 +1,7 @@
 import type { Token, TokenKind } from "../../../../src-core/reader/tokens.ts";
 
 const pattern =
-  /\s+|\/\/.*|(?<identifier>[A-Za-z_]\w*(?!["'\w]))|(?<number>\.?\d(?:[eEpP][+-]|[\w.']|)*)|(?<string>(?:u8|[LuU])?"(?:\\.|[^"\\])*")|(?<character>[LuU]?'(?:\\.|[^'\\])*')|(?<punctuator>->\*|<<=|>>=|\.\.\.|->|\+\+|--|<<|>>|<=|>=|==|!=|&&|\|\||[-+*/%&|^]=|::|\.\*|[-+*/%&|^~!<>=?:;,.(){}[\]#])|(?<other>.)/gy;
+  /\s+|\/\/.*|(?<identifier>(?!(?:u8|[LuU])["'])[A-Za-z_]\w*)|(?<number>\.?\d(?:[eEpP][+-]|[\w.']|)*)|(?<string>(?:u8|[LuU])?"(?:\\.|[^"\\])*")|(?<character>[LuU]?'(?:\\.|[^'\\])*')|(?<punctuator>->\*|<<=|>>=|\.\.\.|->|\+\+|--|<<|>>|<=|>=|==|!=|&&|\|\||[-+*/%&|^]=|::|\.\*|[-+*/%&|^~!<>=?:;,.(){}[\]#])|(?<other>.)/gy;
 const kinds: readonly TokenKind[] = ["identifier", "number", "string", "character", "punctuator", "other"];
 
 /** Tokens of a text without macros: enough for sources written in a test. */
