@@ -1,5 +1,5 @@
 import type { Token } from "../tokens.ts";
-import type { Chunk, ChunkCache } from "./chunk.ts";
+import type { Chunk, ChunkCache, ChunkMaker } from "./chunk.ts";
 import { DeclarationScan } from "./declaration-scan.ts";
 
 export interface SplitInput {
@@ -27,24 +27,20 @@ const NO_DECLARATION: ReadonlySet<string> = new Set([
  * typed does not swallow the rest of the file.
  */
 export function splitChunks(input: SplitInput): readonly Chunk[] {
-  const { tokens, cache } = input;
+  const key = input.tokens.at(-1)?.file ?? "";
+  return input.cache.split(key, (chunkOf) => split(input, chunkOf));
+}
+
+function split(input: SplitInput, chunkOf: ChunkMaker): readonly Chunk[] {
+  const { tokens } = input;
   const chunks: Chunk[] = [];
   let start = 0;
   let retries = 0;
   while (start < tokens.length) {
-    let end = declarationEnd(tokens, start);
-    if (end < 0) {
-      end = recoveredEnd(input, start);
-      retries += 1;
-      if (retries > RETRIES) {
-        for (; start < tokens.length; start = end) {
-          end = recoveredEnd(input, start);
-          chunks.push(cache.chunkOf(tokens, start, end));
-        }
-        return chunks;
-      }
-    }
-    chunks.push(cache.chunkOf(tokens, start, end));
+    const whole = retries < RETRIES ? declarationEnd(tokens, start) : -1;
+    if (whole < 0) retries += 1;
+    const end = whole < 0 ? recoveredEnd(input, start) : whole;
+    chunks.push(chunkOf(tokens, start, end));
     start = end;
   }
   return chunks;

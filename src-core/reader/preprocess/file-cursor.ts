@@ -1,4 +1,5 @@
 import type { DirectivePiece, LexedFile, Piece, WorkToken } from "../lexer/lexed-file.ts";
+import type { DefineResult } from "./define.ts";
 import type { ReadMode, TokenSource } from "./expander.ts";
 
 /** Carries out directives for a cursor. */
@@ -22,6 +23,8 @@ interface Group {
 /** Reads one file's text line by line, carrying out its directives on the way. */
 export class FileCursor implements TokenSource {
   readonly lexed: LexedFile;
+  /** What the file's `#define`s mean, as far as they were read before. */
+  readonly definitions: Map<DirectivePiece, DefineResult>;
   private readonly runner: DirectiveRunner;
   private piece = 0;
   private tokens: readonly WorkToken[] = [];
@@ -31,8 +34,9 @@ export class FileCursor implements TokenSource {
   lineShift = 0;
   presumedName: string | undefined;
 
-  constructor(lexed: LexedFile, runner: DirectiveRunner) {
+  constructor(lexed: LexedFile, definitions: Map<DirectivePiece, DefineResult>, runner: DirectiveRunner) {
     this.lexed = lexed;
+    this.definitions = definitions;
     this.runner = runner;
   }
 

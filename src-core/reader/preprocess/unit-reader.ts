@@ -90,7 +90,7 @@ export class UnitReader implements DirectiveRunner {
 
   private readFile(lexed: LexedFile): void {
     this.notebook.file(lexed.file);
-    const cursor = new FileCursor(lexed, this);
+    const cursor = new FileCursor(lexed, this.request.cache.definitionsOf(lexed), this);
     this.open.push(cursor);
     this.expander.readingFrom(cursor, () => {
       for (let token = this.expander.expanded(); token !== undefined; token = this.expander.expanded()) {
@@ -168,7 +168,7 @@ export class UnitReader implements DirectiveRunner {
   // --- Directives --------------------------------------------------------------------------------------
 
   private define(cursor: FileCursor, piece: DirectivePiece): void {
-    const { definitions } = this.request.cache;
+    const { definitions } = cursor;
     const result = definitions.get(piece) ?? readDefine(piece, false);
     definitions.set(piece, result);
     const { macro, problem } = result;
