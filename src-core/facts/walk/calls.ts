@@ -1,34 +1,18 @@
-import type { At, FunctionDefinition, FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
+import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
-import { allEffects, functionEffects } from "./effects.ts";
-import type { Call, Event, NotFollowed, OutsideCall } from "./events.ts";
-import { copyObject, evaluate, forgetPointee, isWhole } from "./expressions.ts";
-import { forgetEffects } from "./forget.ts";
-import { inOrder } from "./in-order.ts";
-import { constructMembers } from "./initializers.ts";
-import { heldValue, store } from "./load-store.ts";
+import { forgetPointee } from "./assignments.ts";
+import type { OutsideCall } from "./events.ts";
+import { evaluate, isWhole } from "./expressions.ts";
+import { type Calling, callFunction, callOutside, notFollowed } from "./inlining.ts";
+import { heldValue } from "./load-store.ts";
 import { placeNamedBy } from "./lvalues.ts";
-import type { Frame, Machine } from "./machine.ts";
+import type { Machine } from "./machine.ts";
 import type { Place } from "./places.ts";
-import { remember, repeatable } from "./repeatable-calls.ts";
-import { walkStatement } from "./statements.ts";
-import { joinTraces, joinValues, tracesOf, unknown, unknownOf } from "./unknowns.ts";
-import type { Trace, Value } from "./values.ts";
-
-/** Calls deeper than this are not gone into. */
-const deepest = 24;
+import { tracesOf, unknown, unknownOf } from "./unknowns.ts";
+import type { Value } from "./values.ts";
 
 type CallExpression = Extract<TypedExpression, { kind: "call" }>;
 type MethodCall = Extract<TypedExpression, { kind: "method-call" }>;
-
-/** What is called, with what, from where. */
-interface Calling {
-  readonly at: At;
-  readonly type: Type;
-  readonly expressions: readonly TypedExpression[];
-  readonly arguments: readonly Value[];
-  readonly object: Place | undefined;
-}
 
 export function evaluateCall(machine: Machine, expression: CallExpression): Value {
   const { callee } = expression;
@@ -142,193 +126,4 @@ export function referenceTo(machine: Machine, expression: TypedExpression): Valu
   const place = machine.memory.temporary(expression.type, machine.active.length);
   machine.memory.write(place, value);
   return { kind: "address", place, from: expression };
-}
-
-/** Goes into a function whose body is known, or notes the call of one whose body is not. */
-export function callFunction(
-  machine: Machine,
-  symbol: FunctionSymbol,
-  calling: Calling,
-  name: string,
-): Value {
-  const definition = machine.linkage.definitionOf(symbol);
-  if (definition === undefined) {
-    const call: OutsideCall = {
-      kind: "outside-call",
-      ...machine.happened(calling.at),
-      name,
-      function: symbol,
-      origin: symbol.standIn ? "core" : "declared",
-      object: calling.object && { kind: "address", place: calling.object, from: undefined },
-      arguments: calling.arguments,
-      expressions: calling.expressions,
-    };
-    return callOutside(machine, call, calling.type, undefined);
-  }
-  const defining = machine.linkage.definingSymbol(symbol);
-  const obstacle = whyNotInto(machine, defining);
-  if (obstacle !== undefined) {
-    machine.emit(notFollowed(machine, calling.at, obstacle));
-    forgetEffects(machine, allEffects([functionEffects(defining, machine.linkage)], machine.linkage));
-    return unknownOf(calling.type, undefined);
-  }
-  return goInto(machine, defining, definition, calling);
-}
-
-function whyNotInto(machine: Machine, symbol: FunctionSymbol): NotFollowed["why"] | undefined {
-  if (machine.active.includes(symbol)) return "recursion";
-  if (machine.active.length >= deepest) return "too deep";
-  return machine.step() ? undefined : "too long";
-}
-
-function notFollowed(machine: Machine, at: At, why: NotFollowed["why"]): NotFollowed {
-  return { kind: "not-followed", ...machine.happened(at), why };
-}
-
-function callOutside(
-  machine: Machine,
-  call: OutsideCall,
-  type: Type,
-  from: TypedExpression | undefined,
-): Value {
-  machine.emit(call);
-  const known = machine.hardware.called(call, machine);
-  if (known !== undefined) return known;
-  for (const argument of call.arguments) forgetPointee(machine, argument);
-  return unknownOf(type, from, [{ kind: "outside-call", name: call.name }]);
-}
-
-function goInto(
-  machine: Machine,
-  symbol: FunctionSymbol,
-  definition: FunctionDefinition,
-  calling: Calling,
-): Value {
-  const call: Call = {
-    function: symbol,
-    at: calling.at,
-    arguments: calling.arguments,
-    caller: machine.chain,
-  };
-  const known = repeatable(machine, symbol, calling);
-  const { events, result } = known ?? walkCall(machine, symbol, definition, calling, call);
-  if (known !== undefined) {
-    machine.alive = known.returns;
-    machine.decided(known.traces);
-    // Whoever goes through the events meets them again.
-    machine.steps = Math.max(0, machine.steps - Math.floor(known.size / 4));
-  }
-  machine.emit({
-    kind: "call",
-    ...machine.happened(calling.at),
-    function: symbol,
-    arguments: calling.arguments,
-    expressions: calling.expressions,
-    object: calling.object && { kind: "address", place: calling.object, from: undefined },
-    call,
-    events,
-    result,
-  });
-  return result ?? unknownOf(calling.type, undefined);
-}
-
-function walkCall(
-  machine: Machine,
-  symbol: FunctionSymbol,
-  definition: FunctionDefinition,
-  calling: Calling,
-  call: Call,
-): { readonly events: readonly Event[]; readonly result: Value | undefined } {
-  const outside = machine.touched;
-  const before = machine.frame?.traces ?? [];
-  machine.touched = Number.POSITIVE_INFINITY;
-  let result: Value | undefined;
-  const events = machine.capture(() => {
-    result = walkBody(machine, symbol, definition, calling, call);
-  });
-  const isOwn = machine.touched > machine.active.length;
-  machine.touch(outside);
-  // Without steps left, the walk was cut off somewhere.
-  if (isOwn && machine.steps > 0 && !machine.isMuted) {
-    const traces = (machine.frame?.traces ?? []).filter((trace) => !before.includes(trace));
-    remember(machine, symbol, {
-      arguments: calling.arguments,
-      object: calling.object,
-      events,
-      result,
-      returns: machine.alive,
-      traces,
-      size: inOrder(events).length,
-    });
-  }
-  return { events, result };
-}
-
-/** Walks a function with its parameters bound; gives what it returns. Dead afterwards where no path returns. */
-export function walkBody(
-  machine: Machine,
-  symbol: FunctionSymbol,
-  definition: FunctionDefinition,
-  calling: Pick<Calling, "arguments" | "object">,
-  call: Call | undefined,
-): Value | undefined {
-  machine.reached.add(symbol);
-  machine.active.push(symbol);
-  bindParameters(machine, definition, calling.arguments);
-  const outer = { chain: machine.chain, frame: machine.frame, breakable: machine.breakable };
-  const frame: Frame = {
-    function: symbol,
-    self: calling.object,
-    mark: machine.memory.mark(),
-    returns: [],
-    traces: [],
-    gotos: new Map(),
-  };
-  machine.chain = call;
-  machine.frame = frame;
-  machine.breakable = undefined;
-  if (symbol.special === "constructor") constructMembers(machine, symbol, definition, calling.object);
-  walkStatement(machine, definition.body);
-  if (machine.alive) machine.leaveFunction(undefined);
-  machine.chain = outer.chain;
-  machine.frame = outer.frame;
-  machine.breakable = outer.breakable;
-  machine.active.pop();
-  return joinReturns(machine, frame);
-}
-
-function joinReturns(machine: Machine, frame: Frame): Value | undefined {
-  machine.memory.undoTo(frame.mark);
-  const { returns, traces } = frame;
-  machine.continueFrom(
-    returns.map(({ changes }) => changes),
-    traces,
-    (place) => heldValue(machine, place),
-  );
-  if (returns.length > 1) machine.decided(traces);
-  let joined: Value | undefined;
-  for (const { value } of returns) {
-    if (value === undefined) continue;
-    joined = joined === undefined ? value : joinValues(joined, value, traces);
-  }
-  return joined?.kind === "unknown" ? withTraces(joined, traces, returns.length) : joined;
-}
-
-function withTraces(
-  value: Extract<Value, { kind: "unknown" }>,
-  traces: readonly Trace[],
-  returns: number,
-): Value {
-  return returns < 2 ? value : { ...value, traces: joinTraces(value.traces, traces) };
-}
-
-function bindParameters(machine: Machine, definition: FunctionDefinition, given: readonly Value[]): void {
-  for (const [index, parameter] of definition.parameters.entries()) {
-    const place = machine.placeOf(parameter);
-    const value =
-      given[index] ?? unknownOf(parameter.type, undefined, [{ kind: "parameter", variable: parameter }]);
-    if (parameter.type.kind === "record") copyObject(machine, value, place);
-    else if (parameter.type.kind === "reference") machine.memory.write(place, value);
-    else store(machine, place, value, parameter.at);
-  }
 }

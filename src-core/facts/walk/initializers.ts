@@ -1,7 +1,9 @@
 import type { FunctionDefinition, FunctionSymbol, TypedInitializer } from "../../reader/typed/nodes.ts";
 import type { RecordDeclaration } from "../../reader/types/types.ts";
-import { callFunction, referenceTo } from "./calls.ts";
-import { copyObject, evaluate } from "./expressions.ts";
+import { copyObject } from "./assignments.ts";
+import { referenceTo } from "./calls.ts";
+import { evaluate } from "./expressions.ts";
+import { callFunction } from "./inlining.ts";
 import { store } from "./load-store.ts";
 import type { Machine } from "./machine.ts";
 import type { Place } from "./places.ts";

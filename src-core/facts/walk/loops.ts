@@ -1,27 +1,25 @@
-import type { TypedStatement, Variable } from "../../reader/typed/nodes.ts";
+import type { TypedStatement } from "../../reader/typed/nodes.ts";
 import { type LoopParts, turnsByCounter, turnsByLeaving } from "./counters.ts";
 import { allEffects, directEffects, type Effects } from "./effects.ts";
 import type { Event, LoopEvent } from "./events.ts";
-import { evaluate, isWhole } from "./expressions.ts";
+import { evaluate } from "./expressions.ts";
 import { forgetEffects } from "./forget.ts";
 import { heldValue } from "./load-store.ts";
 import { loopPlan } from "./loop-plan.ts";
-import { placeNamedBy } from "./lvalues.ts";
 import type { Breakable, Machine } from "./machine.ts";
 import type { Changes } from "./memory.ts";
-import type { Place } from "./places.ts";
 import { walkStatement } from "./statements.ts";
-import { truthOf, unknownOf } from "./unknowns.ts";
+import { truthOf } from "./unknowns.ts";
 import type { Value } from "./values.ts";
 import { isWaiting, waitsFor } from "./waiting.ts";
 
 /** Turns of a loop that are walked one by one, if they are short; long ones fewer, as `turnSteps` allows. */
-const mostTurns = 128;
+export const mostTurns = 128;
 const fewestTurns = 12;
 /** Steps that all turns of one loop together may take. */
 const turnSteps = 1500;
 
-type Of<Kind extends TypedStatement["kind"]> = Extract<TypedStatement, { kind: Kind }>;
+export type Of<Kind extends TypedStatement["kind"]> = Extract<TypedStatement, { kind: Kind }>;
 
 export function walkWhile(machine: Machine, statement: Of<"while">): void {
   const { declared, condition, body } = statement;
@@ -40,7 +38,7 @@ export function walkFor(machine: Machine, statement: Of<"for">): void {
 }
 
 /** One loop being walked. */
-interface Walking {
+export interface Walking {
   readonly parts: LoopParts;
   readonly breakable: Breakable;
   readonly passes: Event[][];
@@ -76,7 +74,7 @@ function walkLoop(machine: Machine, parts: LoopParts): void {
   });
 }
 
-function emitLoop(
+export function emitLoop(
   machine: Machine,
   walking: Walking,
   plan: ReturnType<typeof loopPlan>,
@@ -114,7 +112,7 @@ function emitLoop(
 }
 
 /** Goes on behind the loop: from the `break`s, and from its end where that is reached. */
-function goOn(machine: Machine, breakable: Breakable): void {
+export function goOn(machine: Machine, breakable: Breakable): void {
   if (breakable.breaks.length === 0) return;
   const outcomes: Changes[] = [...breakable.breaks];
   if (machine.alive) outcomes.push(machine.memory.changesSince(breakable.mark));
@@ -126,7 +124,7 @@ function goOn(machine: Machine, breakable: Breakable): void {
  * Walks turn by turn while the condition is known; gives their number. Undefined where the condition was not
  * known, or the turns were too many: then the state is that before the turn that was not walked.
  */
-function walkTurns(machine: Machine, walking: Walking): number | undefined {
+export function walkTurns(machine: Machine, walking: Walking): number | undefined {
   const { parts, passes } = walking;
   const before = machine.steps;
   let allowed = mostTurns;
@@ -173,7 +171,7 @@ function test(machine: Machine, walking: Walking): boolean | undefined {
 }
 
 /** The body, what its `continue`s join, and the step. */
-function walkTurn(machine: Machine, { parts, breakable }: Walking): void {
+export function walkTurn(machine: Machine, { parts, breakable }: Walking): void {
   walkStatement(machine, parts.body);
   const continues = breakable.continues ?? [];
   if (continues.length > 0) {
@@ -189,7 +187,12 @@ function walkTurn(machine: Machine, { parts, breakable }: Walking): void {
  * Walks one turn that stands for all: what any turn writes is unknown at its start. Ports keep the state of
  * the first turn, because what they do then is what the author had in mind.
  */
-function walkOnce(machine: Machine, walking: Walking, endless: boolean, turnsAtLeastOnce: boolean): void {
+export function walkOnce(
+  machine: Machine,
+  walking: Walking,
+  endless: boolean,
+  turnsAtLeastOnce: boolean,
+): void {
   const { parts, passes, breakable } = walking;
   const { memory } = machine;
   forgetEffects(machine, loopEffects(machine, parts));
@@ -217,54 +220,4 @@ function loopEffects(machine: Machine, parts: LoopParts): Effects {
   const effects = allEffects(direct, machine.linkage);
   machine.loopEffects.set(parts.statement, effects);
   return effects;
-}
-
-/** Elements of a known array one by one, anything else once. */
-export function walkRangeFor(machine: Machine, statement: Of<"range-for">): void {
-  const { variable, range, body } = statement;
-  const place = machine.placeOf(variable);
-  const array = isWhole(range) ? placeNamedBy(machine, range) : undefined;
-  const length = range.type.kind === "array" ? range.type.length : undefined;
-  const known = array !== undefined && length !== undefined && length <= mostTurns ? length : undefined;
-  const outer = machine.breakable;
-  const breakable: Breakable = { mark: machine.memory.mark(), breaks: [], continues: [], outer };
-  const parts: LoopParts = {
-    statement,
-    declared: undefined,
-    condition: undefined,
-    step: undefined,
-    body,
-    tested: "before",
-  };
-  const walking: Walking = { parts, breakable, passes: [], condition: undefined };
-  machine.breakable = breakable;
-  if (known === undefined || array === undefined) {
-    machine.memory.overwrite(place, unknownOf(variable.type, undefined));
-    walkOnce(machine, walking, false, false);
-  } else {
-    for (let index = 0; index < known && machine.alive; index += 1) {
-      const element = machine.memory.element(array, index);
-      machine.memory.remake(place, machine.active.length);
-      machine.memory.write(place, boundValue(machine, variable, element));
-      walking.passes.push(machine.capture(() => walkTurn(machine, walking)));
-    }
-  }
-  machine.breakable = outer;
-  goOn(machine, breakable);
-  const plan = loopPlan(parts);
-  emitLoop(
-    machine,
-    walking,
-    { ...plan, endless: false },
-    { turns: known, atMost: known, mayBeSkipped: false },
-  );
-}
-
-/** What the variable of a `range-for` holds in the turn of this element. */
-function boundValue(machine: Machine, variable: Variable, element: Place): Value {
-  if (variable.type.kind === "reference" || variable.type.kind === "record") {
-    return { kind: "address", place: element, from: undefined };
-  }
-  const value = heldValue(machine, element);
-  return value.kind === "integer" ? { ...value, entry: true } : value;
 }

@@ -1,12 +1,12 @@
 import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
-import { walkBody } from "./calls.ts";
 import { allEffects, functionEffects } from "./effects.ts";
 import { type Entries, findEntries, sharedByInterrupts, writtenAfterStart } from "./entries.ts";
 import type { Entry, EntryWalk, Event, OutsideCall, Walk } from "./events.ts";
 import { forgetEffects } from "./forget.ts";
 import { inOrder } from "./in-order.ts";
 import { initialize } from "./initializers.ts";
+import { walkBody } from "./inlining.ts";
 import { linkageOf } from "./linkage.ts";
 import { type Hardware, Machine } from "./machine.ts";
 
