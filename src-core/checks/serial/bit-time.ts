@@ -3,7 +3,7 @@
 //
 // The rule finds bytes that are sent on one pin, a level and a constant delay for each bit, start bit first, and
 // compares every delay with the bit time of the rate that is wanted: the one that a note or edgewise.json says, 1200
-// baud where they say a report layout, else the nearest rate of serial mice. A delay may be longer by what datasheets
+// baud where they say a report layout, else the nearest rate that lines are run at. A delay may be longer by what datasheets
 // recommend as the largest error of one end, and shorter by all that a receiver bears. A stop bit may be longer. A
 // constant that a note calls `serial.bit-time` is compared as well.
 
@@ -94,12 +94,11 @@ interface Wanted {
 function wantedFor(facts: Facts, actualBaud: number | undefined, dataBits: number): Wanted | undefined {
   const { wantedBaud } = facts.serial;
   const usual = quantity("serial.baud");
-  const baud =
-    wantedBaud?.baud ?? (actualBaud === undefined ? usual?.typical : nearestRate(actualBaud, usual?.values));
+  const baud = wantedBaud?.baud ?? (actualBaud === undefined ? usual?.typical : nearestRate(actualBaud));
   if (baud === undefined) return undefined;
   const us = 1e6 / baud;
   const words =
-    wantedBaud === undefined ? `${baud} baud, the nearest rate of serial mice` : wantedWords(facts);
+    wantedBaud === undefined ? `${baud} baud, the nearest rate that lines are run at` : wantedWords(facts);
   const total = totalTolerance(dataBits, 16);
   const recommended = recommendedTolerance(dataBits, 16);
   return {
@@ -110,11 +109,15 @@ function wantedFor(facts: Facts, actualBaud: number | undefined, dataBits: numbe
   };
 }
 
+/** In shorter bits the instructions around the delay count for so much that the delay alone tells no rate. */
+const SHORTEST_TELLING_US = 50;
+
 function* wrongBits(facts: Facts, byte: BitBangedByte): Generator<Draft> {
   const [start] = byte.bits;
   const data = byte.bits.filter(({ part }) => part === "data");
   const typical = data[0] ?? start;
   if (typical === undefined) return;
+  if (facts.serial.wantedBaud === undefined && typical.us < SHORTEST_TELLING_US) return;
   const wanted = wantedFor(facts, 1e6 / typical.us, data.length);
   if (wanted === undefined) return;
   const wrong = byte.bits.filter((bit) => !isRight(bit, wanted));

@@ -2,7 +2,7 @@ import { evaluator } from "../../reader/constants/evaluate.ts";
 import type { ConstantProblem } from "../../reader/constants/problems.ts";
 import { constantProblems } from "../../reader/constants/unit-problems.ts";
 import type { TypedExpression, TypedUnit } from "../../reader/typed/nodes.ts";
-import { walkUnit } from "../../reader/typed/walk.ts";
+import { walkExpression, walkUnit } from "../../reader/typed/walk.ts";
 import { macrosOf } from "./interrupts-off.ts";
 
 /** Constants of the firmware that go wrong on its chip, each once; idioms that only look so are left out. */
@@ -54,13 +54,25 @@ function matters(problem: ConstantProblem): boolean {
 }
 
 /**
- * `-1` for the largest unsigned value and `0xFE` in a `char` are common ways to write a pattern of bits; a value
- * that has more bits than its target is not.
+ * `-1` for the largest unsigned value, `0xFE` in a `char` and `~0x80` in a byte are common ways to write a pattern of
+ * bits; a value that has more bits than its target is not.
  */
-function losesBits({ meant, type }: ConstantProblem): boolean {
+function losesBits({ meant, type, expression }: ConstantProblem): boolean {
   if (meant === undefined) return false;
   const half = 1n << BigInt(type.bits - 1);
-  return meant < -half || meant >= 2n * half;
+  if (meant >= 2n * half) return true;
+  return meant < -half && !turnsBitsOver(expression);
+}
+
+function turnsBitsOver(expression: TypedExpression): boolean {
+  let found = false;
+  walkExpression(expression, {
+    expression(inner) {
+      found ||= inner.kind === "complement";
+      return !found;
+    },
+  });
+  return found;
 }
 
 /**

@@ -42,7 +42,16 @@ export function accessesFrom(starts: readonly Start[], program: Program): readon
  * which may stand in a function called on the way. All of it where no such statement is found.
  */
 export function onceInterruptsCome(symbol: FunctionSymbol, program: Program): readonly Start[] {
-  return startsAfterSwitch(symbol, program, new Set()) ?? [startOf(symbol)];
+  const starts = startsAfterSwitch(symbol, program, new Set()) ?? [startOf(symbol)];
+  return starts.map((start) => ({
+    ...start,
+    statements: start.statements.filter((statement) => !isPlainAssignment(statement)),
+  }));
+}
+
+/** `pin = 3;` in a function that runs once: late, but the handler finds it. */
+function isPlainAssignment(statement: TypedStatement): boolean {
+  return statement.kind === "expression" && statement.expression.kind === "assign";
 }
 
 function startsAfterSwitch(

@@ -1,6 +1,6 @@
+import type { MacroUse } from "../../reader/tokens.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { walkExpression } from "../../reader/typed/walk.ts";
-import { macrosOf } from "../board/interrupts-off.ts";
 import type { CallEvent } from "../walk/events.ts";
 import { integerOf } from "../walk/values.ts";
 
@@ -12,22 +12,41 @@ const NAMES_A_RATE = /baud|bps|bit_?rate/i;
  * called `BAUD` or the like. `calls` are those that led to the expression.
  */
 export function namedBaud(expression: TypedExpression, calls: readonly CallEvent[]): number | undefined {
-  let found: number | undefined;
+  const leaves: TypedExpression[] = [];
   walkExpression(expression, {
     expression(inner) {
-      found ??= rateIn(inner, calls);
-      return found === undefined;
+      leaves.push(inner);
+      return true;
     },
   });
-  return found;
+  const numbers = numbersByMacro(leaves);
+  for (const leaf of leaves) {
+    const found = rateIn(leaf, numbers, calls);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
-function rateIn(expression: TypedExpression, calls: readonly CallEvent[]): number | undefined {
+/** How many numbers of the expression each use of a macro brought in. */
+function numbersByMacro(leaves: readonly TypedExpression[]): ReadonlyMap<MacroUse, number> {
+  const counts = new Map<MacroUse, number>();
+  for (const leaf of leaves) {
+    const { macro } = leaf.at.first;
+    if (macro === undefined || (leaf.kind !== "integer" && leaf.kind !== "floating")) continue;
+    counts.set(macro, (counts.get(macro) ?? 0) + 1);
+  }
+  return counts;
+}
+
+function rateIn(
+  expression: TypedExpression,
+  numbers: ReadonlyMap<MacroUse, number>,
+  calls: readonly CallEvent[],
+): number | undefined {
   switch (expression.kind) {
     case "integer":
-      return innermostMacroNamesRate(expression) ? Number(expression.value) : undefined;
     case "floating":
-      return innermostMacroNamesRate(expression) ? expression.value : undefined;
+      return isNamedNumber(expression, numbers) ? Number(expression.value) : undefined;
     case "enumerator":
       return NAMES_A_RATE.test(expression.enumerator.name) ? Number(expression.enumerator.value) : undefined;
     case "variable": {
@@ -42,10 +61,11 @@ function rateIn(expression: TypedExpression, calls: readonly CallEvent[]): numbe
   }
 }
 
-/** The literal is the body of a macro with such a name, not merely an argument or factor of one. */
-function innermostMacroNamesRate(expression: TypedExpression): boolean {
-  const [innermost] = macrosOf(expression.at.first);
-  return innermost !== undefined && NAMES_A_RATE.test(innermost);
+/** The number is all that its macro brings in: `#define BAUD 1200`, not the 16 of `#define BAUD_DIVISOR(b) ...`. */
+function isNamedNumber(expression: TypedExpression, numbers: ReadonlyMap<MacroUse, number>): boolean {
+  const { macro } = expression.at.first;
+  if (macro === undefined || !NAMES_A_RATE.test(macro.name) || numbers.get(macro) !== 1) return false;
+  return macro.call.end - macro.call.start === macro.name.length;
 }
 
 function literalIn(expression: TypedExpression): number | undefined {

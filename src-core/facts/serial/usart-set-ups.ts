@@ -20,13 +20,14 @@ export function usartSetUps(
   chip: Chip | undefined,
   model: DataModel,
 ): readonly SetUp[] {
-  const writes = usartWrites(steps, chip);
+  const registers = usartRegisters(chip);
+  const writes = usartWrites(steps, registers);
   const usarts = new Set(writes.map(({ usart }) => usart));
   return [...usarts].flatMap((usart) => {
     const own = writes.filter((each) => each.usart === usart);
     const topBit = topBitOf(walk, (event) => {
       if (event.kind !== "register-write") return [];
-      const found = usartRegisters(chip).get(event.register.name);
+      const found = registers.get(event.register.name);
       return found?.part === "data" && found.usart === usart ? [event.value] : [];
     });
     return divisorWrites(own).flatMap((divisor) => setUpOf(usart, divisor, own, topBit, model) ?? []);

@@ -1,7 +1,7 @@
-import type { Chip, Usart } from "../../model/chips/chip.ts";
+import type { Usart } from "../../model/chips/chip.ts";
 import type { RegisterWrite } from "../walk/events.ts";
 import type { Step } from "./steps.ts";
-import { type UsartPart, usartRegisters } from "./usarts.ts";
+import type { UsartPart, UsartRegister } from "./usarts.ts";
 
 /** A write to one of a USART's registers, with the way to it. */
 export interface UsartWrite {
@@ -22,8 +22,10 @@ export interface DivisorWrite {
   readonly before: readonly UsartWrite[];
 }
 
-export function usartWrites(steps: readonly Step[], chip: Chip | undefined): readonly UsartWrite[] {
-  const registers = usartRegisters(chip);
+export function usartWrites(
+  steps: readonly Step[],
+  registers: ReadonlyMap<string, UsartRegister>,
+): readonly UsartWrite[] {
   return steps.flatMap((step) => {
     if (step.event.kind !== "register-write") return [];
     const found = registers.get(step.event.register.name);

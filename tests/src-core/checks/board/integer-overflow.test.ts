@@ -140,6 +140,8 @@ int main(void) {
   PORTD &= ~(1 << PD2);
   PORTD &= ~_BV(PD3);
   DDRD = (uint8_t)~0x0C;
+  DDRB = ~0x80;
+  DDRC = ~_BV(7) & ~_BV(6);
   PORTB = ~0;
   return mask;
 }

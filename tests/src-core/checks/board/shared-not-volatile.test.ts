@@ -229,6 +229,21 @@ void loop() {
 }
 `,
     },
+    "set once, right after interrupts are on": {
+      "ferry.ino": `
+// @wire board atmega328p clock=16MHz
+uint8_t dataPin;
+volatile uint8_t level;
+void clockFell() { level = digitalRead(dataPin); }
+void setup() {
+  attachInterrupt(digitalPinToInterrupt(2), clockFell, FALLING);
+  dataPin = 3;
+}
+void loop() {
+  digitalWrite(13, level);
+}
+`,
+    },
     "constants that both read": {
       "main.c": `
 // @wire board atmega328p clock=16MHz

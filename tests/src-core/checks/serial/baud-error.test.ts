@@ -198,6 +198,20 @@ void loop() {
 }
 `,
     },
+    // 16 MHz / (16 * (79 + 1)) = 12500 baud: 30 % above 9600, 13 % below 14400.
+    "a rate that fits no line, where nothing is said": {
+      "main.c": `
+// @wire board atmega328p clock=16MHz
+#include <avr/io.h>
+int main(void) {
+  UBRR0 = 79;
+  //      ^^ serial/baud-error: 12500
+  UCSR0B = _BV(TXEN0);
+  for (;;) {
+  }
+}
+`,
+    },
     // RM0091, Table 85: 48 MHz, 2400 baud: BRR 0x4E20.
     "a constant said to be the divisor of an STM32F0": {
       "uart.c": `
@@ -358,6 +372,18 @@ int main() {
   UBRR0L = d & 0xFF;
   UCSR0C = (0 << UMSEL00) | (0 << USBS0) | (1 << UCSZ01) | (0 << UCSZ00);
   UCSR0B = 1 << TXEN0;
+  for (;;) {
+  }
+}
+`,
+    },
+    "rates of other links, where nothing is said": {
+      "main.c": `
+// @wire board atmega328p clock=16MHz
+#include <avr/io.h>
+int main(void) {
+  UBRR0 = 31;
+  UCSR0B = _BV(TXEN0);
   for (;;) {
   }
 }

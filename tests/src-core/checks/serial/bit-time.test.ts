@@ -276,6 +276,28 @@ int main(void) {
 }
 `,
     },
+    "a faster line that nobody said anything about": {
+      "ferry.ino": `
+// @wire board atmega328p clock=16MHz
+void sendByte(uint8_t value) {
+  digitalWrite(8, LOW);
+  delayMicroseconds(102);
+  for (uint8_t i = 0; i < 8; i++) {
+    digitalWrite(8, value & 1);
+    value >>= 1;
+    delayMicroseconds(102);
+  }
+  digitalWrite(8, HIGH);
+  delayMicroseconds(102);
+}
+void setup() {
+  pinMode(8, OUTPUT);
+}
+void loop() {
+  sendByte(PINC);
+}
+`,
+    },
     "two stop bits": {
       "tx.c": `
 // @wire board attiny85 clock=8MHz

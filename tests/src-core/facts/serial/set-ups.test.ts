@@ -123,6 +123,11 @@ describe("the divisor", () => {
     expect(rateOf("  enum { baud_rate = 4800 };\n  UBRR0 = 1000000UL / baud_rate - 1;")).toMatchObject({
       named: 4800,
     });
+    const macro =
+      "#define BAUD_DIVISOR (F / (16UL * RATE_BAUD) - 1)\n#define F 16000000UL\n#define RATE_BAUD 9600\n";
+    expect(rateOf(`${macro}  UBRR0 = BAUD_DIVISOR;`)).toMatchObject({ held: 103, named: 9600 });
+    const call = "#define BAUDS(b) ((1000000UL + 8UL * (b)) / (16UL * (b)) - 1)\n";
+    expect(rateOf(`${call}  UBRR0 = BAUDS(1200);`)).toMatchObject({ held: 51, named: undefined });
     expect(named("16000000UL / 16 / 1200 - 1")).toMatchObject({ named: undefined });
   });
 });
