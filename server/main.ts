@@ -1,4 +1,3 @@
-import { basename } from "node:path";
 import { version } from "../package.json";
 import type { SourceHost } from "../src-core/reader/source-host.ts";
 import { createService } from "../src-core/service/create-service.ts";
@@ -12,7 +11,7 @@ import { endWhenReaderLeaves, wantsColours } from "./terminal.ts";
 
 const commands = [
   checkCommand(async (host: SourceHost) =>
-    createService({ host, grammar: await loadGrammar(), startName: basename(process.cwd()) }),
+    createService({ host, grammar: await loadGrammar(), startName: "" }),
   ),
   lspCommand(async () => {
     // Loaded on demand: a check need not pay for the protocol's library.

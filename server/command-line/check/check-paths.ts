@@ -7,9 +7,11 @@ import type { Service } from "../../../src-core/service/service.ts";
 import { errorCode, reasonOf } from "../../files/disk-faults.ts";
 import type { DiskFiles } from "../../files/disk-files.ts";
 import { CannotDo } from "../cannot-do.ts";
+import { renameFiles } from "./rename-files.ts";
 
 /**
- * Checks the projects in the given folders and the given files by themselves. Throws `CannotDo` for a path without firmware, a file that cannot be read and a broken edgewise.json.
+ * Checks the projects in the given folders and the given files by themselves; the result names files as seen from
+ * the working folder. Throws `CannotDo` for a path without firmware, a file that cannot be read and a broken edgewise.json.
  */
 export function checkPaths(
   service: Service,
@@ -17,8 +19,10 @@ export function checkPaths(
   paths: readonly string[],
   workingFolder: string,
 ): CheckResult {
-  const result = mergeResults(paths.flatMap((path) => checkPath(service, path, workingFolder)));
-  refuseUnreadable(files);
+  const asSeenFromHere = (file: string) => slashed(relative(workingFolder, file)) || ".";
+  const results = paths.flatMap((path) => checkPath(service, path, workingFolder));
+  const result = mergeResults(results.map((one) => renameFiles(one, asSeenFromHere)));
+  refuseUnreadable(files, asSeenFromHere);
   refuseBrokenSettings(result, files);
   return result;
 }
@@ -26,8 +30,8 @@ export function checkPaths(
 function checkPath(service: Service, path: string, workingFolder: string): readonly CheckResult[] {
   const place = resolve(workingFolder, path);
   refuseMissing(path, place);
-  const known = relative(workingFolder, place).replaceAll("\\", "/") || ".";
-  const projects = service.projectsAt(known);
+  // The whole path, so that settings are looked for above the working folder as well.
+  const projects = service.projectsAt(slashed(place));
   if (projects.length === 0) {
     throw new CannotDo(
       `no firmware at ${path}: it is or holds no .c, .cpp or .ino file and no edgewise.json`,
@@ -46,10 +50,16 @@ function refuseMissing(path: string, place: string): void {
   }
 }
 
-function refuseUnreadable(files: DiskFiles): void {
+function slashed(path: string): string {
+  return path.replaceAll("\\", "/");
+}
+
+function refuseUnreadable(files: DiskFiles, asSeenFromHere: (file: string) => string): void {
   const [first, ...more] = files.unreadable;
   if (first === undefined) return;
-  throw new CannotDo(`cannot read ${first.path}: ${first.reason}${andMore(more.length, "file")}`);
+  throw new CannotDo(
+    `cannot read ${asSeenFromHere(first.path)}: ${first.reason}${andMore(more.length, "file")}`,
+  );
 }
 
 function refuseBrokenSettings({ settingsFaults }: CheckResult, files: DiskFiles): void {

@@ -122,6 +122,17 @@ describe("what cannot be done is one line on stderr and status 2", () => {
   });
 });
 
+test("in a folder below, the settings above hold", () => {
+  const folder = folderWith({
+    "edgewise.json": faultyFirmware["edgewise.json"],
+    "src/main.c": faultyFirmware["main.c"],
+  });
+  const { status, stdout } = edgewise(join(folder.path, "src"), "check");
+  expect(status).toBe(1);
+  expect(stdout).toMatch(/^main\.c\n/);
+  expect(stdout).toContain("see     ../edgewise.json:1:");
+});
+
 describe("JSON for scripts", () => {
   test("paths are relative to the working folder, with slashes, wherever the firmware is", () => {
     const folder = folderWith({
