@@ -83,6 +83,8 @@ describe("a run", () => {
     };
     const { findings, notUnderstood } = run([failing, ruleGiving("board/b", [draft("a.c", 1)])]);
     expect(findings.map(({ rule }) => rule)).toEqual(["board/b"]);
-    expect(notUnderstood.map(({ message }) => message)).toEqual(["board/a could not be checked: no such pin"]);
+    expect(notUnderstood.map(({ message }) => message)).toEqual([
+      "board/a could not be checked: no such pin",
+    ]);
   });
 });
