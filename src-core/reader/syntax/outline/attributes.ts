@@ -30,6 +30,8 @@ function attributeSyntax(
 ): number {
   const text = texts[index] ?? "";
   if (text === "__extension__") return index + 1;
+  // C11 6.10.9: a pragma wherever a token may stand.
+  if (text === "_Pragma") return Math.max(index, closeOf(texts, partner, index + 1, "(") + 1);
   if (attributeWords.has(text)) {
     const close = closeOf(texts, partner, index + 1, "(");
     const innerClose = closeOf(texts, partner, index + 2, "(");

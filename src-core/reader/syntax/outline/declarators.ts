@@ -1,10 +1,12 @@
 import { meansType, peekChain, startsChain } from "./chains.ts";
 import { expression, noStops } from "./expressions.ts";
+import { operatorName } from "./operator-names.ts";
 import { isParameterList, parameters } from "./parameters.ts";
 import type { Scan } from "./scan.ts";
-import { type Specified, specifiers, type Where } from "./specifiers.ts";
+import type { Specified, Where } from "./specifiers.ts";
 import { presentChain, typeName } from "./type-names.ts";
-import { asmWords, isTypeWord, qualifiers } from "./words.ts";
+import { macrosBefore, passOver } from "./unknown-macros.ts";
+import { isTypeWord, qualifiers } from "./words.ts";
 
 /** What the declarator's specifiers say, as far as it decides how the declarator is read. */
 export interface DeclaratorContext extends Specified {
@@ -33,6 +35,7 @@ const nothing = {
 /** Presents one declarator (C11 6.7.6, C++ [dcl.decl]), with a name or without. */
 export function declarator(scan: Scan, from: number, to: number, context: DeclaratorContext): DeclaratorEnd {
   let at = prefix(scan, from, to);
+  if (context.where !== "type") at = macrosBefore(scan, at, to);
   let end: DeclaratorEnd = { ...nothing, next: at };
   if (scan.text(at) === "(" && startsInner(scan, at, to, context)) {
     const close = scan.close(at, to);
@@ -66,7 +69,8 @@ function isShadowedWord(scan: Scan, at: number): boolean {
   return scan.language === "c" && scan.text(at) === "bool" && isTypeWord("bool", "c");
 }
 
-function prefix(scan: Scan, from: number, to: number): number {
+/** Hides the qualifiers among `*` and `&`; gives the position behind them. */
+export function prefix(scan: Scan, from: number, to: number): number {
   let at = from;
   for (; at < to; at += 1) {
     const text = scan.text(at);
@@ -103,45 +107,6 @@ function declaredName(scan: Scan, from: number, to: number): DeclaratorEnd {
   }
   const next = scan.text(at) === "~" ? at + 2 : operatorName(scan, at, to);
   return { ...nothing, qualifier, named: true, next };
-}
-
-/** Presents `operator+`, `operator[]`, `operator bool`; gives the position behind it. */
-export function operatorName(scan: Scan, at: number, to: number): number {
-  const first = scan.text(at + 1);
-  if ((first === "(" || first === "[") && scan.close(at + 1, to) === at + 2) {
-    scan.show(at + 1, first === "(" ? "()" : "[]");
-    scan.hide(at + 2);
-    return at + 3;
-  }
-  if (first === "new" || first === "delete") {
-    if (scan.text(at + 2) !== "[") return at + 2;
-    scan.show(at + 2, "[]");
-    scan.hide(at + 3);
-    return at + 4;
-  }
-  if (scan.isLiteral(at + 1)) return literalOperator(scan, at + 1);
-  if (!scan.isIdentifier(at + 1) && first !== "::") return at + 2;
-  const specified = specifiers(scan, at + 1, to, "type");
-  return prefix(scan, specified.next, to);
-}
-
-/** `""_ms` (C++ [over.literal]), whose suffix the lexer may have left apart. */
-function literalOperator(scan: Scan, at: number): number {
-  if (scan.isIdentifier(at + 1)) return at + 2;
-  scan.show(at, '"" _');
-  return at + 1;
-}
-
-/** An operator's name in an expression (`a.operator[](1)`), which the grammar sees as one identifier. */
-export function operatorInExpression(scan: Scan, at: number, to: number): number {
-  const first = scan.text(at + 1);
-  let end = at + 2;
-  if (first === "(" || first === "[") end = scan.close(at + 1, to) + 1;
-  else if (first === "new" || first === "delete") end = scan.text(at + 2) === "[" ? at + 4 : at + 2;
-  else while (end < to && scan.isIdentifier(at + 1) && scan.text(end) !== "(") end += 1;
-  scan.show(at, "operator_");
-  scan.hideRange(at + 1, end);
-  return end;
 }
 
 interface SuffixContext {
@@ -184,7 +149,7 @@ function suffixes(scan: Scan, from: number, to: number, { context, end, inner }:
       }
     } else break;
   }
-  if (end.named) at = passOver(scan, at, to, context);
+  if (end.named) at = passOver(scan, at, to, context.where);
   return { next: at, isFunction, parameterNames };
 }
 
@@ -206,27 +171,4 @@ function afterParameters(scan: Scan, from: number, to: number): number {
     } else break;
   }
   return at;
-}
-
-/** Assembler names (`asm("r16")`) and unknown macros behind a declarator: the grammar need not see them. */
-function passOver(scan: Scan, from: number, to: number, context: DeclaratorContext): number {
-  let at = from;
-  while (at < to && (context.where === "file" || context.where === "class" || context.where === "block")) {
-    const text = scan.text(at);
-    if (asmWords.has(text) && scan.text(at + 1) === "(") {
-      const end = Math.min(scan.close(at + 1, to) + 1, to);
-      scan.hideRange(at, end);
-      at = end;
-    } else if (scan.isName(at) && endsDeclarator(scan, at + 1, to)) {
-      scan.note(at, at + 1, `${text} is not declared and was passed over.`);
-      scan.hide(at);
-      at += 1;
-    } else break;
-  }
-  return at;
-}
-
-function endsDeclarator(scan: Scan, at: number, to: number): boolean {
-  const text = scan.text(at);
-  return at < to && (text === ";" || text === "=" || text === "," || text === "{");
 }

@@ -1,8 +1,8 @@
 import { meansType, peekChain, startsChain } from "./chains.ts";
-import { operatorInExpression } from "./declarators.ts";
 import { items } from "./items.ts";
 import { lambda } from "./lambdas.ts";
 import { list } from "./lists.ts";
+import { operatorInExpression } from "./operator-names.ts";
 import { alignOf, namedCast, newExpression, offsetOf, sizeOf } from "./operators.ts";
 import type { Scan } from "./scan.ts";
 import { specifiers } from "./specifiers.ts";

@@ -175,7 +175,9 @@ function readingOf(scan: Scan, chain: Chain, where: Where): "type" | "declarator
 }
 
 /** `const` may follow a type's name; words that start anew cannot. */
-function startsSpecifiers(scan: Scan, at: number): boolean {
+function startsSpecifiers(scan: Scan, from: number): boolean {
+  let at = from;
+  while (qualifiers.has(scan.text(at))) at += 1;
   const text = scan.text(at);
   if (isTypeWord(text, scan.language) || recordKeywords.has(text)) return true;
   if (storageWord(text, scan.language) !== undefined) return true;

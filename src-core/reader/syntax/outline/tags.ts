@@ -1,6 +1,7 @@
 import { peekChain, startsChain } from "./chains.ts";
 import { expression, onlyComma } from "./expressions.ts";
 import { items } from "./items.ts";
+import { declareMemberTypes } from "./member-types.ts";
 import type { RecordedType } from "./presentation.ts";
 import type { Scan } from "./scan.ts";
 import { specifiers } from "./specifiers.ts";
@@ -108,6 +109,7 @@ function declareTag(scan: Scan, name: string | undefined): void {
 
 function members(scan: Scan, from: number, to: number, name: string | undefined): void {
   scan.names.enter(scan.language === "c" ? undefined : name);
+  if (scan.language === "c++") declareMemberTypes(scan, from, to);
   items(scan, from, to, "class");
   scan.names.leave();
 }

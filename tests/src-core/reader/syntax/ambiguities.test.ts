@@ -240,6 +240,11 @@ describe("types of classes", () => {
     );
   });
 
+  test("are known in bodies of member functions before their declaration, C++ [class.mem]", () => {
+    const text = "class A { void f() { S s; (I) - a; E(3); } struct S { }; typedef int I; enum E { P }; };";
+    expect(tree("c++", text)).toContain("(block (declare (s S)) (cast I (-_ a)) (functional E 3))");
+  });
+
   test("of namespaces", () => {
     const inside = "namespace n { typedef int I; int v; } int a;";
     expect(expression("c++", "(n::I) - a", inside)).toBe("(cast n::I (-_ a))");

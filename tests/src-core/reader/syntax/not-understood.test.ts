@@ -83,4 +83,21 @@ describe("what the trees have no word for is noted, and the rest is read", () =>
     ]);
     expect(spoilt("c", "IRAM static void f(void) HOT { }")).toEqual(["IRAM", "HOT"]);
   });
+
+  test.each([
+    ["const char ROM t[] = {1};", "(declare (t (array ? const char) = (list 1)))"],
+    ["ROM const char t[] = {1};", "(declare (t (array ? const char) = (list 1)))"],
+    ["const ROM char t[] = {1};", "(declare (t (array ? const char) = (list 1)))"],
+    ["const char t[] ROM = {1};", "(declare (t (array ? const char) = (list 1)))"],
+    ["char t ROM = 1;", "(declare (t char = 1))"],
+    ["char ROM t = 1;", "(declare (t char = 1))"],
+    ["void f(int UNUSED a);", "(declare (f (function [a: int] void)))"],
+  ])("an unknown macro in a declaration: %s", (text, expected) => {
+    expect(trees("c", text)).toEqual([expected]);
+    expect(spoilt("c", text)).toEqual([text.includes("ROM") ? "ROM" : "UNUSED"]);
+  });
+
+  test("pragmas in an operator say nothing to the tree, C11 6.10.9", () => {
+    expect(trees("c", '_Pragma("pack(1)") int a;')).toEqual(["(declare (a int))"]);
+  });
 });
