@@ -86,6 +86,8 @@ describe("programs of csmith", () => {
     try {
       const file = join(folder, "program.c");
       const program = execFileSync("csmith", ["--seed", String(seed), "--max-funcs", "4"], {
+        // It leaves a note about the machine in the folder it runs in.
+        cwd: folder,
         encoding: "utf8",
       });
       writeFileSync(file, program);
