@@ -1,7 +1,7 @@
 // While an interrupt handler runs, no other interrupt gets through on AVR. The mouse makes its own clock: the next
 // falling edge comes 60 to 100 us after the last, whether the firmware is ready or not.
 //
-// The rule follows every handler and what it calls and reports delays that reach the shortest clock period of a mouse,
+// The rule follows every handler and what it calls and reports delays longer than the shortest clock period of a mouse,
 // loops that wait for a UART, and calls of the serial class that wait once its buffer is full. Handlers that let other
 // interrupts in (`ISR_NOBLOCK`, `sei()`) are left alone.
 
@@ -82,7 +82,7 @@ function draftFor(facts: Facts, blocking: Blocking, limit: number): Draft | unde
   switch (blocking.kind) {
     case "delay": {
       if (!isTooLong(facts, blocking, limit)) return undefined;
-      const us = blocking.us >= limit ? blocking.us : blocking.together;
+      const us = blocking.us > limit ? blocking.us : blocking.together;
       const sum = us > blocking.each ? ", all turns together" : "";
       return {
         ...rest,
@@ -106,12 +106,12 @@ function draftFor(facts: Facts, blocking: Blocking, limit: number): Draft | unde
 
 /** By itself; or the largest of several that are too long together. */
 function isTooLong(facts: Facts, blocking: Extract<Blocking, { kind: "delay" }>, limit: number): boolean {
-  if (blocking.us >= limit) return true;
-  if (blocking.together < limit) return false;
+  if (blocking.us > limit) return true;
+  if (blocking.together <= limit) return false;
   const others = facts.board.blocking.filter(
     (each) => each.kind === "delay" && each.handler === blocking.handler,
   );
-  if (others.some((each) => each.kind === "delay" && each.us >= limit)) return false;
+  if (others.some((each) => each.kind === "delay" && each.us > limit)) return false;
   const largest = others.reduce<Blocking>(
     (best, each) => (each.kind === "delay" && best.kind === "delay" && each.us > best.us ? each : best),
     blocking,
