@@ -63,11 +63,14 @@ export class Expander {
     const { source: outerSource, floor: outerFloor } = this;
     this.source = source;
     this.floor = this.contexts.length;
-    const result = body();
-    this.closeContexts();
-    this.source = outerSource;
-    this.floor = outerFloor;
-    return result;
+    try {
+      return body();
+    } finally {
+      // Macros outlive the unit in the cache: none may stay closed to calls.
+      this.closeContexts();
+      this.source = outerSource;
+      this.floor = outerFloor;
+    }
   }
 
   /** Runs `body` with `tokens` and nothing behind them. */

@@ -15,7 +15,7 @@ export interface LookupInput {
 }
 
 /** `a/b` and `../c` put together, with `.` and `..` resolved as far as can be. */
-export function joinPath(folder: string, name: string): string {
+function joinPath(folder: string, name: string): string {
   const isRooted = name.startsWith("/") || folder.startsWith("/");
   const parts: string[] = [];
   for (const part of (name.startsWith("/") ? name : `${folder}/${name}`).split("/")) {
@@ -27,7 +27,7 @@ export function joinPath(folder: string, name: string): string {
   return (isRooted ? "/" : "") + parts.join("/");
 }
 
-export function folderOf(file: string): string {
+function folderOf(file: string): string {
   const slash = file.lastIndexOf("/");
   return slash < 0 ? "" : slash === 0 ? "/" : file.slice(0, slash);
 }

@@ -1,4 +1,3 @@
-import type { LexedFile } from "../lexer/lexed-file.ts";
 import type { Language } from "../lexer/scanner.ts";
 import type { SourceHost } from "../source-host.ts";
 import type { Preprocessed } from "../tokens.ts";
@@ -29,5 +28,3 @@ export interface PreprocessRequest {
 export function preprocess(request: PreprocessRequest): Preprocessed {
   return new UnitReader(request).read();
 }
-
-export type { Language, LexedFile };

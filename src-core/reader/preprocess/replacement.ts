@@ -25,7 +25,7 @@ export interface ReplacementResult {
 }
 
 /** Name of the parameter that collects the rest of the arguments, as the body spells it. */
-export function restName(parameters: readonly string[]): string | undefined {
+function restName(parameters: readonly string[]): string | undefined {
   const last = parameters.at(-1);
   if (last === "...") return "__VA_ARGS__";
   return last?.endsWith("...") ? last.slice(0, -3) : undefined;

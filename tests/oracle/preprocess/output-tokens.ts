@@ -8,7 +8,7 @@ const TOKENS = [
   /%:%:|\.\.\.|<<=|>>=|<:|:>|<%|%>|%:|->|\+\+|--|<<|>>|[<>=!*/%+\-&^|]=|&&|\|\||##/,
   /\S/,
 ];
-const TOKEN = new RegExp(TOKENS.map((each) => each.source.replace("\\1", "\\1")).join("|"), "g");
+const TOKEN = new RegExp(TOKENS.map((each) => each.source).join("|"), "g");
 
 /** The tokens that a preprocessor's output consists of; white space between them does not count. */
 export function outputTokens(text: string): readonly string[] {

@@ -1,5 +1,5 @@
 /** A small repeatable generator of numbers (mulberry32), so that a printed seed brings a program back. */
-export function randomNumbers(seed: number): (below: number) => number {
+function randomNumbers(seed: number): (below: number) => number {
   let state = seed >>> 0;
   return (below) => {
     state = (state + 0x6d2b79f5) >>> 0;
