@@ -21,7 +21,7 @@ import { stm32f4 } from "./divisors/stm32f4.ts";
 
 export type { BaudGenerator, NearestBaud, RegisterValue, Sampling, Setting };
 
-export const baudGenerators: readonly BaudGenerator[] = [
+const baudGenerators: readonly BaudGenerator[] = [
   avrClassic,
   avrTimer0Compare,
   avrFractional,

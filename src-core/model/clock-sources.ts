@@ -69,9 +69,3 @@ export function combinedErrorPercent(
   const off = (clock: number): number => divisorErrorPercent + clock + (divisorErrorPercent * clock) / 100;
   return { min: off(-tolerancePercent), max: off(tolerancePercent) };
 }
-
-/** New ATmega328P and ATtiny25/45/85 divide their clock by this (fuse CKDIV8). DS40002061A p. 43, 2586D p. 24. */
-export const FACTORY_CLOCK_DIVIDER = 8;
-
-/** Clock dividers of CLKPR by CLKPS3:0, 0 to 8. From memory of the datasheets. */
-export const clockPrescalers: readonly number[] = [1, 2, 4, 8, 16, 32, 64, 128, 256];

@@ -11,7 +11,7 @@ export interface Identification {
   readonly confidence: Confidence;
 }
 
-export const identifications: readonly Identification[] = [
+const identifications: readonly Identification[] = [
   {
     layout: "two-button",
     sequences: [[0x4d]],

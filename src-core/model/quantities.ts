@@ -30,9 +30,6 @@ export const quantities: readonly Quantity[] = [
 
 const byId: ReadonlyMap<string, Quantity> = new Map(quantities.map((each) => [each.id, each]));
 
-/** Ids in the order of `quantities`, as `@wire means` takes them. */
-export const quantityIds: readonly string[] = quantities.map(({ id }) => id);
-
 /** The quantity of this exact id. */
 export function quantity(id: string): Quantity | undefined {
   return byId.get(id);

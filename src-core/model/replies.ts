@@ -19,7 +19,7 @@ export const acknowledge: Reply = {
   confidence: "read",
 };
 
-export const resendRequest: Reply = {
+const resendRequest: Reply = {
   code: 0xfe,
   name: "resend request",
   meaning:
@@ -31,7 +31,7 @@ export const resendRequest: Reply = {
   confidence: "read",
 };
 
-export const errorReply: Reply = {
+const errorReply: Reply = {
   code: 0xfc,
   name: "error",
   meaning: "A second bad byte in a row; after a reset, a self-test that failed.",
@@ -55,7 +55,7 @@ export const selfTestPassed: Reply = {
 };
 
 /** Replies that are not data. */
-export const replies: readonly Reply[] = [acknowledge, resendRequest, errorReply, selfTestPassed];
+const replies: readonly Reply[] = [acknowledge, resendRequest, errorReply, selfTestPassed];
 
 export function replyByCode(code: number): Reply | undefined {
   return replies.find((each) => each.code === code);

@@ -243,7 +243,7 @@ const chipDocuments = {
 } as const satisfies Record<string, CitedDocument>;
 
 /** Every cited document, under a short name of our own. */
-export const documents = {
+const documents = {
   ...timingDocuments,
   ...mouseDocuments,
   ...serialDocuments,

@@ -1,5 +1,3 @@
-import type { Source } from "./sources.ts";
-
 /** Reply to "status request". */
 export interface MouseStatus {
   readonly remote: boolean;
@@ -14,10 +12,11 @@ export interface MouseStatus {
   readonly sampleRate: number;
 }
 
-/** Bits of the first byte. Buttons stand in another order than in movement reports; bit 3 is not relied on. */
-export const statusBits = { remote: 6, reporting: 5, scaling: 4, left: 2, middle: 1, right: 0 } as const;
-
-export const statusPacketSource: Source = { document: "ht82m35x", place: "p. 3" };
+/**
+ * Bits of the first byte. Buttons stand in another order than in movement reports; bit 3 is not relied on.
+ * HT82M35X PS/2 mouse controller data sheet rev 1.00, p. 3.
+ */
+const statusBits = { remote: 6, reporting: 5, scaling: 4, left: 2, middle: 1, right: 0 } as const;
 
 /** The three bytes of a status packet. */
 export function encodeStatus(status: MouseStatus): readonly [number, number, number] {

@@ -5,7 +5,7 @@ import { joinPath, nameOf } from "./paths.ts";
 import type { Unit } from "./project.ts";
 
 /** The header that sketch tools include before a sketch. */
-export const SKETCH_PRELUDE = "Arduino.h";
+const SKETCH_PRELUDE = "Arduino.h";
 
 /** Which files of a folder take part, by path. */
 export type Chooses = (path: string) => boolean;

@@ -18,7 +18,7 @@ export function callOf(expression: TypedExpression): Call | undefined {
 }
 
 /** The function that an expression names: `f`, `&f`, `*f`, a lambda, with or without casts. */
-export function functionNamedBy(expression: TypedExpression): FunctionSymbol | undefined {
+function functionNamedBy(expression: TypedExpression): FunctionSymbol | undefined {
   switch (expression.kind) {
     case "function":
     case "lambda":

@@ -21,11 +21,6 @@ export function wantedLine({ line, report }: SerialWords): WantedLine | undefine
   return report && layout && { kind: "layout", layout, span: report.span };
 }
 
-/** Rates that serial mice and their PCs use. */
-export function usualBauds(): readonly number[] {
-  return quantity("serial.baud")?.values ?? [];
-}
-
 /** The set-ups of the port that reports leave by. */
 export function mouseSetUps(serial: SerialWords, setUps: readonly SetUp[]): readonly SetUp[] {
   if (serial.uart !== undefined) {

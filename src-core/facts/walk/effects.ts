@@ -192,7 +192,7 @@ function collectArguments(
 }
 
 /** The function that an expression names as a value. */
-export function functionIn(expression: TypedExpression): FunctionSymbol | undefined {
+function functionIn(expression: TypedExpression): FunctionSymbol | undefined {
   if (expression.kind === "function" || expression.kind === "lambda") return expression.function;
   if (expression.kind === "convert" || expression.kind === "address") return functionIn(expression.operand);
   return undefined;

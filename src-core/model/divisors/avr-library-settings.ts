@@ -3,7 +3,7 @@ import type { Setting } from "./baud-generator.ts";
 const LARGEST = 4095;
 
 /** What `BAUD_TOL` is when a program does not define it, in per cent. avr-libc 2.0.0, util/setbaud.h. */
-export const SETBAUD_TOLERANCE = 2;
+const SETBAUD_TOLERANCE = 2;
 
 /**
  * UBRR and U2X that `util/setbaud.h` of avr-libc 2.0.0 chooses: U2X=0 with the nearest divisor, and U2X=1 only where

@@ -5,9 +5,6 @@ export function bitCycles(clockHz: number, baud: number): number {
   return clockHz / baud;
 }
 
-/** Cycles per turn of the busy loops of avr-libc 2.0.0, util/delay_basic.h. */
-export const delayLoopCycles = { eightBit: 3, sixteenBit: 4 } as const;
-
 /** Dividers of timer 0 by clock select 1 to 5. */
 const PRESCALERS: readonly number[] = [1, 8, 64, 256, 1024];
 

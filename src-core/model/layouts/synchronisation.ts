@@ -15,7 +15,7 @@ export interface ConstantBits {
   readonly value: number;
 }
 
-export function constantBits(slots: readonly Slot[]): ConstantBits {
+function constantBits(slots: readonly Slot[]): ConstantBits {
   let mask = 0;
   let value = 0;
   for (const [bit, slot] of slots.entries()) {

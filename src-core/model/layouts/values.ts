@@ -10,10 +10,6 @@ export function movementRange(field: MovementField): { readonly min: number; rea
   return { min: field.min * field.parts, max: field.max * field.parts };
 }
 
-export function movementField(layout: ReportLayout, name: MovementName): MovementField | undefined {
-  return layout.movements.find((each) => each.name === name);
-}
-
 export function clamp(value: number, min: number, max: number): number {
   return Math.min(max, Math.max(min, value));
 }

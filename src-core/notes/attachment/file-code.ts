@@ -45,7 +45,7 @@ export function codeFrom(code: FileCode, offset: number): Neighbour | undefined 
 }
 
 /** The last token or directive that starts before `offset`. */
-export function codeBefore(code: FileCode, offset: number): Neighbour | undefined {
+function codeBefore(code: FileCode, offset: number): Neighbour | undefined {
   const index = firstFrom(code.tokens, offset) - 1;
   const token = code.tokens[index];
   const directive = code.directives[firstFrom(code.directives, offset) - 1];

@@ -1,5 +1,5 @@
 /** Units a clock may carry, in hertz. */
-export const CLOCK_UNITS: Readonly<Record<string, number>> = { Hz: 1, kHz: 1e3, MHz: 1e6 };
+const CLOCK_UNITS: Readonly<Record<string, number>> = { Hz: 1, kHz: 1e3, MHz: 1e6 };
 
 /** A number above zero and its unit without white space: `16MHz`, `7.3728MHz`, `32768Hz`. */
 export const CLOCK_PATTERN = "^(?![0.]+[A-Za-z])[0-9]+(\\.[0-9]+)?(Hz|kHz|MHz)$";

@@ -63,11 +63,7 @@ function executeAny(run: Run, locals: Map<Variable, Value>, statement: TypedStat
   }
 }
 
-export function executeAll(
-  run: Run,
-  locals: Map<Variable, Value>,
-  statements: readonly TypedStatement[],
-): Outcome {
+function executeAll(run: Run, locals: Map<Variable, Value>, statements: readonly TypedStatement[]): Outcome {
   for (const statement of statements) {
     const outcome = execute(run, locals, statement);
     if (outcome.kind !== "next") return outcome;

@@ -7,7 +7,7 @@ import type { Storage } from "./nodes.ts";
 import { enclosingRegion, type Scope } from "./scope.ts";
 
 /** An attribute's name without the underscores that headers put around it. */
-export function attributeName(attribute: Attribute): string {
+function attributeName(attribute: Attribute): string {
   return attribute.name.replace(/^__(.*)__$/, "$1");
 }
 

@@ -21,7 +21,7 @@ export function typeBlock(context: Context, block: Block): TypedBlock {
   return { kind: "block", at: atOf(context, block), statements };
 }
 
-export function typeStatement(context: Context, statement: Statement): TypedStatement {
+function typeStatement(context: Context, statement: Statement): TypedStatement {
   const { unit } = context;
   if (unit.depth >= deepest) {
     return { kind: "not-understood", at: atOf(context, statement), what: "nested too deeply" };

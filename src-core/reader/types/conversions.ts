@@ -19,12 +19,12 @@ export function arithmeticTypeOf(type: Type): ArithmeticType | undefined {
 }
 
 /** The smallest value of an integer type. */
-export function minimumOf(type: IntegerType): bigint {
+function minimumOf(type: IntegerType): bigint {
   return type.signed ? -(1n << BigInt(type.bits - 1)) : 0n;
 }
 
 /** The largest value of an integer type. */
-export function maximumOf(type: IntegerType): bigint {
+function maximumOf(type: IntegerType): bigint {
   if (type.rank === "bool") return 1n;
   return (1n << BigInt(type.signed ? type.bits - 1 : type.bits)) - 1n;
 }

@@ -36,7 +36,7 @@ export function factsOf(example: Example): Facts {
 const ownLevels: ReadonlyMap<string, RuleLevel> = new Map();
 
 /** Findings of `among` (all rules unless given) at their own levels. */
-export function findingsIn(example: Example, among: readonly Rule[] = rules): readonly Finding[] {
+function findingsIn(example: Example, among: readonly Rule[] = rules): readonly Finding[] {
   const { findings, notUnderstood } = runRules(factsOf(example), ownLevels, among);
   expect(notUnderstood).toEqual([]);
   return findings;
@@ -146,7 +146,7 @@ function expectRemoved(rule: Rule, example: Example, finding: Finding, fix: Fix)
 }
 
 /** The files after these edits, which must not overlap. */
-export function withEdits(example: Example, edits: readonly Edit[]): Example {
+function withEdits(example: Example, edits: readonly Edit[]): Example {
   const mended: Record<string, string> = { ...example };
   const lastFirst = [...edits].sort((a, b) => b.span.start - a.span.start);
   for (const [index, { span, text }] of lastFirst.entries()) {

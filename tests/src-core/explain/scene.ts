@@ -27,7 +27,7 @@ export function sampleScene(name: string): Scene {
 }
 
 /** The hover at the cursor in a piece of code, which has to stand in the file exactly once. */
-export function hoverAt({ files, facts }: Scene, file: string, marked: string): Explanation | undefined {
+function hoverAt({ files, facts }: Scene, file: string, marked: string): Explanation | undefined {
   const piece = marked.replace(cursor, "");
   const text = files[file] ?? "";
   expect(text.split(piece).length, `${piece} stands once in ${file}`).toBe(2);

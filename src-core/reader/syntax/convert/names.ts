@@ -69,7 +69,7 @@ function templatePart(reading: Reading, node: RawNode): NamePart {
   return { first: node.first, end: node.end, text: inner[0]?.text ?? "", templateArguments: args };
 }
 
-export function templateArgumentsOf(reading: Reading, list: RawNode): readonly TemplateArgument[] {
+function templateArgumentsOf(reading: Reading, list: RawNode): readonly TemplateArgument[] {
   const found: TemplateArgument[] = [];
   for (const child of list.children) {
     if (child.type === "<" || child.type === ">" || child.type === ",") continue;

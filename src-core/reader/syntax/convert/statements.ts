@@ -22,7 +22,7 @@ export function blockOf(reading: Reading, node: RawNode): Block {
 }
 
 /** The statements among the children of a block; labels take the statement behind them (C11 6.8.1). */
-export function statementsOf(reading: Reading, children: readonly RawNode[]): readonly Statement[] {
+function statementsOf(reading: Reading, children: readonly RawNode[]): readonly Statement[] {
   const found: Statement[] = [];
   let labels: Label[] = [];
   const add = (statement: Statement): void => {

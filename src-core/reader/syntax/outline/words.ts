@@ -36,7 +36,7 @@ export function isTypeWord(text: string, language: "c" | "c++"): boolean {
 }
 
 /** Storage words and function specifiers by spelling. */
-export const storageWords: ReadonlyMap<string, StorageWord> = new Map([
+const storageWords: ReadonlyMap<string, StorageWord> = new Map([
   ["typedef", "typedef"],
   ["static", "static"],
   ["extern", "extern"],

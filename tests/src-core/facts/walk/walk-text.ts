@@ -62,7 +62,7 @@ function linesFor(event: Event): string[] {
   }
 }
 
-export function valueText(value: Value): string {
+function valueText(value: Value): string {
   switch (value.kind) {
     case "integer":
     case "floating":

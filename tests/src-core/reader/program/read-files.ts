@@ -18,7 +18,7 @@ function unitsOf(files: readonly string[]): UnitRequest[] {
   return units;
 }
 
-export function knownChip(name: string): Chip {
+function knownChip(name: string): Chip {
   const found = chip(name);
   if (found === undefined) throw new Error(`no chip ${name}`);
   return found;

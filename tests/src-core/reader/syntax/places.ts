@@ -9,7 +9,7 @@ function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === "object" && value !== null;
 }
 
-export function isPlaced(value: unknown): value is PlacedNode {
+function isPlaced(value: unknown): value is PlacedNode {
   return isObject(value) && typeof value.first === "number" && typeof value.end === "number";
 }
 

@@ -25,7 +25,7 @@ import type {
 const list = (...parts: readonly (string | undefined)[]): string =>
   `(${parts.filter((part) => part !== undefined && part !== "").join(" ")})`;
 
-export function printName(name: Name): string {
+function printName(name: Name): string {
   const parts = name.parts.map((part) => {
     if (part.templateArguments === undefined) return part.text;
     return `${part.text}<${part.templateArguments.map(printArgument).join(", ")}>`;
@@ -68,7 +68,7 @@ function printEnum(enumeration: EnumSpecifier): string {
   );
 }
 
-export function printSpecifiers(specifiers: Specifiers): string {
+function printSpecifiers(specifiers: Specifiers): string {
   const { type } = specifiers;
   let text: string;
   switch (type.kind) {
@@ -135,7 +135,7 @@ function printParameter(parameter: Parameter): string {
   return `${name === undefined ? type : `${printName(name)}: ${type}`}${value}`;
 }
 
-export function printType(type: TypeName): string {
+function printType(type: TypeName): string {
   return printDeclared(type.specifiers, type.declarator);
 }
 
