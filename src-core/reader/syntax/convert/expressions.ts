@@ -10,7 +10,6 @@ import { nameOf } from "./names.ts";
 import { assignOf, binaryOf, conditionalOf, indexOf, memberOf, unaryOf, updateOf } from "./operators.ts";
 import { childOf, type Reading } from "./reading.ts";
 import { blockOf } from "./statements.ts";
-import { plainTypeName } from "./types.ts";
 
 export function notUnderstoodExpression(reading: Reading, node: RawNode, what: string): Expression {
   reading.note(node.first, node.end, `This ${what} is not understood.`);
@@ -45,7 +44,6 @@ function converted(reading: Reading, node: RawNode): Expression {
     case "type_identifier":
     case "field_identifier":
     case "operator_name":
-      return { kind: "name", first, end, name: nameOf(reading, node) };
     case "primitive_type":
       return { kind: "name", first, end, name: nameOf(reading, node) };
     case "parenthesized_expression":
@@ -108,9 +106,6 @@ function parenthesized(reading: Reading, node: RawNode): Expression {
 /** A bare name that the grammar could only take for a type. */
 function typeAsValue(reading: Reading, node: RawNode): Expression {
   const type = childOf(node, "type");
-  if (type === undefined || isType(reading, type)) {
-    plainTypeName(reading, node);
-    return notUnderstoodExpression(reading, node, "type");
-  }
+  if (type === undefined || isType(reading, type)) return notUnderstoodExpression(reading, node, "type");
   return expressionOf(reading, type);
 }

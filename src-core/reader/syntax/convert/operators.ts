@@ -61,7 +61,6 @@ const missing = (reading: Reading, node: RawNode): Expression =>
 export function binaryOf(reading: Reading, node: RawNode): Expression {
   const rights: { readonly operator: number; readonly right: RawNode; readonly end: number }[] = [];
   let leftmost: RawNode = node;
-  const commas: RawNode[] = [];
   while (leftmost.type === "binary_expression") {
     const left = childOf(leftmost, "left");
     const right = childOf(leftmost, "right");
@@ -71,7 +70,7 @@ export function binaryOf(reading: Reading, node: RawNode): Expression {
     rights.push({ operator: operator.first, right, end: leftmost.end });
     leftmost = left;
   }
-  if (leftmost.type === "comma_expression" && rights.length === 0) return commaOf(reading, node, commas);
+  if (leftmost.type === "comma_expression" && rights.length === 0) return commaOf(reading, node);
   let value = expressionOf(reading, leftmost);
   for (let index = rights.length - 1; index >= 0; index -= 1) {
     const each = rights[index];
@@ -86,7 +85,8 @@ export function binaryOf(reading: Reading, node: RawNode): Expression {
 }
 
 /** The grammar nests `a, b, c` to the right, C to the left (C11 6.5.17). */
-function commaOf(reading: Reading, node: RawNode, operands: RawNode[]): Expression {
+function commaOf(reading: Reading, node: RawNode): Expression {
+  const operands: RawNode[] = [];
   let rest: RawNode | undefined = node;
   while (rest?.type === "comma_expression") {
     const left = childOf(rest, "left");

@@ -3,7 +3,7 @@ import { type RawTree, rawTree, type TokenOffsets } from "./raw-nodes.ts";
 
 /** The loaded C++ grammar, ready to parse. */
 export interface Grammar {
-  /** Undefined where the text needs more work than `effort` allows. */
+  /** Undefined where the grammar gives no tree at all; errors are part of one. */
   parse(text: string, offsets: TokenOffsets): RawTree | undefined;
 }
 

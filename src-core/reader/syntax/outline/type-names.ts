@@ -57,8 +57,18 @@ function isTypeStart(text: string): boolean {
 }
 
 /** Operators and brackets that may follow a cast and a value alike. */
-const undecided: ReadonlySet<string> = new Set(["(", "-", "+", "*", "&", "&&", "++", "--", "[", "{"]);
-export const mayFollowBoth = undecided;
+export const mayFollowBoth: ReadonlySet<string> = new Set([
+  "(",
+  "-",
+  "+",
+  "*",
+  "&",
+  "&&",
+  "++",
+  "--",
+  "[",
+  "{",
+]);
 
 /**
  * Whether the tokens from `from` to the parenthesis at `to` are a type (C11 6.5.4, 6.5.3.4; C++ [dcl.ambig.res]).
@@ -83,7 +93,7 @@ export function isTypeId(scan: Scan, from: number, to: number): boolean {
   if (chain.angles.length > 0) return true;
   const behind = scan.text(to + 1);
   if (behind === "{") return true;
-  return startsOperand(scan, to + 1) && !undecided.has(behind);
+  return startsOperand(scan, to + 1) && !mayFollowBoth.has(behind);
 }
 
 /** Something that can only be the operand of a cast, not go on after a value. */
