@@ -61,6 +61,7 @@ export class Checker {
           { scheme: "file", pattern: "**/*.ino" },
           { scheme: "file", pattern: "**/edgewise.json" },
         ],
+        initializationOptions: { status: true },
         synchronize: { configurationSection: "edgewise" },
         outputChannel: this.log,
       },

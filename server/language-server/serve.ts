@@ -15,7 +15,7 @@ import { guarded, type Log } from "./guard.ts";
 import { QuietTimer } from "./pause.ts";
 import { ProjectChecks } from "./project-checks.ts";
 import { Projects } from "./projects.ts";
-import { defaultSettings, settingsFrom } from "./settings.ts";
+import { defaultSettings, settingsFrom, wantsStatus } from "./settings.ts";
 import { statusNotification } from "./status.ts";
 import { pathOfUri, uriOfPath } from "./uri-paths.ts";
 import { watchedFiles } from "./watched-files.ts";
@@ -59,11 +59,14 @@ function startSession(
   const files = new WorkspaceFiles(disk);
   const service = makeService(files);
   const folders = new WorkspaceFolders(params);
+  const tellsStatus = wantsStatus(params.initializationOptions);
   const checks = new ProjectChecks(service, files, {
     publish: (file, diagnostics) => {
       void connection.sendDiagnostics({ uri: uriOfPath(file), diagnostics: [...diagnostics] });
     },
-    status: (status) => void connection.sendNotification(statusNotification, status),
+    status: (status) => {
+      if (tellsStatus) void connection.sendNotification(statusNotification, status);
+    },
     log,
   });
   const projects = new Projects(service, files, folders, checks);

@@ -18,6 +18,11 @@ export function settingsFrom(sent: unknown): ServerSettings {
   };
 }
 
+/** Whether the client's `initializationOptions` ask for status notifications, which not every editor knows. */
+export function wantsStatus(initializationOptions: unknown): boolean {
+  return memberOf(initializationOptions, "status") === true;
+}
+
 function memberOf(value: unknown, key: string): unknown {
   if (typeof value !== "object" || value === null) return undefined;
   return Object.entries(value).find(([name]) => name === key)?.[1];

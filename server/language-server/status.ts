@@ -1,6 +1,9 @@
 import type { Summary } from "../../src-core/present/summary.ts";
 
-/** Notification to the client: the server began or ended checking. Its parameters are a `CheckStatus`. */
+/**
+ * Notification to a client whose `initializationOptions` hold `"status": true`: the server began or ended
+ * checking. Its parameters are a `CheckStatus`.
+ */
 export const statusNotification = "edgewise/status";
 
 /** What the checks of all projects amount to. */

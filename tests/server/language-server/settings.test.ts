@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { defaultSettings, settingsFrom } from "../../../server/language-server/settings.ts";
+import { defaultSettings, settingsFrom, wantsStatus } from "../../../server/language-server/settings.ts";
 
 test("a delay that a client sends is taken over", () => {
   expect(settingsFrom({ edgewise: { checkDelay: 40 } })).toEqual({ checkDelay: 40 });
@@ -16,4 +16,14 @@ test.each([
   [{ edgewise: { checkDelay: Number.NaN } }],
 ])("%j keeps the defaults", (sent) => {
   expect(settingsFrom(sent)).toEqual(defaultSettings);
+});
+
+test("status is told only to clients that ask for it", () => {
+  expect([{ status: true }, { status: 1 }, {}, null, undefined].map(wantsStatus)).toEqual([
+    true,
+    false,
+    false,
+    false,
+    false,
+  ]);
 });

@@ -150,6 +150,19 @@ describe("an editing session", () => {
     expect(keys.map(({ label }) => label)).toContain("clock");
   });
 
+  test.each([
+    ["asked", { status: true }, ["checking", "ready"]],
+    ["did not ask", {}, []],
+  ])("its work is told to a client that %s", async (_, options, states) => {
+    const session = new Session(new ScratchFolder(faultyFirmware));
+    sessions.push(session);
+    await session.start(options);
+    await session.diagnostics("main.c", hasBaudError);
+    await session.end();
+    const told = session.statuses.map((status) => (status as { state: string }).state);
+    expect([...new Set(told)]).toEqual(states);
+  });
+
   test("it ends as the protocol says: shutdown, exit, code 0", async () => {
     const session = await sessionOver(faultyFirmware);
     expect(await session.end()).toBe(0);

@@ -24,6 +24,8 @@ import type { ScratchFolder } from "../scratch-folder.ts";
 export class Session {
   readonly folder: ScratchFolder;
   readonly process: ChildProcess;
+  /** What the server said of its work, in order. */
+  readonly statuses: unknown[] = [];
   readonly #connection: ReturnType<typeof createMessageConnection>;
   readonly #diagnostics = new Map<string, readonly Diagnostic[]>();
   readonly #exited: Promise<number | null>;
@@ -47,16 +49,20 @@ export class Session {
         this.#heard();
       },
     );
+    this.#connection.onNotification("edgewise/status", (status: unknown) => {
+      this.statuses.push(status);
+    });
     // Requests of the server that an editor would answer.
     this.#connection.onRequest("client/registerCapability", () => null);
     this.#connection.listen();
   }
 
-  async start(): Promise<InitializeResult> {
+  async start(initializationOptions: object = {}): Promise<InitializeResult> {
     const result = await this.request<InitializeResult>("initialize", {
       processId: process.pid,
       rootUri: pathToFileURL(this.folder.path).href,
       workspaceFolders: [{ uri: pathToFileURL(this.folder.path).href, name: "test" }],
+      initializationOptions,
       capabilities: {
         workspace: { didChangeWatchedFiles: { dynamicRegistration: true }, workspaceFolders: true },
       },
