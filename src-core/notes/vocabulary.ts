@@ -33,4 +33,8 @@ export interface Vocabulary {
   readonly layouts: readonly LayoutTerm[];
   readonly quantities: readonly Term[];
   readonly rules: readonly Term[];
+  /** Line formats that a PC understands, the usual one first; others may be written as well. */
+  readonly lineFormats: readonly Term[];
+  /** Rates that serial mice use, in baud, the usual one first; others may be written as well. */
+  readonly bauds: readonly Term[];
 }

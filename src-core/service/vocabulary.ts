@@ -2,9 +2,10 @@ import { ruleOf } from "../checks/registry.ts";
 import type { Chip, Pin } from "../model/chips/chip.ts";
 import { chip, chipNames } from "../model/chips.ts";
 import type { ReportLayout } from "../model/layouts/layout.ts";
-import { formatRange, type Quantity, quantities } from "../model/quantities.ts";
+import { formatLineFormat, lineFormatSource, preferredLineFormat } from "../model/line-formats.ts";
+import { formatRange, type Quantity, quantities, quantity } from "../model/quantities.ts";
 import { reportLayouts } from "../model/report-layouts.ts";
-import { formatSources, type Source } from "../model/sources.ts";
+import { formatSource, formatSources, type Source } from "../model/sources.ts";
 import type { ChipTerm, LayoutTerm, Term, Vocabulary } from "../notes/vocabulary.ts";
 import { ruleIds } from "../rule-ids.ts";
 
@@ -14,7 +15,34 @@ export const vocabulary: Vocabulary = {
   layouts: reportLayouts.map(layoutTerm),
   quantities: quantities.map(quantityTerm),
   rules: ruleIds.map(ruleTerm),
+  lineFormats: usualLineFormats(),
+  bauds: usualBauds(),
 };
+
+/** What serial layouts are sent in; a PC reads a longer stop as well (`acceptance` of the model says what else). */
+function usualLineFormats(): readonly Term[] {
+  const terms = new Map<string, Term>();
+  for (const layout of reportLayouts) {
+    if (layout.side !== "serial") continue;
+    const name = formatLineFormat(preferredLineFormat(layout));
+    const known = terms.get(name);
+    const title = known === undefined ? `for ${layout.name}` : `${known.title}, ${layout.name}`;
+    terms.set(name, { name, title, documentation: formatSource(lineFormatSource) });
+  }
+  return [...terms.values()];
+}
+
+function usualBauds(): readonly Term[] {
+  const baud = quantity("serial.baud");
+  if (baud === undefined) return [];
+  const usualFirst = [baud.typical, ...(baud.values ?? [])].filter((value) => value !== undefined);
+  return [...new Set(usualFirst)].map((value) => ({
+    name: String(value),
+    title:
+      value === baud.typical ? "the rate at which a PC listens first" : "a rate that some mice change to",
+    documentation: withSources(baud.meaning, baud.sources),
+  }));
+}
 
 /** Ids are names for good, whether or not this version has the rule. */
 function ruleTerm(id: string): Term {
@@ -60,12 +88,12 @@ function layoutTerm({ name, title, side, fields, meaning, sources }: ReportLayou
   return { name, title, side, fields, documentation: withSources(meaning, sources) };
 }
 
-function quantityTerm(quantity: Quantity): Term {
-  const range = formatRange(quantity);
+function quantityTerm(of: Quantity): Term {
+  const range = formatRange(of);
   return {
-    name: quantity.id,
-    title: range === "" ? quantity.title : `${quantity.title}: ${range}`,
-    documentation: withSources(quantity.meaning, quantity.sources),
+    name: of.id,
+    title: range === "" ? of.title : `${of.title}: ${range}`,
+    documentation: withSources(of.meaning, of.sources),
   };
 }
 

@@ -1,3 +1,4 @@
+import { layouts } from "../../model/report-layouts.ts";
 import type { NoteFacts } from "../../notes/note-facts.ts";
 import type { Program } from "../../reader/program/program.ts";
 import { isHandler } from "../board/handlers.ts";
@@ -12,7 +13,7 @@ import { usartSetUps } from "./usart-set-ups.ts";
 import { mouseSetUps, wantedBaud, wantedLine } from "./wanted.ts";
 
 /** Data bits of most layouts, where neither note nor text tells. */
-const USUAL_DATA_BITS = 7;
+const USUAL_DATA_BITS = layouts["two-button"].dataBits;
 
 export function gatherSerial(
   program: Program,

@@ -1,6 +1,5 @@
 import { LAYOUT_FIELDS } from "../grammar/check-value.ts";
 import type { NamedValue } from "../grammar/directives.ts";
-import type { ValueKind } from "../grammar/value-kinds.ts";
 import { VALUE_SHAPES } from "../grammar/value-kinds.ts";
 import { chipNamed } from "../values/chip.ts";
 import type { Term, Vocabulary } from "../vocabulary.ts";
@@ -13,12 +12,8 @@ export interface NoteKnowledge {
   readonly chip: string | undefined;
 }
 
-/** Values that are proposed where there is no list of all. Common practice, no source. */
-const USUAL: Readonly<Partial<Record<ValueKind["kind"], readonly string[]>>> = {
-  clock: ["16MHz", "8MHz", "20MHz", "12MHz", "1MHz"],
-  line: ["7N1", "7N2", "8N1"],
-  baud: ["1200"],
-};
+/** Clocks that boards run at; any other may be written. Common practice, no source. */
+const USUAL_CLOCKS: readonly string[] = ["16MHz", "8MHz", "20MHz", "12MHz", "1MHz"];
 
 const BUTTONS: readonly string[] = ["left", "right", "middle", "button4", "button5"];
 
@@ -62,11 +57,14 @@ export function proposedValues(
     case "path":
     case "operand":
       return plain(names, "a parameter of the function below");
-    case "clock":
     case "line":
+      return fromTerms(vocabulary.lineFormats, "value");
     case "baud":
+      return fromTerms(vocabulary.bauds, "value");
+    case "clock":
+      return plain(USUAL_CLOCKS, named.documentation);
     case "counts":
-      return plain(USUAL[value.kind] ?? [], named.documentation);
+      return [];
   }
 }
 

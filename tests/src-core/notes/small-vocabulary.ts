@@ -24,6 +24,8 @@ export const SMALL_VOCABULARY: Vocabulary = {
   quantities: ["ps2.request-hold", "ps2.reply-timeout", "serial.bit-time", "serial.baud"].map((name) =>
     term(name),
   ),
+  lineFormats: ["7N1", "8N1"].map((name) => term(name)),
+  bauds: ["1200", "9600"].map((name) => term(name)),
   rules: ["ps2/wait-forever", "ps2/no-pullup", "serial/baud-error", "note/unattached"].map((name) =>
     term(name),
   ),
