@@ -1,9 +1,10 @@
 import { execFileSync } from "node:child_process";
-import { chmod, copyFile, mkdir } from "node:fs/promises";
+import { chmod, copyFile, mkdir, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
+import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as esbuild from "esbuild";
+import { thirdPartyNotices } from "./third-party-notices.mjs";
 
 const root = dirname(fileURLToPath(import.meta.url));
 const dist = join(root, "dist");
@@ -25,7 +26,9 @@ const shared = {
   sourcesContent: false,
   minifySyntax: true,
   minifyWhitespace: true,
+  // thirdPartyNotices writes the licences of all that is bundled.
   legalComments: "none",
+  metafile: true,
   logLevel: "warning",
 };
 
@@ -63,7 +66,12 @@ const copies = [
 ];
 
 await mkdir(join(dist, "development"), { recursive: true });
-for (const bundle of bundles) await esbuild.build({ ...shared, ...bundle });
+const inputs = copies.map(([from]) => relative(root, from));
+for (const bundle of bundles) {
+  const { metafile } = await esbuild.build({ ...shared, ...bundle });
+  inputs.push(...Object.keys(metafile.inputs));
+}
+await writeFile(join(dist, "third-party-notices.txt"), thirdPartyNotices(root, inputs));
 for (const [from, name] of copies) {
   await copyFile(from, join(dist, name));
   await copyFile(from, join(dist, "development", name));

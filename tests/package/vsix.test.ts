@@ -26,6 +26,7 @@ test("the package holds the two programs, what they read, and the papers; nothin
     "extension/dist/edgewise.js",
     "extension/dist/edgewise.schema.json",
     "extension/dist/extension.cjs",
+    "extension/dist/third-party-notices.txt",
     "extension/dist/tree-sitter-cpp.wasm",
     "extension/dist/web-tree-sitter.wasm",
     "extension/package.json",
