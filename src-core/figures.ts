@@ -24,6 +24,11 @@ export function baudText(baud: number): string {
   return plain(baud, baud < 1000 ? 1 : 0);
 }
 
+/** `0xF4`, `0x0C`, `0x1F40`: two digits at least. */
+export function hexText(value: number | bigint): string {
+  return `0x${value.toString(16).toUpperCase().padStart(2, "0")}`;
+}
+
 /** At most `digits` digits behind the point, none of them a trailing zero. */
 export function plain(value: number, digits: number): string {
   return String(Number(value.toFixed(digits)));

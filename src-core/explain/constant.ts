@@ -1,3 +1,4 @@
+import { hexText } from "../figures.ts";
 import { evaluate } from "../reader/constants/evaluate.ts";
 import type { TypedExpression } from "../reader/typed/nodes.ts";
 import { typeText } from "../reader/types/text.ts";
@@ -92,7 +93,7 @@ function saysItself(expression: TypedExpression): boolean {
 }
 
 function inHex(value: bigint): string {
-  return value > 9n ? `0x${value.toString(16).toUpperCase().padStart(2, "0")}` : "";
+  return value > 9n ? hexText(value) : "";
 }
 
 function isHex(name: string | undefined): boolean {

@@ -1,5 +1,5 @@
 import type { SetFormat, WantedLine } from "../facts/serial/serial-facts.ts";
-import { plain } from "../figures.ts";
+import { hexText, plain } from "../figures.ts";
 import {
   acceptance,
   bitsPerFrame,
@@ -40,7 +40,7 @@ export function explainLineFormat(place: Place): Explanation | undefined {
 function registerLine(place: Place, { register, assigned }: SetFormat): string | undefined {
   if (register === undefined) return undefined;
   if (assigned === undefined) return `Register ${register}.`;
-  const figure = `${register} = 0x${assigned.toString(16).toUpperCase().padStart(2, "0")}`;
+  const figure = `${register} = ${hexText(assigned)}`;
   const use = registerUse(place);
   if (use?.register.name !== register) return `${figure}.`;
   const ones = [...use.register.bits].reverse().filter(({ bit }) => (assigned & (1 << bit)) !== 0);

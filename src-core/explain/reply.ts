@@ -1,8 +1,8 @@
+import { hexText } from "../figures.ts";
 import { deviceIds, type Reply, replyByCode } from "../model/replies.ts";
 import { formatSources } from "../model/sources.ts";
 import { evaluate } from "../reader/constants/evaluate.ts";
 import { innermost } from "./around.ts";
-import { hexByte } from "./bytes.ts";
 import { comparisonAt } from "./comparison.ts";
 import { type Explanation, explanation } from "./explanation.ts";
 import { macroUseAt } from "./macro-uses.ts";
@@ -26,14 +26,14 @@ export function explainReply(place: Place): Explanation | undefined {
   if (comparison === undefined) return undefined;
   if (reply !== undefined) return ofReply(span, reply);
   if (id === undefined || !comparison.names.some(meansReply)) return undefined;
-  return explanation(span, `${hexByte(id.code)}: id of a ${id.meaning}`, [
+  return explanation(span, `${hexText(id.code)}: id of a ${id.meaning}`, [
     'The mouse sends its id after the self-test and when it is asked with the command "get device id".',
     `Source: ${formatSources(id.sources)}.`,
   ]);
 }
 
 function ofReply(span: Explanation["span"], { code, name, meaning, sources }: Reply): Explanation {
-  return explanation(span, `${hexByte(code)} from the mouse: ${name}`, [
+  return explanation(span, `${hexText(code)} from the mouse: ${name}`, [
     meaning,
     `Source: ${formatSources(sources)}.`,
   ]);

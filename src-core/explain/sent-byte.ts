@@ -1,4 +1,5 @@
 import type { SendSequence } from "../facts/ps2/ps2-facts.ts";
+import { hexText } from "../figures.ts";
 import type { Span } from "../finding.ts";
 import { type Command, commandByCode, commands } from "../model/commands.ts";
 import { resolutions } from "../model/mouse-settings.ts";
@@ -6,7 +7,6 @@ import { quantity } from "../model/quantities.ts";
 import { acknowledge, selfTestPassed } from "../model/replies.ts";
 import { formatSources } from "../model/sources.ts";
 import { requirement, sourceOf } from "./bounds.ts";
-import { hexByte } from "./bytes.ts";
 import { type Explanation, explanation, holds } from "./explanation.ts";
 import { knockLine } from "./knock.ts";
 import type { Place } from "./place.ts";
@@ -42,13 +42,13 @@ function commandBefore({ bytes }: SendSequence, index: number): Command | undefi
 function ofCommand(place: Place, byte: number, span: Span): Explanation {
   const command = commandByCode(byte);
   if (command === undefined) {
-    const codes = commands.map(({ code }) => hexByte(code)).join(", ");
-    return explanation(span, `${hexByte(byte)}: no command that a PS/2 mouse knows`, [
+    const codes = commands.map(({ code }) => hexText(code)).join(", ");
+    return explanation(span, `${hexText(byte)}: no command that a PS/2 mouse knows`, [
       `There are ${commands.length}: ${codes}.`,
       `Source: ${formatSources(commands[0]?.sources ?? [])}.`,
     ]);
   }
-  return explanation(span, `${hexByte(byte)}: ${command.name}`, [
+  return explanation(span, `${hexText(byte)}: ${command.name}`, [
     command.meaning,
     `The mouse answers: ${command.replies.map((part) => replyWords[part]).join(", ")}.`,
     knockLine(place.facts, span),
@@ -57,8 +57,8 @@ function ofCommand(place: Place, byte: number, span: Span): Explanation {
 }
 
 const replyWords: Readonly<Record<Command["replies"][number], string>> = {
-  acknowledge: `${acknowledge.name} (${hexByte(acknowledge.code)})`,
-  "self-test-passed": `${selfTestPassed.name} (${hexByte(selfTestPassed.code)})`,
+  acknowledge: `${acknowledge.name} (${hexText(acknowledge.code)})`,
+  "self-test-passed": `${selfTestPassed.name} (${hexText(selfTestPassed.code)})`,
   id: "its id",
   "movement-report": "a movement report",
   "status-packet": "three status bytes",
@@ -70,7 +70,7 @@ function ofArgument(place: Place, byte: number, span: Span, command: Command): E
   if (known === undefined) return undefined;
   return explanation(
     span,
-    `${byte}: ${meaningOf(byte, command)} (argument of ${hexByte(command.code)}, ${command.name})`,
+    `${byte}: ${meaningOf(byte, command)} (argument of ${hexText(command.code)}, ${command.name})`,
     [requirement(known, byte), knockLine(place.facts, span), sourceOf(known)],
   );
 }

@@ -1,10 +1,11 @@
+import { hexText } from "../figures.ts";
 import type { Limit, Measured, Unit } from "../finding.ts";
 
 /** "100 us", "4.17 %", "0xF3"; at most four significant digits behind the point. */
 export function quantityInWords(value: number, unit: Unit): string {
   switch (unit) {
     case "hex":
-      return `0x${value.toString(16).toUpperCase().padStart(2, "0")}`;
+      return hexText(value);
     case "none":
       return figure(value);
     default:

@@ -5,6 +5,7 @@
 // the argument was forgotten.
 
 import type { SentByte } from "../../facts/ps2/ps2-facts.ts";
+import { hexText } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
 import { type Command, commandByCode } from "../../model/commands.ts";
 import { resolutions, sampleRates } from "../../model/mouse-settings.ts";
@@ -12,7 +13,7 @@ import { formatRange } from "../../model/quantities.ts";
 import { formatSources } from "../../model/sources.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { byteRoles, hex } from "./byte-roles.ts";
+import { byteRoles } from "./byte-roles.ts";
 import { registerHost } from "./frames.ts";
 import { known } from "./sources.ts";
 
@@ -60,7 +61,7 @@ function badArgument(byte: SentByte, value: number, of: Command, commandByte: Se
       : `a mouse takes no resolution code ${value}`;
   const message =
     forgotten !== undefined
-      ? `${hex(of.code)} (${of.name}) needs an argument before ${hex(value)} (${forgotten.name})`
+      ? `${hexText(of.code)} (${of.name}) needs an argument before ${hexText(value)} (${forgotten.name})`
       : `${what}; it takes ${choices(of)}`;
   return {
     span: spanOf(byte.span),
@@ -68,7 +69,7 @@ function badArgument(byte: SentByte, value: number, of: Command, commandByte: Se
     measured: { value, unit: limits.unit },
     limit: { atLeast: Math.min(...allowed), atMost: Math.max(...allowed), unit: limits.unit },
     source: formatSources(limits.sources),
-    related: [{ span: spanOf(commandByte.span), message: `argument of ${hex(of.code)} (${of.name})` }],
+    related: [{ span: spanOf(commandByte.span), message: `argument of ${hexText(of.code)} (${of.name})` }],
     fixes: forgotten === undefined ? nearestAllowed(byte, value, allowed, of) : [],
   };
 }
@@ -91,7 +92,7 @@ function nearestAllowed(
   const nearest = allowed.reduce((best, each) =>
     Math.abs(each - value) < Math.abs(best - value) ? each : best,
   );
-  const text = /^0x/i.test(token.text) ? hex(nearest) : String(nearest);
+  const text = /^0x/i.test(token.text) ? hexText(nearest) : String(nearest);
   const what = of.argument === "sample-rate" ? `${nearest} reports per second` : `resolution code ${nearest}`;
   return [{ title: `Set ${what}`, edits: [replaced(token, text)] }];
 }

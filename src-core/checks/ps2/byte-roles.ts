@@ -53,8 +53,3 @@ function pendingAfter(role: ByteRole): Pending {
       return undefined;
   }
 }
-
-/** `0xF4`. */
-export function hex(value: number): string {
-  return `0x${value.toString(16).toUpperCase().padStart(2, "0")}`;
-}

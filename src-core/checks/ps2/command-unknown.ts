@@ -6,11 +6,12 @@
 // or an argument is left alone, and so is one whose value is not known.
 
 import type { Facts } from "../../facts/facts.ts";
+import { hexText } from "../../figures.ts";
 import { type Command, commands } from "../../model/commands.ts";
 import { formatSources } from "../../model/sources.ts";
 import { spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { byteRoles, hex } from "./byte-roles.ts";
+import { byteRoles } from "./byte-roles.ts";
 import { registerHost } from "./frames.ts";
 
 const source = formatSources(commands[0]?.sources ?? []);
@@ -48,7 +49,7 @@ export const commandUnknown: Rule = {
 function noCommand({ span, call, sender }: Parameters<typeof calledHere>[0], value: number): Draft {
   return {
     span: spanOf(span),
-    message: `${hex(value)} is no command of a PS/2 mouse; near it are ${nearest(value).join(" and ")}`,
+    message: `${hexText(value)} is no command of a PS/2 mouse; near it are ${nearest(value).join(" and ")}`,
     measured: { value, unit: "hex" },
     source,
     related: calledHere({ span, call, sender }),
@@ -72,5 +73,5 @@ function nearest(value: number): string[] {
   const above = commands.findLast(({ code }) => code > value);
   return [below, above]
     .filter((each): each is Command => each !== undefined)
-    .map(({ code, name }) => `${hex(code)} (${name})`);
+    .map(({ code, name }) => `${hexText(code)} (${name})`);
 }

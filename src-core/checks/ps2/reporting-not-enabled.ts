@@ -6,12 +6,13 @@
 // firmware that does nothing but ask for a resend.
 
 import type { Ps2Facts, SentByte } from "../../facts/ps2/ps2-facts.ts";
+import { hexText } from "../../figures.ts";
 import { commands } from "../../model/commands.ts";
 import { mouseDefaults } from "../../model/mouse-settings.ts";
 import { formatSources } from "../../model/sources.ts";
 import { spanOf } from "../literal.ts";
 import type { Rule } from "../rule.ts";
-import { byteRoles, hex } from "./byte-roles.ts";
+import { byteRoles } from "./byte-roles.ts";
 import { registerHost } from "./frames.ts";
 
 const source = formatSources(mouseDefaults.sources);
@@ -40,7 +41,7 @@ export const reportingNotEnabled: Rule = {
     if (last === undefined || enable === undefined || poll === undefined) return;
     yield {
       span: spanOf(last.call),
-      message: `the mouse is set up but never told to report; send ${hex(enable.code)} (${enable.name}) last, or ask for each report with ${hex(poll.code)} (${poll.name})`,
+      message: `the mouse is set up but never told to report; send ${hexText(enable.code)} (${enable.name}) last, or ask for each report with ${hexText(poll.code)} (${poll.name})`,
       source,
       related: [],
       fixes: [],

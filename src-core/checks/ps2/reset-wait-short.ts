@@ -17,6 +17,7 @@ import { known, sourcesOf } from "./sources.ts";
 
 const wait = known("ps2.reset-wait");
 const least = wait.min ?? 0;
+const selfTest = known("ps2.self-test");
 
 const resetting = (delay: number): string =>
   registerHost(
@@ -29,8 +30,9 @@ export const resetWaitShort: Rule = {
   title: "The self-test after a reset is not waited for",
   severity: "warning",
   why:
-    "A quick mouse answers within 300 ms, a slow one takes a second. Firmware that does not wait works with the mouse it " +
-    "was written with and finds no mouse with the next.",
+    `A quick mouse answers after ${timeText((selfTest.min ?? 0) * 1000)}, a slow one after ` +
+    `${timeText((selfTest.max ?? 0) * 1000)}. Firmware that does not wait works with the mouse it was written with and ` +
+    "finds no mouse with the next.",
   wrong: { "main.c": resetting(20) },
   right: { "main.c": resetting(1000) },
   source: sourcesOf(wait),

@@ -7,12 +7,13 @@
 // whose id is never asked for is left alone: firmware may know its mouse.
 
 import type { SendSequence, SentByte } from "../../facts/ps2/ps2-facts.ts";
+import { hexText } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
 import { type Knock, knockByRates, knocks } from "../../model/knocks.ts";
 import { formatSources } from "../../model/sources.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
-import { byteRoles, hex } from "./byte-roles.ts";
+import { byteRoles } from "./byte-roles.ts";
 import { registerHost } from "./frames.ts";
 
 const source = formatSources([...new Set(knocks.flatMap(({ sources }) => sources))]);
@@ -158,12 +159,12 @@ function placed({ value, byte }: Rate): Draft["related"][number] {
 function corrected({ expression }: SentByte, rate: number | undefined): readonly Fix[] {
   const token = expression && literalToken(expression);
   if (token === undefined || rate === undefined) return [];
-  const text = /^0x/i.test(token.text) ? hex(rate) : String(rate);
+  const text = /^0x/i.test(token.text) ? hexText(rate) : String(rate);
   return [{ title: `Set ${rate} reports per second`, edits: [replaced(token, text)] }];
 }
 
 function interrupted(knock: Knock, between: SentByte, three: readonly Rate[]): Draft {
-  const what = between.byte === undefined ? "another command" : hex(between.byte);
+  const what = between.byte === undefined ? "another command" : hexText(between.byte);
   return {
     span: spanOf(between.span),
     message: `${what} interrupts the ${knock.name} knock; set ${knock.rates.join(", ")} one right after the other`,

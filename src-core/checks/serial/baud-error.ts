@@ -36,8 +36,9 @@ export const baudError: Rule = {
   title: "A line rate that the PC cannot read",
   severity: "error",
   why:
-    "A PC listens to a serial mouse at 1200 baud. If the adapter sends a few per cent faster or slower, the last bits of " +
-    "every byte are read in the wrong place; at twice or half the rate nothing is read at all, and the mouse is not found.",
+    `A PC listens to a serial mouse at ${quantity("serial.baud")?.typical} baud. If the adapter sends a few per cent ` +
+    "faster or slower, the last bits of every byte are read in the wrong place; at twice or half the rate nothing is " +
+    "read at all, and the mouse is not found.",
   wrong: {
     "main.c": `// @wire board atmega328p clock=16MHz
 // @wire serial uart=0 report=two-button

@@ -8,6 +8,7 @@
 
 import type { Facts } from "../../facts/facts.ts";
 import type { SetUp } from "../../facts/serial/serial-facts.ts";
+import { hexText } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
 import { ucsrcValue } from "../../model/avr-frames.ts";
 import {
@@ -156,12 +157,8 @@ function registerFix({ format }: SetUp, right: LineFormat, title: string): Fix |
     return undefined;
   if (format.format === undefined || assigned !== ucsrcValue(format.format)) return undefined;
   const token = expression && literalToken(expression);
-  if (token !== undefined) return { title, edits: [replaced(token, hex(value))] };
+  if (token !== undefined) return { title, edits: [replaced(token, hexText(value))] };
   return { title, edits: [replaced(span, bitsText(register, value))] };
-}
-
-function hex(value: number): string {
-  return `0x${value.toString(16).toUpperCase().padStart(2, "0")}`;
 }
 
 /** `(1 << UCSZ01)`; a second bit is joined with `|`. */
