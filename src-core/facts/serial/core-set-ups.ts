@@ -6,7 +6,7 @@ import { visibleRange } from "../../reader/tokens.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import type { DataModel } from "../../reader/types/types.ts";
 import { macrosOf } from "../board/interrupts-off.ts";
-import type { OutsideCall, Walk } from "../walk/events.ts";
+import type { Event, OutsideCall, Walk } from "../walk/events.ts";
 import { integerOf, type Value } from "../walk/values.ts";
 import type { PortName, Rate, SetFormat, SetUp } from "./serial-facts.ts";
 import type { Step } from "./steps.ts";
@@ -117,7 +117,7 @@ function formatNamedBy(expression: TypedExpression): LineFormat | undefined {
 }
 
 /** Values that an event sends by the same object; undefined for a text, or an array whose bytes are not seen. */
-function bytesSent(event: Step["event"], begin: OutsideCall): readonly Value[] | undefined {
+function bytesSent(event: Event, begin: OutsideCall): readonly Value[] | undefined {
   if (event.kind !== "outside-call") return [];
   if (objectOf(event) !== objectOf(begin)) return [];
   const verb = event.name.slice(event.name.lastIndexOf(".") + 1);

@@ -26,7 +26,7 @@ export function gatherSerial(
   const setUps = walk.entries
     .filter(({ entry }) => !isHandler(entry))
     .flatMap(({ events }) => {
-      const steps = [...stepsIn(events)];
+      const steps = stepsIn(events);
       return [...usartSetUps(steps, walk, chip, model), ...coreSetUps(steps, walk, chip, model)];
     });
   const line = wantedLine(serial);

@@ -1,32 +1,39 @@
-import type { CallEvent, Event } from "../walk/events.ts";
+import type { CallEvent, Event, OutsideCall, RegisterWrite } from "../walk/events.ts";
 
-/** An event with the calls that led to it, outermost first. */
+/** Something that may set up a port, with the calls that led to it, outermost first. */
 export interface Step {
-  readonly event: Event;
+  readonly event: RegisterWrite | OutsideCall;
   readonly calls: readonly CallEvent[];
   /** It stands on one side of a condition that is not known. */
   readonly conditional: boolean;
 }
 
-/** All events in the order of the text, each with its way. */
-export function* stepsIn(
-  events: readonly Event[],
-  calls: readonly CallEvent[] = [],
-  conditional = false,
-): Generator<Step> {
-  for (const event of events) {
-    yield { event, calls, conditional };
-    switch (event.kind) {
-      case "call":
-        yield* stepsIn(event.events, [...calls, event], conditional);
-        break;
-      case "branch":
-        for (const side of event.sides) yield* stepsIn(side, calls, true);
-        break;
-      case "loop":
-        for (const pass of event.passes) yield* stepsIn(pass, calls, conditional || event.mayBeSkipped);
-        break;
-      default:
+/** All such events in the order of the text, each with its way. */
+export function stepsIn(events: readonly Event[]): readonly Step[] {
+  const steps: Step[] = [];
+  const calls: CallEvent[] = [];
+  const collect = (inside: readonly Event[], conditional: boolean): void => {
+    for (const event of inside) {
+      switch (event.kind) {
+        case "register-write":
+        case "outside-call":
+          steps.push({ event, calls: [...calls], conditional });
+          break;
+        case "call":
+          calls.push(event);
+          collect(event.events, conditional);
+          calls.pop();
+          break;
+        case "branch":
+          for (const side of event.sides) collect(side, true);
+          break;
+        case "loop":
+          for (const pass of event.passes) collect(pass, conditional || event.mayBeSkipped);
+          break;
+        default:
+      }
     }
-  }
+  };
+  collect(events, false);
+  return steps;
 }
