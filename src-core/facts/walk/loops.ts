@@ -16,6 +16,8 @@ import { isWaiting, waitsFor } from "./waiting.ts";
 /** Turns of a loop that are walked one by one, if they are short; long ones fewer, as `turnSteps` allows. */
 export const mostTurns = 128;
 const fewestTurns = 12;
+/** Turns that are walked of a loop whose counter says that not all of them will be: the last stands for the rest. */
+const turnsOfLong = 2;
 /** Steps that all turns of one loop together may take. */
 const turnSteps = 1500;
 
@@ -58,7 +60,8 @@ function walkLoop(machine: Machine, parts: LoopParts): void {
   const byLeaving = turnsByLeaving(machine, parts);
   const atMost = Math.min(byCounter ?? Number.POSITIVE_INFINITY, byLeaving ?? Number.POSITIVE_INFINITY);
   machine.breakable = breakable;
-  const counted = plan.endless || plan.idle || !plan.counts ? undefined : walkTurns(machine, walking);
+  const most = byCounter !== undefined && byCounter > mostTurns ? turnsOfLong : mostTurns;
+  const counted = plan.endless || plan.idle || !plan.counts ? undefined : walkTurns(machine, walking, most);
   let mayBeSkipped = counted === 0;
   if (counted === undefined) {
     mayBeSkipped = parts.tested === "before" && !plan.endless && byCounter === undefined;
@@ -121,17 +124,17 @@ export function goOn(machine: Machine, breakable: Breakable): void {
 }
 
 /**
- * Walks turn by turn while the condition is known; gives their number. Undefined where the condition was not
- * known, or the turns were too many: then the state is that before the turn that was not walked.
+ * Walks at most `most` turns, one by one, while the condition is known; gives their number. Undefined where the
+ * condition was not known, or the turns were too many: then the state is that before the turn that was not walked.
  */
-export function walkTurns(machine: Machine, walking: Walking): number | undefined {
+export function walkTurns(machine: Machine, walking: Walking, most = mostTurns): number | undefined {
   const { parts, passes } = walking;
   const before = machine.steps;
-  let allowed = mostTurns;
+  let allowed = most;
   for (let turns = 0; ; turns += 1) {
     if (turns === 1) {
       const perTurn = Math.max(1, before - machine.steps);
-      allowed = Math.max(fewestTurns, Math.min(mostTurns, Math.floor(turnSteps / perTurn)));
+      allowed = Math.min(most, Math.max(fewestTurns, Math.floor(turnSteps / perTurn)));
     }
     if (turns >= allowed || machine.steps <= 0) return undefined;
     const start = machine.memory.mark();

@@ -1,3 +1,4 @@
+import { isStandIn } from "../../reader/tokens.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
 import { evaluate } from "./expressions.ts";
@@ -75,8 +76,8 @@ function registerOfVariable(
   ) {
     return undefined;
   }
-  const known = machine.memory.knownPlaceOf(variable);
-  if (known !== undefined) return undefined;
+  const isOwn = !isStandIn(variable.at.first.file);
+  if (isOwn && machine.memory.knownPlaceOf(variable) !== undefined) return undefined;
   const register = machine.hardware.registerNamed(variable.name);
   return register && machine.memory.registerPlace(register, machine.hardware.isLatch(register));
 }

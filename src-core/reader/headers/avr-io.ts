@@ -1,5 +1,6 @@
 import type { AvrChip } from "../../model/chips/chip.ts";
 import { portConstants } from "../../model/chips.ts";
+import { unnamedChipText } from "./avr-unnamed.ts";
 import { avrOnly, define, type HeaderText } from "./header-target.ts";
 
 /**
@@ -7,9 +8,9 @@ import { avrOnly, define, type HeaderText } from "./header-target.ts";
  * taken from the model's chip tables.
  */
 export const avrIo: HeaderText = avrOnly(
-  ({ avr }) => `#pragma once
+  ({ avr, isNamed }) => `#pragma once
 #include <avr/sfr_defs.h>
-${avr === undefined ? "" : chipText(avr)}`,
+${avr === undefined ? (isNamed ? "" : unnamedChipText()) : chipText(avr)}`,
 );
 
 function hex(value: number): string {

@@ -5,6 +5,8 @@ import type { Language } from "../lexer/scanner.ts";
 export interface HeaderTarget {
   /** Its registers and pins; undefined where the model does not know them. */
   readonly avr: AvrChip | undefined;
+  /** Somebody said which chip it is. */
+  readonly isNamed: boolean;
   /** AVR headers exist for it: an AVR chip of any family, or a chip that is not known yet. */
   readonly isAvr: boolean;
   readonly intBits: 16 | 32;
@@ -15,6 +17,7 @@ export function headerTarget(chip: Chip | undefined, language: Language): Header
   const isAvr = chip === undefined || chip.family === "avr" || chip.family === "avr-dx";
   return {
     avr: chip?.kind === "avr" ? chip : undefined,
+    isNamed: chip !== undefined,
     isAvr,
     intBits: chip?.dataModel === "ilp32" ? 32 : 16,
     language,

@@ -44,6 +44,14 @@ describe("pins of the port", () => {
     ]);
   });
 
+  it("are found by the names of ports and bits, which are alike on all chips, where no chip is named", () => {
+    const named = registers({ notes: "" }, enable)
+      .replaceAll("_BV(2)", "_BV(PD2)")
+      .replaceAll("_BV(3)", "_BV(PD3)");
+    const { clock, data, holds } = ps2Of(named);
+    expect([clock?.pin, data?.pin, holds.map(({ us }) => us)]).toEqual(["PD2", "PD3", [100]]);
+  });
+
   it("are found by the interrupt whose handler reads one other pin", () => {
     const { clock, data } = ps2Of(
       `${board}void fell() { static byte n; n = n << 1 | digitalRead(7); }

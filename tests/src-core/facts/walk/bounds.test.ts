@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { inOrder } from "../../../../src-core/facts/walk/in-order.ts";
 import { factsOf } from "../../checks/harness.ts";
-import { walkC, walkOf } from "./walk-text.ts";
+import { linesOf, walkC, walkOf } from "./walk-text.ts";
 
 describe("bounds", () => {
   it("comes to an end where loops stand in loops and calls in calls", () => {
@@ -29,6 +29,32 @@ void odd(int n) { even(n + ${deep}); }
 int main(void) { even(0); }
 `);
     expect(walk.entries[0]?.entry.function.name).toBe("main");
+  });
+
+  it("walks a few turns of a long wait, and comes to what stands behind it", () => {
+    const walk = walkC(`static uint8_t fell(void) {
+  uint16_t left = 20000;
+  while (left--) {
+    if (!(PIND & _BV(PD2))) return 1;
+    _delay_us(1);
+  }
+  return 0;
+}
+static uint8_t send(uint8_t value) {
+  for (uint8_t i = 0; i < 11; i++) {
+    if (!fell()) return 0;
+    if (value & 1) DDRD &= ~_BV(PD3); else DDRD |= _BV(PD3);
+    value >>= 1;
+  }
+  return 1;
+}
+int main(void) {
+  ${"if (!send(0xFF)) return 1;\n  ".repeat(8)}PORTB = 7;
+  for (;;) {}
+}
+`);
+    expect(walk.cutShort).toBe(false);
+    expect(linesOf(walk)).toContain("PORTB = 7");
   });
 
   it("walks an empty project, and one that only declares", () => {

@@ -158,6 +158,40 @@ USE_2X`;
   });
 });
 
+describe("avr/io.h without a chip", () => {
+  const text = standIns(undefined, "c")("avr/io.h") ?? "";
+  const bits = new Map(
+    [...text.matchAll(/^#define (\w+) (\d+)$/gm)].map(([, name, bit]) => [name, Number(bit)]),
+  );
+
+  test.each([
+    // ATmega48A/PA/88A/PA/168A/PA/328/P datasheet 8271, 20.11; ATtiny2313 datasheet 2543, USART Register Description
+    ["UCSZ01", 2],
+    ["UCSZ1", 2],
+    ["TXEN0", 3],
+    ["UDRE0", 5],
+    ["U2X0", 1],
+    ["PD2", 2],
+    ["DDB4", 4],
+  ])("numbers %s, as every chip does", (name, bit) => {
+    expect(bits.get(name)).toBe(bit);
+  });
+
+  test("does not number what differs from chip to chip", () => {
+    // INT0 is bit 0 of EIMSK on an ATmega328P and bit 6 of GIMSK on an ATtiny85 (their datasheets, External Interrupts)
+    for (const name of ["INT0", "WGM12", "CS11"]) expect(bits.has(name), name).toBe(false);
+  });
+
+  test("knows registers by name", () => {
+    for (const name of ["PORTD", "DDRD", "PIND", "UCSR0C", "UCSRC", "EIMSK"])
+      expect(text).toMatch(new RegExp(`\\b${name}\\b`));
+  });
+
+  test("says nothing of a chip whose registers are others", () => {
+    expect(standIns(chip("atmega4809"), "c")("avr/io.h")).not.toContain("PORTD");
+  });
+});
+
 describe("what is not there", () => {
   test("headers of AVR on other chips", () => {
     expect(standIns(chip("stm32f103c8"), "c")("avr/io.h")).toBeUndefined();
