@@ -84,12 +84,12 @@ function emitChange(
   after: ReturnType<typeof pinState>,
   value: Value | undefined,
 ): void {
-  machine.emit({ kind: "pin", ...machine.happened(call.at), change: { pin, before, after, value } });
+  machine.emit({ kind: "pin", at: call.at, change: { pin, before, after, value } });
 }
 
 function looked(pin: Value | undefined): Value | undefined {
   if (pin === undefined) return undefined;
-  return unknownBits({ known: 0xfffffffe, ones: 0 }, undefined, [{ kind: "pin", pin }], undefined);
+  return unknownBits(0xfffffffe, 0, undefined, [{ kind: "pin", pin }], undefined);
 }
 
 function elapsed(call: OutsideCall, unit: "ms" | "us"): Value {

@@ -49,15 +49,12 @@ export function setBit(machine: Machine, place: Place, bit: number, to: Tristate
   const { known, ones } = bitsOf(heldValue(machine, place));
   const mask = 1 << bit;
   const value = unknownBits(
-    {
-      known: to === undefined ? known & ~mask : known | mask,
-      ones: to === 1 ? ones | mask : ones & ~mask,
-    },
+    to === undefined ? known & ~mask : known | mask,
+    to === 1 ? ones | mask : ones & ~mask,
     undefined,
     [],
     undefined,
   );
-  machine.touch(0);
   machine.memory.write(place, value);
   if (machine.moment === "reset") settleBits(place, value);
 }

@@ -48,7 +48,6 @@ function changed(
     machine.emit({
       kind: "pin",
       at: write.at,
-      chain: write.chain,
       change: {
         pin: `P${letter}${bit}`,
         before: part === "latch" ? { output: rest, latch: before } : { output: before, latch: rest },
@@ -70,8 +69,7 @@ function toggled(write: RegisterWrite, machine: Machine, registers: ChipRegister
   // |= reads the pins first, so every pin that is high is turned over too.
   const certain = write.operator === "=" ? turned.known : 0;
   const known = before.known & certain;
-  const after = unknownBits({ known, ones: (before.ones ^ turned.ones) & known }, undefined, [], undefined);
-  machine.touch(0);
+  const after = unknownBits(known, (before.ones ^ turned.ones) & known, undefined, [], undefined);
   machine.memory.write(place, after);
   if (machine.moment === "reset") settleBits(place, after);
   const outputs = bitsOf(heldValue(machine, machine.memory.registerPlace(direction, true)));
@@ -81,7 +79,6 @@ function toggled(write: RegisterWrite, machine: Machine, registers: ChipRegister
     machine.emit({
       kind: "pin",
       at: write.at,
-      chain: write.chain,
       change: {
         pin: `P${letter}${bit}`,
         before: { output: bitOf(outputs, mask), latch: bitOf(before, mask) },

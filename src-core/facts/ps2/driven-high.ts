@@ -113,15 +113,16 @@ function isPulledLowByMode(flat: readonly Event[], pin: PinName): boolean {
   );
 }
 
-/** The `DDRx |= bit` of the same function that made this pin an output. */
+/** The `DDRx |= bit` right before, in the same function, that made this pin an output. */
 function directionWrite(flat: readonly Event[], index: number, event: PinEvent): RegisterWrite | undefined {
   const [, letter, bit] = /^P([A-L])([0-7])$/.exec(event.change.pin) ?? [];
   if (letter === undefined || bit === undefined) return undefined;
-  for (let at = index - 1; at >= 0 && at > index - 40; at -= 1) {
+  for (let at = index - 1; at >= 0; at -= 1) {
     const earlier = flat[at];
-    if (earlier?.kind !== "register-write" || earlier.register.name !== `DDR${letter}`) continue;
-    const isOwn = earlier.chain === event.chain && earlier.operator === "|=";
-    return isOwn && earlier.ones === 1 << Number(bit) ? earlier : undefined;
+    if (earlier?.kind === "pin") continue;
+    if (earlier?.kind !== "register-write") return undefined;
+    if (earlier.register.name !== `DDR${letter}`) continue;
+    return earlier.operator === "|=" && earlier.ones === 1 << Number(bit) ? earlier : undefined;
   }
   return undefined;
 }

@@ -2,7 +2,7 @@ import { visibleRange } from "../../reader/tokens.ts";
 import type { At } from "../../reader/typed/nodes.ts";
 import { delayOf } from "../board/delay-calls.ts";
 import { driveOf, type PinName } from "../pins/pin-change.ts";
-import type { Call, EntryWalk, Event, LoopEvent, OutsideCall } from "../walk/events.ts";
+import type { CallEvent, EntryWalk, Event, LoopEvent, OutsideCall } from "../walk/events.ts";
 import { type Follower, followPaths, type Leaf } from "../walk/follow.ts";
 import { inOrder } from "../walk/in-order.ts";
 import { numberOf } from "../walk/values.ts";
@@ -25,7 +25,8 @@ export interface Request {
 
 export interface Happening {
   readonly at: At;
-  readonly chain: Call | undefined;
+  /** The calls around it, outermost first. */
+  readonly calls: readonly CallEvent[];
 }
 
 /** A pin that is low now, and what has happened since. */
@@ -49,7 +50,7 @@ const nothingLow: LowPins = [];
 export function findRequests(walk: EntryWalk, clockHz: number | undefined): Request[] {
   const found: Request[] = [];
   const follower: Follower<LowPins> = {
-    step: (state, event) => step(state, event, { walk, clockHz, found }),
+    step: (state, event, calls) => step(state, event, calls, { walk, clockHz, found }),
     join: joinLow,
     behindLoop,
   };
@@ -63,7 +64,7 @@ interface Finding {
   readonly found: Request[];
 }
 
-function step(state: LowPins, event: Leaf, finding: Finding): LowPins {
+function step(state: LowPins, event: Leaf, calls: readonly CallEvent[], finding: Finding): LowPins {
   switch (event.kind) {
     case "pin": {
       const { pin, after } = event.change;
@@ -71,15 +72,20 @@ function step(state: LowPins, event: Leaf, finding: Finding): LowPins {
       const isLow = driveOf(after) === "low";
       if (held === undefined) {
         if (!isLow) return state;
-        return [...state, { pin, low: event, us: 0, parts: [], unknown: undefined }];
+        return [
+          ...state,
+          { pin, low: { at: event.at, calls: [...calls] }, us: 0, parts: [], unknown: undefined },
+        ];
       }
       if (isLow) return state;
-      for (const other of state)
-        if (other !== held) finding.found.push(requestOf(held, other, state, event, finding.walk));
+      const release: Happening = { at: event.at, calls: [...calls] };
+      for (const other of state) {
+        if (other !== held) finding.found.push(requestOf(held, other, state, release, finding.walk));
+      }
       return state.filter((low) => low !== held);
     }
     case "outside-call":
-      return state.length === 0 ? state : addCall(state, event, finding.clockHz);
+      return state.length === 0 ? state : addCall(state, event, calls, finding.clockHz);
     case "not-followed":
       return state.length === 0 ? state : addUnknown(state, event.at);
     default:
@@ -121,7 +127,12 @@ function byTheTurn(part: HoldPart): HoldPart {
   };
 }
 
-function addCall(state: LowPins, call: OutsideCall, clockHz: number | undefined): LowPins {
+function addCall(
+  state: LowPins,
+  call: OutsideCall,
+  calls: readonly CallEvent[],
+  clockHz: number | undefined,
+): LowPins {
   const delay = delayOf(call, clockHz);
   if (delay === undefined) return call.origin === "core" ? state : addUnknown(state, call.at);
   const value = numberOf(delay.length);
@@ -130,7 +141,7 @@ function addCall(state: LowPins, call: OutsideCall, clockHz: number | undefined)
   const part: HoldPart = {
     us: delay.us,
     times: 1,
-    turnsFrom: turnsFrom(call.chain),
+    turnsFrom: turnsFrom(calls),
     unitUs: delay.us !== undefined && value !== undefined && value > 0 ? delay.us / value : undefined,
     expression: from,
     span: visibleRange(at.first, at.last),
@@ -139,8 +150,8 @@ function addCall(state: LowPins, call: OutsideCall, clockHz: number | undefined)
 }
 
 /** Integers that the function around a delay was given: one of them may be how often it delays. */
-function turnsFrom(chain: Call | undefined): HoldPart["turnsFrom"] {
-  return chain?.arguments.filter((value) => value.kind === "integer") ?? [];
+function turnsFrom(calls: readonly CallEvent[]): HoldPart["turnsFrom"] {
+  return calls.at(-1)?.arguments.filter((value) => value.kind === "integer") ?? [];
 }
 
 function addPart(state: LowPins, part: HoldPart, at: At): LowPins {

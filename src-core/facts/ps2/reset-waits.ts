@@ -91,9 +91,7 @@ function delayLimit(items: readonly DelayItem[]): WaitLimit | undefined {
   if (item?.us === undefined) return undefined;
   const times = items.reduce((sum, each) => sum + each.times, 0);
   const ms = item.us / 1000;
-  const turns = item.call.chain?.arguments.find(
-    (value) => value.kind === "integer" && value.value === times,
-  )?.from;
+  const turns = item.given.find((value) => value.kind === "integer" && value.value === times)?.from;
   const expression = times > 1 && turns !== undefined ? turns : item.length?.from;
   const at = expression?.at ?? item.call.at;
   const value = numberOf(item.length);

@@ -3,7 +3,7 @@ import { acknowledge, selfTestPassed } from "../../model/replies.ts";
 import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
-import type { Call, CallEvent, EntryWalk, OutsideCall } from "../walk/events.ts";
+import type { CallEvent, EntryWalk, OutsideCall } from "../walk/events.ts";
 import { inOrder } from "../walk/in-order.ts";
 import { integerOf } from "../walk/values.ts";
 import type { PortPins } from "./port-pins.ts";
@@ -28,22 +28,14 @@ export function findSenders(
 }
 
 /** The innermost function around the whole request that is given a byte. */
-function senderOf(request: Request): Sender | undefined {
-  const around = new Set<Call | undefined>();
-  for (let call = request.low.chain; call !== undefined; call = call.caller) around.add(call);
-  let call = request.release.chain;
-  while (call !== undefined && !around.has(call)) call = call.caller;
-  for (; call !== undefined; call = call.caller) {
-    const parameter = byteParameter(call.function);
-    if (parameter !== undefined) {
-      return { name: call.function.name, function: call.function, parameter, by: "what it does" };
-    }
+function senderOf({ low, release, walk }: Request): Sender | undefined {
+  const around = release.calls.filter((call) => low.calls.includes(call)).map((call) => call.function);
+  for (const symbol of [walk.entry.function, ...around].reverse()) {
+    const parameter = byteParameter(symbol);
+    if (parameter !== undefined)
+      return { name: symbol.name, function: symbol, parameter, by: "what it does" };
   }
-  const entry = request.walk.entry.function;
-  const parameter = byteParameter(entry);
-  return parameter === undefined
-    ? undefined
-    : { name: entry.name, function: entry, parameter, by: "what it does" };
+  return undefined;
 }
 
 const byteNames =

@@ -20,6 +20,8 @@ export interface DelayItem {
   readonly times: number;
   readonly call: OutsideCall;
   readonly length: Value | undefined;
+  /** What the function around it was given. */
+  readonly given: readonly Value[];
 }
 
 export interface SendItem {
@@ -27,6 +29,8 @@ export interface SendItem {
   readonly byte: number | undefined;
   readonly value: Value | undefined;
   readonly event: CallEvent | OutsideCall;
+  /** The calls around it, outermost first. */
+  readonly calls: readonly CallEvent[];
   readonly sender: Sender;
   readonly afterUnknown: boolean;
 }
@@ -59,6 +63,7 @@ export function sendingPaths(
 class PathFinder {
   readonly #byFunction = new Map<unknown, Sender>();
   readonly #byName = new Map<string, Sender>();
+  readonly #calls: CallEvent[] = [];
   #depth = 0;
 
   constructor(senders: readonly Sender[]) {
@@ -86,10 +91,11 @@ class PathFinder {
     switch (event.kind) {
       case "call": {
         const sender = this.#byFunction.get(event.function);
-        if (sender !== undefined) return single(sendItem(event, sender));
-        return this.through(event.events).map((path) =>
-          path.end === "return" ? { ...path, end: "through" } : path,
-        );
+        if (sender !== undefined) return single(sendItem(event, sender, [...this.#calls]));
+        this.#calls.push(event);
+        const inside = this.through(event.events);
+        this.#calls.pop();
+        return inside.map((path) => (path.end === "return" ? { ...path, end: "through" } : path));
       }
       case "branch":
         return this.#sides(event);
@@ -108,10 +114,17 @@ class PathFinder {
 
   #outsideCall(event: OutsideCall): Path[] | undefined {
     const sender = this.#byName.get(event.name);
-    if (sender !== undefined) return single(sendItem(event, sender));
+    if (sender !== undefined) return single(sendItem(event, sender, [...this.#calls]));
     const delay = delayOf(event, undefined);
     if (delay !== undefined)
-      return single({ kind: "delay", us: delay.us, times: 1, call: event, length: delay.length });
+      return single({
+        kind: "delay",
+        us: delay.us,
+        times: 1,
+        call: event,
+        length: delay.length,
+        given: this.#calls.at(-1)?.arguments ?? [],
+      });
     return event.origin === "core" ? undefined : single({ kind: "unknown" });
   }
 
@@ -200,7 +213,7 @@ function longest(paths: readonly Path[]): Path[] {
   return [...paths].sort((a, b) => count(b) - count(a)).slice(0, mostPaths);
 }
 
-function sendItem(event: CallEvent | OutsideCall, sender: Sender): SendItem {
+function sendItem(event: CallEvent | OutsideCall, sender: Sender, calls: readonly CallEvent[]): SendItem {
   const value = event.arguments[sender.parameter];
   const number = integerOf(value);
   return {
@@ -208,6 +221,7 @@ function sendItem(event: CallEvent | OutsideCall, sender: Sender): SendItem {
     byte: number === undefined ? undefined : number & 0xff,
     value,
     event,
+    calls,
     sender,
     afterUnknown: false,
   };

@@ -30,9 +30,9 @@ export function sentByte(item: SendItem, begins: boolean): SentByte {
  * The call that the author would look at: the one in which the byte is named, not the one inside a wrapper that
  * hands it on.
  */
-function callSpan({ event, value }: SendItem): Span {
+function callSpan({ event, calls, value }: SendItem): Span {
   let { at } = event;
-  for (let call = event.chain; call !== undefined; call = call.caller) {
+  for (const call of [...calls].reverse()) {
     const handsOn = call.arguments.some((given) => given.from !== undefined && given.from === value?.from);
     if (!handsOn) break;
     at = call.at;

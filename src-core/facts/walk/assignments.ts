@@ -46,7 +46,6 @@ export function evaluateAssignment(
 export function copyObject(machine: Machine, from: Value, to: Place): void {
   const { memory } = machine;
   const source = from.kind === "address" ? from.place : undefined;
-  machine.touch(to.depth);
   memory.overwrite(to, unknown(from.from));
   if (source === undefined || source === to) return;
   for (const [key, part] of source.children ?? []) {
@@ -79,7 +78,6 @@ const missing = {
 function forgetArray(machine: Machine, target: TypedExpression): void {
   const array = arrayNamedBy(machine, target);
   if (array === undefined) return;
-  machine.touch(array.depth);
   machine.memory.overwrite(array, unknown(target));
 }
 
@@ -126,6 +124,5 @@ export function forgetPointee(machine: Machine, pointer: Value): void {
   const place = pointedTo(machine, pointer);
   if (place === undefined || place.root.kind === "register") return;
   const whole = typeof place.key === "number" && place.of !== undefined ? place.of : place;
-  machine.touch(whole.depth);
   machine.memory.overwrite(whole, unknown(pointer.from));
 }

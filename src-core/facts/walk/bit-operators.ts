@@ -115,7 +115,7 @@ function settle(
     const value = wrap(ones >>> 0, type);
     if (value !== undefined) return integer(value, from);
   }
-  return unknownBits({ known, ones: ones & ~bitsAbove(type) }, from, traces, copied);
+  return unknownBits(known, ones & ~bitsAbove(type), from, traces, copied);
 }
 
 function shifted(

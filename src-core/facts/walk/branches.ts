@@ -3,7 +3,7 @@ import type { BranchEvent, Event } from "./events.ts";
 import { heldValue } from "./load-store.ts";
 import type { Machine } from "./machine.ts";
 import type { Changes } from "./memory.ts";
-import { joinValues, tracesOf } from "./unknowns.ts";
+import { joinValues, tracesOf, unknown } from "./unknowns.ts";
 import type { Trace, Value } from "./values.ts";
 
 /**
@@ -40,7 +40,13 @@ export function splitPath(
     memory.undoTo(mark);
   }
   if (walked.some((events) => events.length > 0)) {
-    const branch: BranchEvent = { kind: "branch", ...machine.happened(at), ...decider, sides: walked };
+    const branch: BranchEvent = {
+      kind: "branch",
+      at,
+      condition: decider.condition,
+      selector: decider.selector,
+      sides: walked,
+    };
     machine.emit(branch);
   }
   if (someEnded) machine.decided(why);
@@ -48,12 +54,4 @@ export function splitPath(
   return joined;
 }
 
-const nothing: Value = {
-  kind: "unknown",
-  from: undefined,
-  known: 0,
-  ones: 0,
-  copied: undefined,
-  traces: [],
-  compared: undefined,
-};
+const nothing: Value = unknown(undefined);

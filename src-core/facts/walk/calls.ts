@@ -8,7 +8,7 @@ import { heldValue } from "./load-store.ts";
 import { placeNamedBy } from "./lvalues.ts";
 import type { Machine } from "./machine.ts";
 import type { Place } from "./places.ts";
-import { tracesOf, unknown, unknownOf } from "./unknowns.ts";
+import { givenBy, tracesOf, unknown, unknownOf } from "./unknowns.ts";
 import type { Value } from "./values.ts";
 
 type CallExpression = Extract<TypedExpression, { kind: "call" }>;
@@ -30,7 +30,7 @@ export function evaluateCall(machine: Machine, expression: CallExpression): Valu
   };
   if (called.kind === "function")
     return callFunction(machine, called.function, calling, called.function.name);
-  machine.emit(notFollowed(machine, expression.at, "called through an unknown pointer"));
+  machine.emit(notFollowed(expression.at, "called through an unknown pointer"));
   for (const argument of calling.arguments) forgetPointee(machine, argument);
   return unknownOf(expression.type, expression, tracesOf(called));
 }
@@ -86,13 +86,13 @@ export function evaluateUnresolved(
   if (expression.form === "name") {
     const place = placeNamedBy(machine, expression);
     if (place === undefined) return unknown(expression);
-    return { ...heldValue(machine, place), from: expression };
+    return givenBy(heldValue(machine, place), expression);
   }
   const values = expression.operands.map((operand) => evaluate(machine, operand));
   if (expression.form !== "call") return unknown(expression);
   const call: OutsideCall = {
     kind: "outside-call",
-    ...machine.happened(expression.at),
+    at: expression.at,
     name: expression.name,
     function: undefined,
     origin: "undeclared",

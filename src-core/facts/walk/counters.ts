@@ -33,6 +33,7 @@ interface Counter {
 
 /** Turns that a counter in the condition allows, by the values at the loop's start; undefined for none. */
 export function turnsByCounter(machine: Machine, parts: LoopParts): number | undefined {
+  if (allUpdates(parts).size === 0) return undefined;
   let least: number | undefined;
   const consider = (turns: number | undefined): void => {
     if (turns !== undefined && (least === undefined || turns < least)) least = turns;
@@ -43,6 +44,7 @@ export function turnsByCounter(machine: Machine, parts: LoopParts): number | und
 
 /** The same for `if (++tries > 1000) return;` in the body. */
 export function turnsByLeaving(machine: Machine, parts: LoopParts): number | undefined {
+  if (allUpdates(parts).size === 0) return undefined;
   let least: number | undefined;
   const statements = parts.body.kind === "block" ? parts.body.statements : [parts.body];
   for (const statement of statements) {

@@ -101,22 +101,27 @@ export function functionEffects(symbol: FunctionSymbol, linkage: Linkage): Direc
 
 const nothing: DirectEffects = collected();
 
-/** Effects of code together with those of everything it calls. */
+/** Effects of code together with those of everything it calls; local variables of the latter are their own. */
 export function allEffects(parts: readonly DirectEffects[], linkage: Linkage): Effects {
   const variables = new Set<Variable>();
   const fields = new Set<Field>();
-  const reached = new Set<FunctionSymbol>();
-  const open = [...parts];
-  for (let part = open.pop(); part !== undefined; part = open.pop()) {
+  const called = new Set<FunctionSymbol>();
+  for (const part of parts) {
     for (const variable of part.variables) variables.add(linkage.canonical(variable));
     for (const field of part.fields) fields.add(linkage.canonicalField(field));
-    for (const called of part.calls) {
-      if (reached.has(called)) continue;
-      reached.add(called);
-      open.push(functionEffects(called, linkage));
-    }
+    for (const symbol of part.calls) called.add(symbol);
+  }
+  for (const symbol of reachedFrom(called, linkage)) {
+    const effects = functionEffects(symbol, linkage);
+    for (const variable of effects.variables)
+      if (outlivesCalls(variable)) variables.add(linkage.canonical(variable));
+    for (const field of effects.fields) fields.add(linkage.canonicalField(field));
   }
   return { variables, fields };
+}
+
+export function outlivesCalls({ storage }: Variable): boolean {
+  return storage !== "local" && storage !== "parameter";
 }
 
 /** All functions that these lead to, themselves included. */

@@ -1,7 +1,7 @@
 import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import type { Field } from "../../reader/types/types.ts";
-import { allEffects, type DirectEffects, functionEffects, reachedFrom } from "./effects.ts";
+import { allEffects, type DirectEffects, functionEffects, outlivesCalls, reachedFrom } from "./effects.ts";
 import type { Linkage } from "./linkage.ts";
 import type { Sharing } from "./memory.ts";
 import type { Trace } from "./values.ts";
@@ -58,8 +58,7 @@ export function sharedByInterrupts(entries: Entries, linkage: Linkage): Sharing 
   const clocks = timeCounters(entries, linkage);
   return {
     variable(variable) {
-      if (!variables.has(variable) || variable.storage === "local" || variable.storage === "parameter")
-        return undefined;
+      if (!variables.has(variable) || !outlivesCalls(variable)) return undefined;
       return clocks.get(variable) ?? { kind: "shared", variable, field: undefined };
     },
     field: (field) => (fields.has(field) ? { kind: "shared", variable: undefined, field } : undefined),

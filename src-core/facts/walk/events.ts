@@ -4,7 +4,8 @@ import type { Bits, Register, Trace, Value } from "./values.ts";
 
 /**
  * What the firmware does, in order. Calls, branches and loops hold the events inside them, so that a reader
- * can follow one path (`follow.ts`) or just go through all in order (`in-order.ts`).
+ * can follow one path (`follow.ts`) or just go through all in order (`in-order.ts`). The way to an event is the
+ * calls around it: a call that does what an earlier one did holds the same events as that.
  */
 export type Event =
   | CallEvent
@@ -19,20 +20,9 @@ export type Event =
   | AssemblyEvent
   | NotFollowed;
 
-/** A call that led to an event; undefined stands for the body of the entry itself. */
-export interface Call {
-  readonly function: FunctionSymbol;
-  /** The call expression. */
-  readonly at: At;
-  readonly arguments: readonly Value[];
-  readonly caller: Call | undefined;
-}
-
 interface Happened {
   /** The expression or statement that does it. */
   readonly at: At;
-  /** The innermost call that led here. */
-  readonly chain: Call | undefined;
 }
 
 /** A call of a function whose body is in the project. */
@@ -44,8 +34,6 @@ export interface CallEvent extends Happened {
   readonly expressions: readonly TypedExpression[];
   /** The object a member function is called on. */
   readonly object: Value | undefined;
-  /** `chain` of the events inside. */
-  readonly call: Call;
   readonly events: readonly Event[];
   readonly result: Value | undefined;
 }

@@ -10,7 +10,16 @@ import type { Machine } from "./machine.ts";
 import { arithmetic, compare, converted, not } from "./operators.ts";
 import type { Place } from "./places.ts";
 import { walkStatement } from "./statements.ts";
-import { integer, joinTraces, tracesOf, truthOf, unknown, unknownOf } from "./unknowns.ts";
+import {
+  givenBy,
+  integer,
+  joinTraces,
+  tracesOf,
+  truthOf,
+  unknown,
+  unknownBits,
+  unknownOf,
+} from "./unknowns.ts";
 import { integerOf, type Value } from "./values.ts";
 
 /** Does what an expression does and gives what is known of its value. */
@@ -144,13 +153,13 @@ function evaluateObject(machine: Machine, expression: TypedExpression): Value {
   const value = load(machine, place, expression.at);
   // Arguments and table entries keep the expression that gave them; a named constant is its use.
   if (value.from !== undefined && keepsItsSource(value, expression, place)) {
-    return value.kind === "integer" && isEntry(place) ? { ...value, entry: true } : value;
+    return value.kind === "integer" && isEntry(place) ? integer(value.value, value.from, true) : value;
   }
-  return value.from === expression ? value : { ...value, from: expression };
+  return value.from === expression ? value : givenBy(value, expression);
 }
 
 function keepsItsSource(value: Value, expression: TypedExpression, place: Place): boolean {
-  if (value.kind === "integer" && value.entry === true) return true;
+  if (value.kind === "integer" && value.entry) return true;
   if (expression.kind === "variable" && expression.variable.storage === "parameter") return true;
   return isEntry(place);
 }
@@ -171,7 +180,7 @@ function evaluateComparison(
     const isLeft = tracesOf(left).some((trace) => trace.kind === "time");
     machine.emit({
       kind: "time-test",
-      ...machine.happened(expression.at),
+      at: expression.at,
       elapsed: isLeft ? left : right,
       limit: isLeft ? right : left,
     });
@@ -203,13 +212,15 @@ function evaluateLogical(machine: Machine, expression: Extract<TypedExpression, 
     () => integer(decides ? 1 : 0, expression),
   ]);
   if (joined?.kind !== "unknown") return joined ?? unknownOf(expression.type, expression);
-  return { ...joined, traces: joinTraces(joined.traces, tracesOf(left)) };
+  const traces = joinTraces(joined.traces, tracesOf(left));
+  return unknownBits(joined.known, joined.ones, joined.from, traces, joined.copied, joined.compared);
 }
 
 function asTruth(value: Value, from: TypedExpression): Value {
   const truth = truthOf(value);
   if (truth !== undefined) return integer(truth ? 1 : 0, from);
-  return value.kind === "unknown" ? { ...value, from, known: 0xfffffffe, ones: 0, copied: undefined } : value;
+  if (value.kind !== "unknown") return value;
+  return unknownBits(0xfffffffe, 0, from, value.traces, undefined, value.compared);
 }
 
 function evaluateConditional(

@@ -5,13 +5,20 @@ export type Leaf = Exclude<Event, CallEvent | BranchEvent | LoopEvent>;
 
 /** What is carried along the paths of the firmware. States are values: they are never changed in place. */
 export interface Follower<State> {
-  step(state: State, event: Leaf): State;
+  /** `calls`: those around the event, outermost first; copy what is to be kept. */
+  step(state: State, event: Leaf, calls: readonly CallEvent[]): State;
   /** What holds where either of two paths may have been taken. */
   join(a: State, b: State): State;
   /** Corrects the state behind a loop whose turns were not all walked; `before` is that in front of it. */
   behindLoop?(loop: LoopEvent, before: State, after: State): State;
   /** Called with the state at the end of the one turn that stands for all of an endless loop. */
   atTurnEnd?(state: State): void;
+}
+
+/** What a step along the paths hangs on. */
+interface Following<State> {
+  readonly follower: Follower<State>;
+  readonly calls: CallEvent[];
 }
 
 /** States that wait for the end of what they have left. */
@@ -30,7 +37,7 @@ export function followPaths<State>(
   follower: Follower<State>,
 ): State | undefined {
   const left: Left<State> = { returned: undefined, broken: undefined, continued: undefined };
-  const state = followAll(events, start, follower, left);
+  const state = followAll(events, start, { follower, calls: [] }, left);
   return either(state === ended ? undefined : state, left.returned, follower);
 }
 
@@ -46,12 +53,12 @@ function either<State>(
 function followAll<State>(
   events: readonly Event[],
   start: State,
-  follower: Follower<State>,
+  following: Following<State>,
   left: Left<State>,
 ): State | typeof ended {
   let state = start;
   for (const event of events) {
-    const next = followOne(event, state, follower, left);
+    const next = followOne(event, state, following, left);
     if (next === ended) return ended;
     state = next;
   }
@@ -61,21 +68,24 @@ function followAll<State>(
 function followOne<State>(
   event: Event,
   state: State,
-  follower: Follower<State>,
+  following: Following<State>,
   left: Left<State>,
 ): State | typeof ended {
+  const { follower, calls } = following;
   switch (event.kind) {
     case "call": {
       const inside: Left<State> = { returned: undefined, broken: undefined, continued: undefined };
-      const end = followAll(event.events, state, follower, inside);
+      calls.push(event);
+      const end = followAll(event.events, state, following, inside);
+      calls.pop();
       return either(end === ended ? undefined : end, inside.returned, follower) ?? ended;
     }
     case "branch":
-      return followBranch(event, state, follower, left);
+      return followBranch(event, state, following, left);
     case "loop":
-      return followLoop(event, state, follower, left);
+      return followLoop(event, state, following, left);
     case "leave": {
-      const stepped = follower.step(state, event);
+      const stepped = follower.step(state, event, calls);
       if (event.how === "return") left.returned = either(left.returned, stepped, follower);
       else if (event.how === "break") left.broken = either(left.broken, stepped, follower);
       else if (event.how === "continue") left.continued = either(left.continued, stepped, follower);
@@ -84,22 +94,23 @@ function followOne<State>(
       return ended;
     }
     default:
-      return follower.step(state, event);
+      return follower.step(state, event, calls);
   }
 }
 
 function followBranch<State>(
   branch: BranchEvent,
   state: State,
-  follower: Follower<State>,
+  following: Following<State>,
   left: Left<State>,
 ): State | typeof ended {
+  const { follower } = following;
   // The `break`s of a `switch` end there; those of an `if` belong to the loop around it.
   const isSwitch = branch.selector !== undefined;
   const inside: Left<State> = isSwitch ? { ...left, broken: undefined } : left;
   let joined: State | undefined;
   for (const side of branch.sides) {
-    const end = followAll(side, state, follower, inside);
+    const end = followAll(side, state, following, inside);
     if (end !== ended) joined = either(joined, end, follower);
   }
   if (isSwitch) {
@@ -113,15 +124,16 @@ function followBranch<State>(
 function followLoop<State>(
   loop: LoopEvent,
   before: State,
-  follower: Follower<State>,
+  following: Following<State>,
   left: Left<State>,
 ): State | typeof ended {
+  const { follower } = following;
   const inside: Left<State> = { returned: left.returned, broken: undefined, continued: undefined };
   let state: State | undefined = before;
   for (const pass of loop.passes) {
     if (state === undefined) break;
     inside.continued = undefined;
-    const end: State | typeof ended = followAll(pass, state, follower, inside);
+    const end: State | typeof ended = followAll(pass, state, following, inside);
     state = either(end === ended ? undefined : end, inside.continued, follower);
   }
   left.returned = inside.returned;

@@ -1,4 +1,4 @@
-import type { Effects } from "./effects.ts";
+import { type Effects, outlivesCalls } from "./effects.ts";
 import type { Machine } from "./machine.ts";
 import type { Place } from "./places.ts";
 import { unknown } from "./unknowns.ts";
@@ -7,12 +7,11 @@ import { unknown } from "./unknowns.ts";
 export function forgetEffects(machine: Machine, effects: Effects): void {
   const { memory } = machine;
   const forget = (place: Place): void => {
-    machine.touch(place.depth);
     memory.overwrite(place, unknown(undefined));
   };
   for (const variable of effects.variables) {
     const place =
-      memory.knownPlaceOf(variable) ?? (variable.storage === "local" ? undefined : memory.placeOf(variable));
+      memory.knownPlaceOf(variable) ?? (outlivesCalls(variable) ? memory.placeOf(variable) : undefined);
     if (place !== undefined) forget(place);
   }
   for (const field of effects.fields) {

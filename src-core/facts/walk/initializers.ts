@@ -47,7 +47,6 @@ function initializeParts(
   { entries }: Extract<TypedInitializer, { kind: "aggregate" }>,
 ): void {
   const { memory } = machine;
-  machine.touch(place.depth);
   memory.overwrite(place, integer(0, undefined));
   for (const { target, initializer } of entries) {
     if ("index" in target) {

@@ -2,16 +2,15 @@ import type { At, FunctionDefinition, FunctionSymbol, TypedExpression } from "..
 import type { Type } from "../../reader/types/types.ts";
 import { copyObject, forgetPointee } from "./assignments.ts";
 import { allEffects, functionEffects } from "./effects.ts";
-import type { Call, Event, NotFollowed, OutsideCall } from "./events.ts";
+import type { NotFollowed, OutsideCall } from "./events.ts";
 import { forgetEffects } from "./forget.ts";
-import { inOrder } from "./in-order.ts";
 import { constructMembers } from "./initializers.ts";
 import { heldValue, store } from "./load-store.ts";
 import type { Frame, Machine } from "./machine.ts";
 import type { Place } from "./places.ts";
-import { remember, repeatable } from "./repeatable-calls.ts";
+import { takeOver, walkAndRemember } from "./repeatable-calls.ts";
 import { walkStatement } from "./statements.ts";
-import { joinTraces, joinValues, unknownOf } from "./unknowns.ts";
+import { joinTraces, joinValues, unknownBits, unknownOf } from "./unknowns.ts";
 import type { Trace, Value } from "./values.ts";
 
 /** Calls deeper than this are not gone into. */
@@ -37,7 +36,7 @@ export function callFunction(
   if (definition === undefined) {
     const call: OutsideCall = {
       kind: "outside-call",
-      ...machine.happened(calling.at),
+      at: calling.at,
       name,
       function: symbol,
       origin: symbol.standIn ? "core" : "declared",
@@ -50,7 +49,8 @@ export function callFunction(
   const defining = machine.linkage.definingSymbol(symbol);
   const obstacle = whyNotInto(machine, defining);
   if (obstacle !== undefined) {
-    machine.emit(notFollowed(machine, calling.at, obstacle));
+    machine.memory.spoilRecordings();
+    machine.emit(notFollowed(calling.at, obstacle));
     forgetEffects(machine, allEffects([functionEffects(defining, machine.linkage)], machine.linkage));
     return unknownOf(calling.type, undefined);
   }
@@ -63,8 +63,8 @@ function whyNotInto(machine: Machine, symbol: FunctionSymbol): NotFollowed["why"
   return machine.step() ? undefined : "too long";
 }
 
-export function notFollowed(machine: Machine, at: At, why: NotFollowed["why"]): NotFollowed {
-  return { kind: "not-followed", ...machine.happened(at), why };
+export function notFollowed(at: At, why: NotFollowed["why"]): NotFollowed {
+  return { kind: "not-followed", at, why };
 }
 
 export function callOutside(
@@ -86,64 +86,20 @@ function goInto(
   definition: FunctionDefinition,
   calling: Calling,
 ): Value {
-  const call: Call = {
-    function: symbol,
-    at: calling.at,
-    arguments: calling.arguments,
-    caller: machine.chain,
-  };
-  const known = repeatable(machine, symbol, calling);
-  const { events, result } = known ?? walkCall(machine, symbol, definition, calling, call);
-  if (known !== undefined) {
-    machine.alive = known.returns;
-    machine.decided(known.traces);
-    // Whoever goes through the events meets them again.
-    machine.steps = Math.max(0, machine.steps - Math.floor(known.size / 4));
-  }
+  const { events, result } =
+    takeOver(machine, symbol, calling) ??
+    walkAndRemember(machine, symbol, calling, () => walkBody(machine, symbol, definition, calling));
   machine.emit({
     kind: "call",
-    ...machine.happened(calling.at),
+    at: calling.at,
     function: symbol,
     arguments: calling.arguments,
     expressions: calling.expressions,
     object: calling.object && { kind: "address", place: calling.object, from: undefined },
-    call,
     events,
     result,
   });
   return result ?? unknownOf(calling.type, undefined);
-}
-
-function walkCall(
-  machine: Machine,
-  symbol: FunctionSymbol,
-  definition: FunctionDefinition,
-  calling: Calling,
-  call: Call,
-): { readonly events: readonly Event[]; readonly result: Value | undefined } {
-  const outside = machine.touched;
-  const before = machine.frame?.traces ?? [];
-  machine.touched = Number.POSITIVE_INFINITY;
-  let result: Value | undefined;
-  const events = machine.capture(() => {
-    result = walkBody(machine, symbol, definition, calling, call);
-  });
-  const isOwn = machine.touched > machine.active.length;
-  machine.touch(outside);
-  // Without steps left, the walk was cut off somewhere.
-  if (isOwn && machine.steps > 0 && !machine.isMuted) {
-    const traces = (machine.frame?.traces ?? []).filter((trace) => !before.includes(trace));
-    remember(machine, symbol, {
-      arguments: calling.arguments,
-      object: calling.object,
-      events,
-      result,
-      returns: machine.alive,
-      traces,
-      size: inOrder(events).length,
-    });
-  }
-  return { events, result };
 }
 
 /** Walks a function with its parameters bound; gives what it returns. Dead afterwards where no path returns. */
@@ -152,12 +108,11 @@ export function walkBody(
   symbol: FunctionSymbol,
   definition: FunctionDefinition,
   calling: Pick<Calling, "arguments" | "object">,
-  call: Call | undefined,
 ): Value | undefined {
   machine.reached.add(symbol);
   machine.active.push(symbol);
   bindParameters(machine, definition, calling.arguments);
-  const outer = { chain: machine.chain, frame: machine.frame, breakable: machine.breakable };
+  const outer = { frame: machine.frame, breakable: machine.breakable };
   const frame: Frame = {
     function: symbol,
     self: calling.object,
@@ -166,13 +121,11 @@ export function walkBody(
     traces: [],
     gotos: new Map(),
   };
-  machine.chain = call;
   machine.frame = frame;
   machine.breakable = undefined;
   if (symbol.special === "constructor") constructMembers(machine, symbol, definition, calling.object);
   walkStatement(machine, definition.body);
   if (machine.alive) machine.leaveFunction(undefined);
-  machine.chain = outer.chain;
   machine.frame = outer.frame;
   machine.breakable = outer.breakable;
   machine.active.pop();
@@ -201,12 +154,15 @@ function withTraces(
   traces: readonly Trace[],
   returns: number,
 ): Value {
-  return returns < 2 ? value : { ...value, traces: joinTraces(value.traces, traces) };
+  if (returns < 2) return value;
+  const all = joinTraces(value.traces, traces);
+  return unknownBits(value.known, value.ones, value.from, all, value.copied, value.compared);
 }
 
 function bindParameters(machine: Machine, definition: FunctionDefinition, given: readonly Value[]): void {
   for (const [index, parameter] of definition.parameters.entries()) {
     const place = machine.placeOf(parameter);
+    machine.memory.remake(place, machine.active.length);
     const value =
       given[index] ?? unknownOf(parameter.type, undefined, [{ kind: "parameter", variable: parameter }]);
     if (parameter.type.kind === "record") copyObject(machine, value, place);

@@ -15,7 +15,7 @@ export function load(machine: Machine, place: Place, at: At): Value {
   if (place.root.kind !== "register") return heldValue(machine, place);
   machine.emitRead({
     kind: "register-read",
-    ...machine.happened(at),
+    at,
     register: place.root.register,
     mask: everyBit,
   });
@@ -26,10 +26,11 @@ export function load(machine: Machine, place: Place, at: At): Value {
 export function heldValue(machine: Machine, place: Place): Value {
   if (place.root.kind === "register") return registerValue(machine, place, place.root);
   if (place.shared !== undefined) return unknownOf(place.type ?? anything, undefined, [place.shared]);
-  if (place.depth > 0) machine.touch(place.depth);
-  else if (mayChange(machine, place)) machine.touch(0);
+  const isState = place.depth > 0 || mayChange(machine, place);
+  if (isState) machine.memory.touch(place);
   if (place.value !== undefined) return place.value;
   for (let outer = place.of; outer !== undefined; outer = outer.of) {
+    if (isState) machine.memory.touch(outer);
     if (outer.value === undefined) continue;
     // Zero on a whole object means that what was not given a value is zero.
     return outer.value.kind === "integer" ? outer.value : unknownOf(place.type ?? anything, undefined);
@@ -41,13 +42,13 @@ const anything: Type = { kind: "unknown", name: "" };
 
 function registerValue(machine: Machine, place: Place, root: RegisterRoot): Value {
   const { register, latch } = root;
-  if (latch) machine.touch(0);
+  if (latch) machine.memory.touch(place);
   const above = register.bits === 32 ? 0 : (-1 << register.bits) >>> 0;
   const held = latch ? bitsOf(place.value ?? firstLatch(machine, place)) : { known: 0, ones: 0 };
   const known = (held.known | above) >>> 0;
   if (known === everyBit) return integer(held.ones >>> 0, undefined);
   const whole = (everyBit & ~above) >>> 0;
-  return unknownBits({ known, ones: held.ones }, undefined, [{ kind: "register", register, mask: whole }], {
+  return unknownBits(known, held.ones, undefined, [{ kind: "register", register, mask: whole }], {
     register,
     same: whole,
     flipped: 0,
@@ -158,7 +159,6 @@ export function store(
     storeRegister(machine, place, root, value, at, operator, operand);
     return;
   }
-  machine.touch(place.depth);
   machine.memory.write(place, value);
   if (machine.moment === "reset") settle(place, value);
 }
@@ -191,7 +191,7 @@ function storeRegister(
       : undefined;
   const write: RegisterWrite = {
     kind: "register-write",
-    ...machine.happened(at),
+    at,
     register,
     value: operand,
     operator,
@@ -202,7 +202,6 @@ function storeRegister(
     before: { known: before.known & whole, ones: before.ones & whole },
     after,
   };
-  machine.touch(0);
   machine.memory.write(place, value);
   if (machine.moment === "reset" && root.latch) settleBits(place, value);
   machine.emit(write);
@@ -224,7 +223,7 @@ export function settleBits(place: Place, value: Value): void {
   }
   const held = bitsOf(settled);
   const known = held.known & now.known & ~(held.ones ^ now.ones);
-  place.settled = unknownBits({ known, ones: held.ones & known }, undefined, [], undefined);
+  place.settled = unknownBits(known, held.ones & known, undefined, [], undefined);
 }
 
 /** What `|=`, `&=` and `^=` do to the bits, whatever stood there. */

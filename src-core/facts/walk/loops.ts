@@ -100,7 +100,7 @@ export function emitLoop(
           : "unknown";
   machine.emit({
     kind: "loop",
-    ...machine.happened(parts.statement.at),
+    at: parts.statement.at,
     form,
     statement: parts.statement,
     turns: found.turns,

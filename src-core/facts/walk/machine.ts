@@ -1,9 +1,10 @@
-import type { At, FunctionSymbol, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
+import type { FunctionSymbol, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import type { Effects } from "./effects.ts";
-import type { Call, Event, OutsideCall, RegisterRead, RegisterWrite } from "./events.ts";
+import type { Event, OutsideCall, RegisterRead, RegisterWrite } from "./events.ts";
 import type { Linkage } from "./linkage.ts";
 import { type Changes, Memory, type Sharing } from "./memory.ts";
 import type { Place } from "./places.ts";
+import type { RepeatableCall } from "./repeatable-calls.ts";
 import { joinTraces, joinValues, unknown } from "./unknowns.ts";
 import type { Register, Trace, Value } from "./values.ts";
 
@@ -43,18 +44,6 @@ export interface Breakable {
 /** Which state a walk starts from: `reset`, or `any` moment of a run that the program walk has shown. */
 export type Moment = "reset" | "any";
 
-/** A call that depends on its arguments alone. */
-export interface RepeatableCall {
-  readonly arguments: readonly Value[];
-  readonly object: Place | undefined;
-  readonly events: readonly Event[];
-  readonly result: Value | undefined;
-  readonly returns: boolean;
-  readonly traces: readonly Trace[];
-  /** Number of events inside, those of inner calls included. */
-  readonly size: number;
-}
-
 /** The state of a walk: memory, the path so far, and the bounds. */
 export class Machine {
   readonly memory: Memory;
@@ -68,7 +57,6 @@ export class Machine {
   /** What loops that were met write, calls included. */
   readonly loopEffects = new Map<TypedStatement, Effects>();
   moment: Moment = "reset";
-  chain: Call | undefined = undefined;
   frame: Frame | undefined = undefined;
   breakable: Breakable | undefined = undefined;
   /** False once the path has come to its end. */
@@ -76,11 +64,9 @@ export class Machine {
   /** Steps that are left. */
   steps: number;
   cutShort = false;
-  /**
-   * The least depth of what was read or written that may differ from call to call: 0 for state that outlives
-   * calls. A call that touched nothing outside itself does the same every time.
-   */
-  touched = Number.POSITIVE_INFINITY;
+  /** Calls that were walked, to be taken over where nothing they depend on has changed. */
+  /** Number of events so far, those that were taken over included. */
+  happened = 0;
   readonly repeats = new Map<FunctionSymbol, RepeatableCall[]>();
   #sink: Event[] = [];
   #muted = 0;
@@ -113,12 +99,10 @@ export class Machine {
     return false;
   }
 
-  touch(depth: number): void {
-    if (depth < this.touched) this.touched = depth;
-  }
-
   emit(event: Event): void {
-    if (this.#muted === 0) this.#sink.push(event);
+    if (this.#muted > 0) return;
+    this.#sink.push(event);
+    this.happened += 1;
   }
 
   emitRead(event: RegisterRead): void {
@@ -165,10 +149,10 @@ export class Machine {
     why: readonly Trace[],
     heldValue: (place: Place) => Value,
   ): void {
-    const [first, ...rest] = outcomes;
+    const [first] = outcomes;
     this.alive = first !== undefined;
-    if (first === undefined) return;
-    if (rest.length === 0) {
+    if (first === undefined || outcomes.every(({ size }) => size === 0)) return;
+    if (outcomes.length === 1) {
       for (const [place, value] of first) this.memory.write(place, value);
       return;
     }
@@ -207,9 +191,5 @@ export class Machine {
   /** Remembers that `traces` decided which return a path takes. */
   decided(traces: readonly Trace[]): void {
     if (this.frame !== undefined) this.frame.traces = joinTraces(this.frame.traces, traces);
-  }
-
-  happened(at: At): { readonly at: At; readonly chain: Call | undefined } {
-    return { at, chain: this.chain };
   }
 }

@@ -6,10 +6,21 @@ import type { Register, Trace, Value } from "./values.ts";
 /** What a side of a branch wrote: the values that its places ended with. */
 export type Changes = ReadonlyMap<Place, Value | undefined>;
 
+export const noChanges: Changes = new Map();
+
 /** What interrupt handlers write, or what is written at all, as a trace to it. */
 export interface Sharing {
   variable(variable: Variable): Trace | undefined;
   field(field: Field): Trace | undefined;
+}
+
+/** What a call depends on: the places outside it that it reads or writes, and what they held at its start. */
+export interface Recording {
+  /** Depth of the call; objects made as deep or deeper are its own. */
+  readonly depth: number;
+  readonly found: Map<Place, Value | undefined>;
+  /** It depends on something else as well. */
+  spoilt: boolean;
 }
 
 /**
@@ -23,6 +34,7 @@ export class Memory {
   readonly #registers = new Map<string, Place>();
   readonly #literals = new Map<TypedExpression, Place>();
   readonly #byField = new Map<Field, Place[]>();
+  readonly #recordings: Recording[] = [];
   readonly #trailPlaces: Place[] = [];
   readonly #trailValues: (Value | undefined)[] = [];
 
@@ -113,6 +125,7 @@ export class Memory {
   }
 
   write(place: Place, value: Value | undefined): void {
+    if (this.#recordings.length > 0) this.touch(place);
     this.#trailPlaces.push(place);
     this.#trailValues.push(place.value);
     place.value = value;
@@ -131,11 +144,37 @@ export class Memory {
     for (const child of place.children.values()) this.overwrite(child, undefined);
   }
 
+  /** Records what is touched until `stopRecording`; recordings lie in each other as calls do. */
+  startRecording(depth: number): Recording {
+    const recording: Recording = { depth, found: new Map(), spoilt: false };
+    this.#recordings.push(recording);
+    return recording;
+  }
+
+  stopRecording(): void {
+    this.#recordings.pop();
+  }
+
+  /** No call that is being recorded can be taken over: it depends on more than places. */
+  spoilRecordings(): void {
+    for (const recording of this.#recordings) recording.spoilt = true;
+  }
+
+  /** The place is about to be read or written. */
+  touch(place: Place): void {
+    for (let at = this.#recordings.length - 1; at >= 0; at -= 1) {
+      const recording = this.#recordings[at];
+      if (recording === undefined || place.depth >= recording.depth || recording.found.has(place)) return;
+      recording.found.set(place, place.value);
+    }
+  }
+
   mark(): number {
     return this.#trailPlaces.length;
   }
 
   undoTo(mark: number): void {
+    if (this.#trailPlaces.length === mark) return;
     for (let at = this.#trailPlaces.length - 1; at >= mark; at -= 1) {
       const place = this.#trailPlaces[at];
       if (place !== undefined) place.value = this.#trailValues[at];
@@ -145,6 +184,7 @@ export class Memory {
   }
 
   changesSince(mark: number): Changes {
+    if (this.#trailPlaces.length === mark) return noChanges;
     const changes = new Map<Place, Value | undefined>();
     for (let at = mark; at < this.#trailPlaces.length; at += 1) {
       const place = this.#trailPlaces[at];

@@ -27,7 +27,7 @@ export function arithmetic(
   const kept = integerTypeOf(type);
   if (a !== undefined && b !== undefined) {
     const value = kept ? integerArithmetic(operator, a, b, kept) : floatingArithmetic(operator, a, b);
-    if (value !== undefined) return { kind: kept ? "integer" : "floating", value, from };
+    if (value !== undefined) return kept ? integer(value, from) : { kind: "floating", value, from };
   }
   if (kept === undefined) return unknown(from, joinTraces(tracesOf(left), tracesOf(right)));
   return partial(operator, left, right, kept, from);
@@ -48,14 +48,14 @@ function floatingArithmetic(operator: ArithmeticOperator, a: number, b: number):
   }
 }
 
+const zero: Value = integer(0, undefined);
+
 /** `!value`: 1, 0, or one of both. */
 export function not(value: Value, from: TypedExpression | undefined): Value {
   const truth = truthOf(value);
   if (truth !== undefined) return integer(truth ? 0 : 1, from);
-  return {
-    ...unknownBits({ known: 0xfffffffe, ones: 0 }, from, tracesOf(value), undefined),
-    compared: turned(value) ?? { operator: "==", left: value, right: integer(0, undefined) },
-  };
+  const compared = turned(value) ?? { operator: "==", left: value, right: zero };
+  return unknownBits(0xfffffffe, 0, from, tracesOf(value), undefined, compared);
 }
 
 /** The comparison that holds where that of `value` does not. */
@@ -78,15 +78,8 @@ export function compare(
     const equal = equality(left, right);
     if (equal !== undefined) return integer(equal === (operator === "==") ? 1 : 0, from);
   }
-  return {
-    kind: "unknown",
-    from,
-    known: 0xfffffffe,
-    ones: 0,
-    copied: undefined,
-    traces: joinTraces(tracesOf(left), tracesOf(right)),
-    compared: { operator, left, right },
-  };
+  const traces = joinTraces(tracesOf(left), tracesOf(right));
+  return unknownBits(0xfffffffe, 0, from, traces, undefined, { operator, left, right });
 }
 
 export function holds(operator: ComparisonOperator, a: number, b: number): boolean {
@@ -129,7 +122,8 @@ export function converted(value: Value, type: Type): Value {
   if (kept.rank === "bool") {
     const truth = truthOf(value);
     if (truth !== undefined) return integer(truth ? 1 : 0, value.from);
-    return value.kind === "unknown" ? { ...value, known: 0xfffffffe, ones: 0, copied: undefined } : value;
+    if (value.kind !== "unknown") return value;
+    return unknownBits(0xfffffffe, 0, value.from, value.traces, undefined, value.compared);
   }
   const number = numberOf(value);
   if (number !== undefined) {
@@ -153,5 +147,5 @@ function narrowed(value: UnknownValue, type: IntegerType): UnknownValue {
     if ((ones & sign) !== 0) ones |= ~inside;
   }
   if (known >>> 0 === value.known && ones >>> 0 === value.ones) return value;
-  return { ...value, known: known >>> 0, ones: ones >>> 0 };
+  return unknownBits(known, ones, value.from, value.traces, value.copied, value.compared);
 }

@@ -7,7 +7,7 @@ import { emitLoop, goOn, mostTurns, type Of, type Walking, walkOnce, walkTurn } 
 import { placeNamedBy } from "./lvalues.ts";
 import type { Breakable, Machine } from "./machine.ts";
 import type { Place } from "./places.ts";
-import { unknownOf } from "./unknowns.ts";
+import { integer, unknownOf } from "./unknowns.ts";
 import type { Value } from "./values.ts";
 
 /** Elements of a known array one by one, anything else once. */
@@ -57,5 +57,5 @@ function boundValue(machine: Machine, variable: Variable, element: Place): Value
     return { kind: "address", place: element, from: undefined };
   }
   const value = heldValue(machine, element);
-  return value.kind === "integer" ? { ...value, entry: true } : value;
+  return value.kind === "integer" ? integer(value.value, value.from, true) : value;
 }

@@ -1,46 +1,124 @@
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
-import type { Machine, RepeatableCall } from "./machine.ts";
+import type { Event } from "./events.ts";
+import type { Machine } from "./machine.ts";
+import type { Changes, Recording } from "./memory.ts";
 import type { Place } from "./places.ts";
-import { sameTrace } from "./unknowns.ts";
-import type { Value } from "./values.ts";
+import { bitsOf, joinTraces, sameTrace } from "./unknowns.ts";
+import type { Trace, Value } from "./values.ts";
 
 /**
- * Functions that wait for an edge or read a pin are called dozens of times with the same arguments. Where such a
- * call touches nothing outside itself, it is walked once; its events then stand in several calls, and the chain
- * in them is that of the first.
+ * Functions that send a bit or wait for a byte are called dozens of times, and mostly find the world as they
+ * found it the last time. Such a call is not walked again: what it did then is taken over. Its events then stand
+ * in several calls.
  */
+export interface RepeatableCall {
+  readonly arguments: readonly Value[];
+  readonly object: Place | undefined;
+  /** What it depends on besides. */
+  readonly found: Recording["found"];
+  /** What it leaves changed; undefined where it does not return. */
+  readonly changes: Changes | undefined;
+  readonly events: readonly Event[];
+  readonly result: Value | undefined;
+  /** What decided which of its returns was taken. */
+  readonly traces: readonly Trace[];
+  /** Number of events inside, those of inner calls included. */
+  readonly size: number;
+}
+
+interface Given {
+  readonly arguments: readonly Value[];
+  readonly object: Place | undefined;
+}
+
+type Done = Pick<RepeatableCall, "events" | "result">;
 
 /** Calls of one function that are remembered. */
 const mostCalls = 8;
+/** A call that depends on more places than this will hardly find them all the same again. */
+const mostPlaces = 120;
 
-export function repeatable(
-  machine: Machine,
-  symbol: FunctionSymbol,
-  calling: { readonly arguments: readonly Value[]; readonly object: Place | undefined },
-): RepeatableCall | undefined {
-  return machine.repeats
-    .get(symbol)
-    ?.find((call) => call.object === calling.object && sameArguments(call.arguments, calling.arguments));
+/** Does what an earlier call of the same function did; undefined where none was like this one. */
+export function takeOver(machine: Machine, symbol: FunctionSymbol, given: Given): Done | undefined {
+  const known = machine.repeats.get(symbol)?.find((call) => isLike(call, given));
+  if (known === undefined) return undefined;
+  for (const place of known.found.keys()) machine.memory.touch(place);
+  machine.alive = known.changes !== undefined;
+  if (known.changes !== undefined) {
+    for (const [place, value] of known.changes) machine.memory.write(place, value);
+  }
+  machine.decided(known.traces);
+  machine.happened += known.size;
+  // Whoever goes through the events meets them again.
+  machine.steps = Math.max(0, machine.steps - Math.floor(known.size / 4));
+  return known;
 }
 
-export function remember(machine: Machine, symbol: FunctionSymbol, call: RepeatableCall): void {
+/** Walks a call and remembers it, if it may come again. */
+export function walkAndRemember(
+  machine: Machine,
+  symbol: FunctionSymbol,
+  given: Given,
+  walk: () => Value | undefined,
+): Done {
+  const { memory } = machine;
+  const depth = machine.active.length + 1;
+  const mark = memory.mark();
+  const happenedBefore = machine.happened;
+  const recording = memory.startRecording(depth);
+  const decidedBefore = machine.frame?.traces ?? [];
+  if (machine.frame !== undefined) machine.frame.traces = [];
+  let result: Value | undefined;
+  const events = machine.capture(() => {
+    result = walk();
+  });
+  memory.stopRecording();
+  const traces = machine.frame?.traces ?? [];
+  if (machine.frame !== undefined) machine.frame.traces = joinTraces(decidedBefore, traces);
+  const isWhole = machine.steps > 0 && !machine.isMuted && !recording.spoilt;
+  if (isWhole && recording.found.size <= mostPlaces) {
+    const changes = machine.alive ? outsideChanges(memory.changesSince(mark), depth) : undefined;
+    const size = machine.happened - happenedBefore;
+    const { found } = recording;
+    remember(machine, symbol, { ...given, found, changes, events, result, traces, size });
+  }
+  return { events, result };
+}
+
+/** Without the call's own objects, which end with it. */
+function outsideChanges(changes: Changes, depth: number): Changes {
+  const outside = new Map<Place, Value | undefined>();
+  for (const [place, value] of changes) if (place.depth < depth) outside.set(place, value);
+  return outside;
+}
+
+function remember(machine: Machine, symbol: FunctionSymbol, call: RepeatableCall): void {
   const known = machine.repeats.get(symbol);
   if (known === undefined) machine.repeats.set(symbol, [call]);
   else if (known.length < mostCalls) known.push(call);
 }
 
-function sameArguments(a: readonly Value[], b: readonly Value[]): boolean {
-  if (a.length !== b.length) return false;
-  for (const [index, value] of a.entries()) {
-    const other = b[index];
-    if (other === undefined || !alike(value, other)) return false;
+function isLike(call: RepeatableCall, given: Given): boolean {
+  if (call.object !== given.object || call.arguments.length !== given.arguments.length) return false;
+  for (const [index, value] of call.arguments.entries())
+    if (!alike(value, given.arguments[index])) return false;
+  for (const [place, value] of call.found) {
+    if (!alike(value, place.value) && !sameBits(place, value)) return false;
   }
   return true;
 }
 
+/** In a register only the bits count, not where they were written. */
+function sameBits(place: Place, value: Value | undefined): boolean {
+  if (place.root.kind !== "register" || value === undefined || place.value === undefined) return false;
+  const [held, now] = [bitsOf(value), bitsOf(place.value)];
+  return held.known === now.known && held.ones === now.ones;
+}
+
 /** Whether a call cannot tell two values apart, where they were written included. */
-function alike(a: Value, b: Value): boolean {
+function alike(a: Value | undefined, b: Value | undefined): boolean {
   if (a === b) return true;
+  if (a === undefined || b === undefined) return false;
   switch (a.kind) {
     case "integer":
     case "floating":
@@ -54,15 +132,32 @@ function alike(a: Value, b: Value): boolean {
         b.kind === "unknown" &&
         b.known === a.known &&
         b.ones === a.ones &&
-        b.copied === undefined &&
-        a.copied === undefined &&
-        b.compared === undefined &&
-        a.compared === undefined &&
-        b.traces.length === a.traces.length &&
-        b.traces.every((trace, index) => {
-          const other = a.traces[index];
-          return other !== undefined && sameTrace(trace, other);
-        })
+        sameCopy(a.copied, b.copied) &&
+        b.compared === a.compared &&
+        sameTraces(a.traces, b.traces)
       );
   }
+}
+
+type Copy = Extract<Value, { kind: "unknown" }>["copied"];
+
+function sameCopy(a: Copy, b: Copy): boolean {
+  if (a === b) return true;
+  return (
+    a !== undefined &&
+    b !== undefined &&
+    a.register === b.register &&
+    a.same === b.same &&
+    a.flipped === b.flipped &&
+    a.shift === b.shift
+  );
+}
+
+function sameTraces(a: readonly Trace[], b: readonly Trace[]): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  return a.every((trace, index) => {
+    const other = b[index];
+    return other !== undefined && sameTrace(trace, other);
+  });
 }

@@ -69,12 +69,12 @@ function walkNested(machine: Machine, statement: TypedStatement): void {
       walkGoto(machine, statement);
       return;
     case "assembly":
-      machine.emit({ kind: "assembly", ...machine.happened(statement.at), text: statement.text });
+      machine.emit({ kind: "assembly", at: statement.at, text: statement.text });
       return;
     case "empty":
       return;
     case "not-understood":
-      machine.emit({ kind: "not-followed", ...machine.happened(statement.at), why: "not understood" });
+      machine.emit({ kind: "not-followed", at: statement.at, why: "not understood" });
       return;
   }
 }
@@ -115,7 +115,7 @@ function declare(machine: Machine, variable: Variable): void {
 
 function walkReturn(machine: Machine, statement: Extract<TypedStatement, { kind: "return" }>): void {
   const value = statement.value && returned(machine, statement.value);
-  machine.emit({ kind: "leave", ...machine.happened(statement.at), how: "return", value });
+  machine.emit({ kind: "leave", at: statement.at, how: "return", value });
   machine.leaveFunction(value);
 }
 
@@ -135,7 +135,12 @@ function leaveLoop(
   statement: Extract<TypedStatement, { kind: "break" | "continue" }>,
 ): void {
   const { breakable } = machine;
-  machine.emit({ kind: "leave", ...machine.happened(statement.at), how: statement.kind, value: undefined });
+  machine.emit({
+    kind: "leave",
+    at: statement.at,
+    how: statement.kind,
+    value: undefined,
+  });
   machine.alive = false;
   if (statement.kind === "break") {
     if (breakable !== undefined) breakable.breaks.push(machine.memory.changesSince(breakable.mark));
@@ -148,7 +153,7 @@ function leaveLoop(
 
 function walkGoto(machine: Machine, statement: Extract<TypedStatement, { kind: "goto" }>): void {
   const { frame } = machine;
-  machine.emit({ kind: "leave", ...machine.happened(statement.at), how: "goto", value: undefined });
+  machine.emit({ kind: "leave", at: statement.at, how: "goto", value: undefined });
   machine.alive = false;
   if (frame === undefined) return;
   const waiting = frame.gotos.get(statement.name) ?? [];

@@ -116,7 +116,7 @@ function walkAllArms(
   if (sides.some((events) => events.length > 0)) {
     machine.emit({
       kind: "branch",
-      ...machine.happened(statement.at),
+      at: statement.at,
       condition: undefined,
       selector,
       sides,

@@ -8,8 +8,10 @@ const noTraces: readonly Trace[] = [];
 /** More are not worth keeping: they only tell what a loop waits for. */
 const mostTraces = 4;
 
-export function integer(value: number, from: TypedExpression | undefined): IntegerValue {
-  return { kind: "integer", value, from };
+// Every value of a kind has the same properties in the same order, so that reading them stays fast.
+
+export function integer(value: number, from: TypedExpression | undefined, entry = false): IntegerValue {
+  return { kind: "integer", value, from, entry };
 }
 
 export function unknown(
@@ -25,15 +27,23 @@ export function unknownOf(
   from: TypedExpression | undefined,
   traces: readonly Trace[] = noTraces,
 ): UnknownValue {
-  return {
-    kind: "unknown",
-    from,
-    known: bitsAbove(type),
-    ones: 0,
-    copied: undefined,
-    traces,
-    compared: undefined,
-  };
+  return unknownBits(bitsAbove(type), 0, from, traces, undefined);
+}
+
+/** The same value as another expression gives it. */
+export function givenBy(value: Value, from: TypedExpression | undefined): Value {
+  switch (value.kind) {
+    case "integer":
+      return integer(value.value, from, value.entry);
+    case "floating":
+      return { kind: "floating", value: value.value, from };
+    case "address":
+      return { kind: "address", place: value.place, from };
+    case "function":
+      return { kind: "function", function: value.function, from };
+    case "unknown":
+      return unknownBits(value.known, value.ones, from, value.traces, value.copied, value.compared);
+  }
 }
 
 /** Mask of the low 32 bits that are 0 in every value of an unsigned type. */
@@ -44,22 +54,19 @@ export function bitsAbove(type: Type): number {
   return kept.bits >= 32 ? 0 : (-1 << kept.bits) >>> 0;
 }
 
+/** Of the low 32 bits those in `known` are known, and those in `ones` are 1. */
 export function unknownBits(
-  bits: Bits,
+  known: number,
+  ones: number,
   from: TypedExpression | undefined,
   traces: readonly Trace[],
   copied: CopiedBits | undefined,
+  compared: UnknownValue["compared"] = undefined,
 ): UnknownValue {
-  return {
-    kind: "unknown",
-    from,
-    known: bits.known >>> 0,
-    ones: bits.ones >>> 0,
-    copied,
-    traces,
-    compared: undefined,
-  };
+  return { kind: "unknown", from, known: known >>> 0, ones: ones >>> 0, copied, traces, compared };
 }
+
+const nothingKnown: Bits = { known: 0, ones: 0 };
 
 /** What is known of the low 32 bits of any value. */
 export function bitsOf(value: Value): Bits {
@@ -67,13 +74,13 @@ export function bitsOf(value: Value): Bits {
     case "integer":
       return Number.isSafeInteger(value.value) && Math.abs(value.value) < 2 ** 32
         ? { known: 0xffffffff, ones: value.value >>> 0 }
-        : { known: 0, ones: 0 };
+        : nothingKnown;
     case "unknown":
       return value;
     case "floating":
     case "address":
     case "function":
-      return { known: 0, ones: 0 };
+      return nothingKnown;
   }
 }
 
@@ -130,7 +137,7 @@ export function joinValues(a: Value, b: Value, why: readonly Trace[] = noTraces)
   const [left, right] = [bitsOf(a), bitsOf(b)];
   const known = left.known & right.known & ~(left.ones ^ right.ones);
   const traces = joinTraces(joinTraces(tracesOf(a), tracesOf(b)), why);
-  return unknownBits({ known, ones: left.ones & known }, a.from ?? b.from, traces, undefined);
+  return unknownBits(known, left.ones & known, a.from ?? b.from, traces, undefined);
 }
 
 /** Whether a condition holds; undefined where that is not known. */

@@ -17,7 +17,7 @@ export interface IntegerValue extends Given {
   readonly kind: "integer";
   readonly value: number;
   /** It comes out of a table, and `from` is its entry, however it is handed on. */
-  readonly entry?: true;
+  readonly entry: boolean;
 }
 
 export interface FloatingValue extends Given {
@@ -96,8 +96,6 @@ export interface Bits {
   readonly known: number;
   readonly ones: number;
 }
-
-export const nothingKnown: Bits = { known: 0, ones: 0 };
 
 /** The value as an integer: undefined where it is not known, or no number. */
 export function integerOf(value: Value | undefined): number | undefined {

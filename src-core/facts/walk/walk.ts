@@ -41,6 +41,7 @@ export function walkFirmware(program: Program, hardware: Hardware): Walk {
   }
   const cutShort = machine.cutShort;
   machine.moment = "any";
+  machine.repeats.clear();
   const walkFrom = (entry: Entry, steps: number): void => {
     machine.memory.undoTo(start);
     machine.alive = true;
@@ -93,7 +94,7 @@ function enter(machine: Machine, symbol: FunctionSymbol): void {
     definition.self === undefined
       ? undefined
       : machine.memory.temporary(objectType(definition.self.type), machine.active.length);
-  walkBody(machine, symbol, definition, { arguments: [], object }, undefined);
+  walkBody(machine, symbol, definition, { arguments: [], object });
 }
 
 function objectType(type: FunctionSymbol["type"]["returns"]): FunctionSymbol["type"]["returns"] {
@@ -103,18 +104,16 @@ function objectType(type: FunctionSymbol["type"]["returns"]): FunctionSymbol["ty
 function callByCore(machine: Machine, symbol: FunctionSymbol): void {
   const definition = machine.linkage.definitionOf(symbol);
   if (definition === undefined) return;
-  const call = { function: symbol, at: symbol.at, arguments: [], caller: undefined };
   const events = machine.capture(() => {
-    walkBody(machine, symbol, definition, { arguments: [], object: undefined }, call);
+    walkBody(machine, symbol, definition, { arguments: [], object: undefined });
   });
   machine.emit({
     kind: "call",
-    ...machine.happened(symbol.at),
+    at: symbol.at,
     function: symbol,
     arguments: [],
     expressions: [],
     object: undefined,
-    call,
     events,
     result: undefined,
   });
@@ -127,7 +126,7 @@ function turnForEver(machine: Machine, symbol: FunctionSymbol): void {
   const pass = machine.capture(() => callByCore(machine, symbol));
   machine.emit({
     kind: "loop",
-    ...machine.happened(symbol.at),
+    at: symbol.at,
     form: "endless",
     statement: body,
     turns: undefined,
