@@ -41,3 +41,6 @@ export function ucsrcValue(format: LineFormat): number | undefined {
   if (bits === undefined || bits.size > 3) return undefined;
   return (bits.parity << 4) | (bits.stop << 3) | (bits.size << 1);
 }
+
+/** The bits of UCSRnC that select a format: UPMn1:0, USBSn, UCSZn1:0. */
+export const UCSRC_FRAME_BITS = 0b0011_1110;

@@ -10,7 +10,7 @@ import type { Facts } from "../../facts/facts.ts";
 import type { SetUp } from "../../facts/serial/serial-facts.ts";
 import { hexText } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
-import { ucsrcValue } from "../../model/avr-frames.ts";
+import { UCSRC_FRAME_BITS, ucsrcValue } from "../../model/avr-frames.ts";
 import {
   acceptance,
   formatLineFormat,
@@ -126,14 +126,19 @@ function looksTheSame({ topBit }: SetUp, format: LineFormat, wanted: LineFormat)
 
 function draftFor(setUp: SetUp, { format, right, words, related }: Fault): Draft {
   const fix = fixFor(setUp, right);
-  const how = setUp.format.span === undefined ? "nothing sets the format, so bytes go" : "bytes go";
   return {
     span: spanOf(setUp.format.span ?? setUp.span),
-    message: `${how} out as ${formatLineFormat(format)}, but ${words}`,
+    message: `${reasonFor(setUp)}bytes go out as ${formatLineFormat(format)}, but ${words}`,
     source: formatSource(lineFormatSource),
     related,
     fixes: fix === undefined ? [] : [fix],
   };
+}
+
+function reasonFor({ format: { span, register, select } }: SetUp): string {
+  if (span === undefined) return "nothing sets the format, so ";
+  if (select?.takenBy === undefined) return "";
+  return `${register} is written without ${select.name}, so ${select.takenBy} takes the byte and `;
 }
 
 function fixFor(setUp: SetUp, right: LineFormat): Fix | undefined {
@@ -152,19 +157,22 @@ function fixFor(setUp: SetUp, right: LineFormat): Fix | undefined {
 /** The whole value assigned to the register, with its frame bits exchanged. */
 function registerFix({ format }: SetUp, right: LineFormat, title: string): Fix | undefined {
   const value = ucsrcValue(right);
-  const { expression, register, assigned, span } = format;
+  const { expression, register, assigned, span, select } = format;
   if (value === undefined || register === undefined || assigned === undefined || span === undefined)
     return undefined;
-  if (format.format === undefined || assigned !== ucsrcValue(format.format)) return undefined;
+  const wanted = select?.mask ?? 0;
+  const others = assigned & ~UCSRC_FRAME_BITS;
+  if (others !== 0 && others !== wanted) return undefined;
   const token = expression && literalToken(expression);
-  if (token !== undefined) return { title, edits: [replaced(token, hexText(value))] };
-  return { title, edits: [replaced(span, bitsText(register, value))] };
+  if (token !== undefined) return { title, edits: [replaced(token, hexText(value | wanted))] };
+  return { title, edits: [replaced(span, bitsText(register, value, select?.name))] };
 }
 
-/** `(1 << UCSZ01)`; a second bit is joined with `|`. */
-function bitsText(register: string, value: number): string {
+/** `(1 << UCSZ01)`; further bits are joined with `|`. */
+function bitsText(register: string, value: number, select: string | undefined): string {
   const number = register.replace(/\D/g, "");
   const names = [`UCSZ${number}0`, `UCSZ${number}1`, `USBS${number}`, `UPM${number}0`, `UPM${number}1`];
   const set = names.filter((_, index) => ((value >> (index + 1)) & 1) === 1);
-  return set.length === 0 ? "0" : set.map((each) => `(1 << ${each})`).join(" | ");
+  const all = select === undefined ? set : [select, ...set];
+  return all.length === 0 ? "0" : all.map((each) => `(1 << ${each})`).join(" | ");
 }

@@ -53,6 +53,7 @@ const unset: SetFormat = {
   span: undefined,
   register: undefined,
   assigned: undefined,
+  select: undefined,
 };
 
 function rateOf(baud: Value): Rate {
@@ -103,6 +104,7 @@ function formatOf(event: OutsideCall): SetFormat {
     span: visibleRange(at.first, at.last),
     register: undefined,
     assigned: undefined,
+    select: undefined,
   };
 }
 

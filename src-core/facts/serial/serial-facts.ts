@@ -74,6 +74,15 @@ export interface SetFormat {
   /** The register and the whole value that is assigned to it, for a set-up by registers. */
   readonly register: string | undefined;
   readonly assigned: number | undefined;
+  /** The bit that says which of two registers at one address takes a byte (URSEL); undefined for none. */
+  readonly select: Select | undefined;
+}
+
+export interface Select {
+  readonly name: string;
+  readonly mask: number;
+  /** The register that takes what is written without the bit, as the format was. */
+  readonly takenBy: string | undefined;
 }
 
 /** The rate that the PC listens at, and who says so. */

@@ -6,7 +6,7 @@ import type { DataModel } from "../../reader/types/types.ts";
 import type { Walk } from "../walk/events.ts";
 import { integerOf } from "../walk/values.ts";
 import { principalWrite, rateOf } from "./divisor-rate.ts";
-import type { SetFormat, SetUp } from "./serial-facts.ts";
+import type { Select, SetFormat, SetUp } from "./serial-facts.ts";
 import type { Step } from "./steps.ts";
 import { topBitOf } from "./top-bit.ts";
 import { bitIn, formatOf, stateAfter } from "./usart-state.ts";
@@ -73,7 +73,14 @@ function formatSet(usart: Usart, writes: readonly UsartWrite[]): SetFormat {
     span: at && visibleRange(at.first, at.last),
     register: usart.control[2].name,
     assigned: last?.write.operator === "=" ? integerOf(last.write.value) : undefined,
+    select: selectOf(usart, last),
   };
+}
+
+function selectOf({ bits, divisorHigh }: Usart, last: UsartWrite | undefined): Select | undefined {
+  if (bits.select === undefined) return undefined;
+  const takenBy = last?.lost === true ? divisorHigh.name : undefined;
+  return { name: bits.select.name, mask: 1 << bits.select.bit, takenBy };
 }
 
 /** `F_CPU` that is left as a name: nothing defines it. */

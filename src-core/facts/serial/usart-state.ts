@@ -19,7 +19,7 @@ function afterReset(part: UsartPart, { bits }: Usart): Bits {
 export function stateAfter(part: UsartPart, usart: Usart, writes: readonly UsartWrite[]): Bits {
   let state = afterReset(part, usart);
   for (const each of writes) {
-    if (each.part !== part) continue;
+    if (each.part !== part || each.lost) continue;
     const after = applied(each, state);
     state = each.step.conditional ? common(state, after) : after;
   }

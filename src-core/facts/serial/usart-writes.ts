@@ -1,4 +1,5 @@
 import type { Usart } from "../../model/chips/chip.ts";
+import { macrosOf } from "../board/interrupts-off.ts";
 import type { RegisterWrite } from "../walk/events.ts";
 import type { Step } from "./steps.ts";
 import type { UsartPart, UsartRegister } from "./usarts.ts";
@@ -7,6 +8,8 @@ import type { UsartPart, UsartRegister } from "./usarts.ts";
 export interface UsartWrite {
   readonly usart: Usart;
   readonly part: UsartPart;
+  /** It is meant for UCSRnC but lacks URSEL, so that UBRRnH takes it. */
+  readonly lost: boolean;
   readonly write: RegisterWrite;
   readonly step: Step;
 }
@@ -28,9 +31,25 @@ export function usartWrites(
 ): readonly UsartWrite[] {
   return steps.flatMap((step) => {
     if (step.event.kind !== "register-write") return [];
-    const found = registers.get(step.event.register.name);
-    return found === undefined ? [] : [{ ...found, write: step.event, step }];
+    const write = step.event;
+    const found = registers.get(write.register.name);
+    return found === undefined ? [] : [{ usart: found.usart, ...partWritten(found, write), write, step }];
   });
+}
+
+/** Where UBRRnH and UCSRnC share an address, the bit URSEL of what is written says which of them takes it. */
+function partWritten(
+  { usart, part }: UsartRegister,
+  write: RegisterWrite,
+): Pick<UsartWrite, "part" | "lost"> {
+  const { select } = usart.bits;
+  if (select === undefined || (part !== "c" && part !== "divisor-high")) return { part, lost: false };
+  const mask = 1 << select.bit;
+  const { first } = write.at;
+  const isMeantAsC = [first.text, ...macrosOf(first)].includes(usart.control[2].name);
+  if ((write.ones & mask) !== 0) return { part: "c", lost: false };
+  if (isMeantAsC) return { part: "c", lost: (write.zeros & mask) !== 0 };
+  return { part: "divisor-high", lost: false };
 }
 
 /** The divisors of one USART in order. */

@@ -15,7 +15,7 @@ export interface AvrTables {
   readonly registers: string;
   readonly vectors: string;
   readonly pins: string;
-  /** Registers that a smaller sibling lacks, and rows that differ. */
+  /** Registers that a sibling lacks, and rows that differ or are more. */
   readonly differences?: { readonly without: readonly string[]; readonly rows: string };
   readonly analogOnly: Readonly<Record<string, string>>;
   readonly sketchInterrupts: readonly string[];
@@ -59,7 +59,9 @@ function registersOf({ registers, differences }: AvrTables): readonly Register[]
   if (differences === undefined) return all;
   const changed = readRegisters(differences.rows);
   const replaced = new Map(changed.map((each) => [each.name, each]));
+  const names = new Set(all.map(({ name }) => name));
   return all
     .filter(({ name }) => !differences.without.includes(name))
-    .map((each) => replaced.get(each.name) ?? each);
+    .map((each) => replaced.get(each.name) ?? each)
+    .concat(changed.filter(({ name }) => !names.has(name)));
 }

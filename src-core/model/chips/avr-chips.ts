@@ -1,19 +1,25 @@
 import type { AvrTables } from "./avr-chip.ts";
+import { chips as chipsLike8 } from "./data/atmega8/chips.ts";
+import { chips as chipsLike16 } from "./data/atmega16/chips.ts";
 import { pins as pins32u4 } from "./data/atmega32u4/pins.ts";
 import { registers as registers32u4 } from "./data/atmega32u4/registers.ts";
 import { vectors as vectors32u4 } from "./data/atmega32u4/vectors.ts";
+import { chips as chipsLike168 } from "./data/atmega168/chips.ts";
 import { pins as pins328p } from "./data/atmega328p/pins.ts";
 import { registers as registers328p } from "./data/atmega328p/registers.ts";
 import { vectors as vectors328p } from "./data/atmega328p/vectors.ts";
+import { chips as chipsLike644p } from "./data/atmega644p/chips.ts";
 import { pins as pins2560 } from "./data/atmega2560/pins.ts";
 import { registers as registers2560 } from "./data/atmega2560/registers.ts";
 import { vectors as vectors2560 } from "./data/atmega2560/vectors.ts";
+import { chips as chipsLike84 } from "./data/attiny84/chips.ts";
 import { pins as pins85 } from "./data/attiny85/pins.ts";
 import { registers as registers85 } from "./data/attiny85/registers.ts";
 import { vectors as vectors85 } from "./data/attiny85/vectors.ts";
 import { pins as pins2313 } from "./data/attiny2313/pins.ts";
 import { registers as registers2313 } from "./data/attiny2313/registers.ts";
 import { vectors as vectors2313 } from "./data/attiny2313/vectors.ts";
+import { chips as chipsLike4313 } from "./data/attiny4313/chips.ts";
 
 const atmega328p: AvrTables = {
   name: "atmega328p",
@@ -102,6 +108,22 @@ export const avrTables: readonly AvrTables[] = [
     differences: { without: [], rows: "EEARH eeprom 0x42 8 - - - - - - - EEAR8" },
   },
   {
+    ...atmega328p,
+    name: "atmega88p",
+    printedName: "ATmega88P",
+    header: "avr/iom88p.h",
+    memory: {
+      ...atmega328p.memory,
+      ramEnd: 0x4ff,
+      eepromEnd: 0x1ff,
+      flashEnd: 0x1fff,
+      flashPage: 64,
+      signature: [0x1e, 0x93, 0x0f],
+    },
+    vectorEntryBytes: 2,
+    differences: { without: [], rows: "EEARH eeprom 0x42 8 - - - - - - - EEAR8" },
+  },
+  {
     name: "atmega32u4",
     printedName: "ATmega32U4",
     header: "avr/iom32u4.h",
@@ -178,4 +200,10 @@ export const avrTables: readonly AvrTables[] = [
     sketchInterrupts: [],
     ledPin: undefined,
   },
+  ...chipsLike8,
+  ...chipsLike168,
+  ...chipsLike16,
+  ...chipsLike644p,
+  ...chipsLike84,
+  ...chipsLike4313,
 ];

@@ -176,6 +176,8 @@ export interface UsartBits {
   readonly parity: readonly [BitPlace, BitPlace];
   /** UMSELn1 (where there is one) and UMSELn0. */
   readonly mode: readonly BitPlace[];
+  /** URSEL: 1 in what is written to UCSRC, 0 in what is written to UBRRH, where both are at one address. */
+  readonly select: (BitPlace & { readonly name: string }) | undefined;
 }
 
 export interface Timer {

@@ -38,7 +38,7 @@ function externalInterrupt(
   };
 }
 
-/** PCMSKn belongs to PCIEn and PCINTn_vect; chips with one group leave the number out. */
+/** PCMSKn belongs to PCIEn and PCINTn_vect; chips with one group leave the number out, some of PCMSK0 alone. */
 function pinChange(
   name: string | undefined,
   registers: readonly Register[],
@@ -47,10 +47,11 @@ function pinChange(
   const mask = name === undefined ? undefined : bitPlace(registers.filter(isPinMask), name);
   if (name === undefined || mask === undefined) return undefined;
   const group = mask.register.slice("PCMSK".length);
-  const enable = bitPlace(registers, `PCIE${group}`);
+  const number = group === "" && bitPlace(registers, "PCIE") === undefined ? "0" : group;
+  const enable = bitPlace(registers, `PCIE${number}`);
   const vector = vectors.find(({ names }) => names.some((each) => isGroupVector(each, group)));
   if (enable === undefined || vector === undefined) return undefined;
-  return { name, vector: vector.names[0], mask, enable, flag: bitPlace(registers, `PCIF${group}`) };
+  return { name, vector: vector.names[0], mask, enable, flag: bitPlace(registers, `PCIF${number}`) };
 }
 
 function isPinMask(register: Register): boolean {

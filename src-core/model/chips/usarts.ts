@@ -33,7 +33,7 @@ function usart(
   const txPin = pins.find(({ functions }) => functions.includes(`TXD${suffix}`))?.name;
   const rxPin = pins.find(({ functions }) => functions.includes(`RXD${suffix}`))?.name;
   const vector = (event: string): string | undefined =>
-    [`USART${suffix}_${event}_vect`, `USART_${event}_vect`].find((name) =>
+    [`USART${suffix}_${event}_vect`, `USART_${event}_vect`, `USART_${event}C_vect`].find((name) =>
       vectors.some(({ names }) => names.includes(name)),
     );
   const receive = vector("RX");
@@ -73,6 +73,7 @@ function usartBits(suffix: string, registers: readonly Register[]): UsartBits | 
   if (size2 === undefined || size1 === undefined || size0 === undefined || stop === undefined)
     return undefined;
   if (parity1 === undefined || parity0 === undefined) return undefined;
+  const select = bit(`URSEL${suffix}`);
   const modes = [`UMSEL${suffix}1`, `UMSEL${suffix}0`, `UMSEL${suffix}`].map(bit);
   return {
     doubleSpeed,
@@ -82,5 +83,6 @@ function usartBits(suffix: string, registers: readonly Register[]): UsartBits | 
     stop,
     parity: [parity1, parity0],
     mode: modes.filter((each) => each !== undefined),
+    select: select && { ...select, name: `URSEL${suffix}` },
   };
 }

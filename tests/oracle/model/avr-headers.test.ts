@@ -72,8 +72,9 @@ describe.each(chips.map((chip) => [chip.name, chip] as const))(
     });
 
     test("vector addresses fill the table", () => {
-      const size = /^\(?(\d+)(?:\s*\*\s*(\d+))?\)?$/.exec(header.macros.get("_VECTORS_SIZE") ?? "");
-      const bytes = Number(size?.[1]) * Number(size?.[2] ?? 1);
+      const size = /^\(?(\d+)(?:\s*\*\s*(\w+))?\)?$/.exec(header.macros.get("_VECTORS_SIZE") ?? "");
+      const each = size?.[2] ?? "1";
+      const bytes = Number(size?.[1]) * (numberOf(header, each) ?? Number(each));
       const last = chip.vectors.at(-1);
       expect((last?.byteAddress ?? 0) + chip.vectorEntryBytes).toBe(bytes);
       expect(last?.byteAddress).toBe((last?.number ?? 0) * chip.vectorEntryBytes);

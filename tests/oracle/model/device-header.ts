@@ -18,6 +18,9 @@ const SHARED = /\/(io|sfr_defs|portpins|common|version|fuse|lock|inttypes|stdint
 
 const IO_OFFSET = 0x20;
 
+/** `MISO_DDR` says which register the pin of a function belongs to. */
+const FUNCTION_OF_PIN = /_(PIN|DDR|PORT)$/;
+
 /** Preprocesses `#include <avr/io.h>` for a chip. */
 export function deviceHeader(chip: string): DeviceHeader {
   const text = execFileSync("avr-gcc", [`-mmcu=${chip}`, "-E", "-dD", "-x", "c", "-"], {
@@ -47,7 +50,7 @@ function isValue(parameters: string): boolean {
 }
 
 /** Registers by name: every macro that stands for one. */
-export function headerRegisters({ macros }: DeviceHeader): ReadonlyMap<string, HeaderRegister> {
+export function headerRegisters({ macros, ownNames }: DeviceHeader): ReadonlyMap<string, HeaderRegister> {
   const registers = new Map<string, HeaderRegister>();
   for (const [name, replacement] of macros) {
     const place = /^_SFR_(IO|MEM)(8|16)\s*\(\s*(0[xX][0-9a-fA-F]+)\s*\)$/.exec(replacement);
@@ -57,6 +60,11 @@ export function headerRegisters({ macros }: DeviceHeader): ReadonlyMap<string, H
       address: Number(address?.toLowerCase()) + (space === "IO" ? IO_OFFSET : 0),
       width: width === "16" ? 16 : 8,
     });
+  }
+  // Older headers name a register by another one: `#define UCSRC UBRRH`.
+  for (const name of ownNames) {
+    const other = registers.get(macros.get(name) ?? "");
+    if (other !== undefined && !FUNCTION_OF_PIN.test(name)) registers.set(name, other);
   }
   return registers;
 }

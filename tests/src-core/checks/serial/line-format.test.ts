@@ -24,6 +24,44 @@ int main(void) {
 }
 `,
     },
+    // ATmega8 datasheet 2486, Accessing UBRRH/UCSRC Registers: URSEL is 1 in what is meant for UCSRC.
+    "the register that shares its address written without URSEL": {
+      "main.c": `
+// @wire board atmega8 clock=8MHz
+// @wire serial uart=0 report=two-button
+#include <avr/io.h>
+int main(void) {
+  UBRRH = (F_CPU / 16 / 1200 - 1) >> 8;
+  UBRRL = (F_CPU / 16 / 1200 - 1) & 0xFF;
+  UCSRB = _BV(TXEN);
+  UCSRC = _BV(UCSZ1);
+  //      ^^^^^^^^^^ serial/line-format: UCSRC is written without URSEL, so UBRRH takes the byte and bytes go out as 8N1
+  for (;;) {
+    UDR = 'M';
+  }
+}
+`,
+    },
+    "eight data bits in the register that shares its address": {
+      "main.c": `
+// @wire board atmega32 clock=8MHz
+// @wire serial uart=0 report=two-button
+#include <avr/io.h>
+void uart_init(uint16_t ubrr) {
+  UBRRH = (unsigned char)(ubrr >> 8);
+  UBRRL = (unsigned char)ubrr;
+  UCSRB = (1 << TXEN);
+  UCSRC = (1 << URSEL) | (3 << UCSZ0);
+  //      ^^^^^^^^^^^^^^^^^^^^^^^^^^^ serial/line-format: bytes go out as 8N1
+}
+int main(void) {
+  uart_init(F_CPU / 16 / 1200 - 1);
+  for (;;) {
+    UDR = 'M';
+  }
+}
+`,
+    },
     // The reset value of UCSRnC is 0x06: 8N1.
     "the format register left as it is after reset": {
       "main.c": `
@@ -131,6 +169,22 @@ void loop() {
     },
   },
   right: {
+    "seven data bits in the register that shares its address, before and after the divisor": {
+      "main.c": `
+// @wire board atmega16 clock=8MHz
+// @wire serial uart=0 report=two-button
+#include <avr/io.h>
+int main(void) {
+  UCSRC = _BV(URSEL) | _BV(UCSZ1);
+  UBRRH = (F_CPU / 16 / 1200 - 1) >> 8;
+  UBRRL = (F_CPU / 16 / 1200 - 1) & 0xFF;
+  UCSRB = _BV(TXEN);
+  for (;;) {
+    UDR = 'M';
+  }
+}
+`,
+    },
     "seven data bits": {
       "main.c": `
 // @wire board atmega328p clock=16MHz

@@ -117,6 +117,10 @@ describe("interrupts of pins", () => {
     ["atmega32u4", "PE6", "INT6_vect", "EIMSK.6", "EIFR.6", "EICRB.5", "EICRB.4"],
     ["attiny85", "PB2", "INT0_vect", "GIMSK.6", "GIFR.6", "MCUCR.1", "MCUCR.0"],
     ["attiny2313", "PD3", "INT1_vect", "GIMSK.7", "EIFR.7", "MCUCR.3", "MCUCR.2"],
+    ["atmega8", "PD2", "INT0_vect", "GICR.6", "GIFR.6", "MCUCR.1", "MCUCR.0"],
+    ["atmega32", "PD3", "INT1_vect", "GICR.7", "GIFR.7", "MCUCR.3", "MCUCR.2"],
+    ["attiny84", "PB2", "INT0_vect", "GIMSK.6", "GIFR.6", "MCUCR.1", "MCUCR.0"],
+    ["atmega1284p", "PB2", "INT2_vect", "EIMSK.2", "EIFR.2", "EICRA.5", "EICRA.4"],
   ])("%s %s: %s", (name, pin, vector, enable, flag, high, low) => {
     const found = boardPin(avr(name), pin)?.externalInterrupt;
     expect(found?.vector).toBe(vector);
@@ -131,6 +135,10 @@ describe("interrupts of pins", () => {
     ["atmega2560", "PE0", "PCINT8", "PCINT1_vect", "PCMSK1.0", "PCICR.1", "PCIFR.1"],
     ["attiny85", "PB3", "PCINT3", "PCINT0_vect", "PCMSK.3", "GIMSK.5", "GIFR.5"],
     ["attiny2313", "PB0", "PCINT0", "PCINT_vect", "PCMSK.0", "GIMSK.5", "EIFR.5"],
+    ["attiny2313a", "PB0", "PCINT0", "PCINT0_vect", "PCMSK.0", "GIMSK.5", "EIFR.5"],
+    ["attiny4313", "PD6", "PCINT17", "PCINT2_vect", "PCMSK2.6", "GIMSK.4", "EIFR.4"],
+    ["attiny84", "PA3", "PCINT3", "PCINT0_vect", "PCMSK0.3", "GIMSK.4", "GIFR.4"],
+    ["atmega644p", "PD0", "PCINT24", "PCINT3_vect", "PCMSK3.0", "PCICR.3", "PCIFR.3"],
   ])("%s %s: %s", (name, pin, change, vector, mask, enable, flag) => {
     const found = boardPin(avr(name), pin)?.pinChange;
     expect([found?.name, found?.vector]).toEqual([change, vector]);
@@ -195,6 +203,11 @@ describe("USARTs", () => {
     ["atmega32u4", 1, "UCSR1A UCSR1B UCSR1C UBRR1L UBRR1H UDR1", "PD3", "PD2"],
     ["atmega2560", 3, "UCSR3A UCSR3B UCSR3C UBRR3L UBRR3H UDR3", "PJ1", "PJ0"],
     ["attiny2313", 0, "UCSRA UCSRB UCSRC UBRRL UBRRH UDR", "PD1", "PD0"],
+    ["attiny4313", 0, "UCSRA UCSRB UCSRC UBRRL UBRRH UDR", "PD1", "PD0"],
+    ["atmega8", 0, "UCSRA UCSRB UCSRC UBRRL UBRRH UDR", "PD1", "PD0"],
+    ["atmega16", 0, "UCSRA UCSRB UCSRC UBRRL UBRRH UDR", "PD1", "PD0"],
+    ["atmega88", 0, "UCSR0A UCSR0B UCSR0C UBRR0L UBRR0H UDR0", "PD1", "PD0"],
+    ["atmega1284p", 1, "UCSR1A UCSR1B UCSR1C UBRR1L UBRR1H UDR1", "PD3", "PD2"],
   ])("%s USART %s", (name, number, registers, tx, rx) => {
     const usart = avr(name).usarts.find((each) => each.number === number);
     const { control = [], divisorLow, divisorHigh, data } = usart ?? {};
