@@ -143,8 +143,10 @@ function collect(expression: TypedExpression, into: Collected): void {
       written(expression.target, into);
       return;
     case "update":
-    case "address":
       written(expression.operand, into);
+      return;
+    case "address":
+      if (isWritable(expression.type)) written(expression.operand, into);
       return;
     case "convert":
       if (expression.reason === "decay" && isWritable(expression.type)) written(expression.operand, into);

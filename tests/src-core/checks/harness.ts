@@ -36,7 +36,7 @@ export function factsOf(example: Example): Facts {
 const ownLevels: ReadonlyMap<string, RuleLevel> = new Map();
 
 /** Findings of `among` (all rules unless given) at their own levels. */
-function findingsIn(example: Example, among: readonly Rule[] = rules): readonly Finding[] {
+export function findingsIn(example: Example, among: readonly Rule[] = rules): readonly Finding[] {
   const { findings, notUnderstood } = runRules(factsOf(example), ownLevels, among);
   expect(notUnderstood).toEqual([]);
   return findings;
