@@ -29,7 +29,10 @@ function madeText(): string {
       bits.set(name, bits.has(name) && bits.get(name) !== bit ? undefined : bit);
     }
   }
-  const agreed = [...bits].map(([name, bit]) => (bit === undefined ? "" : define(name, bit)));
+  // ATtiny4313 calls a bit what others call a register: UDR0.
+  const agreed = [...bits].map(([name, bit]) =>
+    bit === undefined || bytes.has(name) || words.has(name) ? "" : define(name, bit),
+  );
   return `extern volatile uint8_t ${[...bytes].join(", ")};
 extern volatile uint16_t ${[...words].join(", ")};
 ${agreed.join("")}`;

@@ -115,14 +115,14 @@ function avrMacros(chip: Chip | undefined): Readonly<Record<string, string>> {
 function coreMacros(flashEnd: number, name: string): Readonly<Record<string, string>> {
   const shared = { __AVR_HAVE_LPMX__: "1", __AVR_HAVE_MOVW__: "1" };
   if (name.startsWith("attiny")) return { ...shared, __AVR_ARCH__: "25", __AVR_2_BYTE_PC__: "1" };
-  const mega = {
+  const enhanced = {
     ...shared,
-    __AVR_MEGA__: "1",
     __AVR_ENHANCED__: "1",
     __AVR_HAVE_MUL__: "1",
-    __AVR_HAVE_JMP_CALL__: "1",
     __AVR_HAVE_16BIT_SP__: "1",
   };
+  if (flashEnd <= 0x1fff) return { ...enhanced, __AVR_ARCH__: "4", __AVR_2_BYTE_PC__: "1" };
+  const mega = { ...enhanced, __AVR_MEGA__: "1", __AVR_HAVE_JMP_CALL__: "1" };
   if (flashEnd > 0x1ffff)
     return { ...mega, __AVR_ARCH__: "6", __AVR_3_BYTE_PC__: "1", __AVR_HAVE_RAMPZ__: "1" };
   if (flashEnd > 0xffff)
