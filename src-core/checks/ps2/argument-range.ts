@@ -4,16 +4,19 @@
 // The rule looks at the byte that follows F3 or E8 on a path. A command byte in its place is reported as well: then
 // the argument was forgotten.
 
+import type { Facts } from "../../facts/facts.ts";
 import type { SentByte } from "../../facts/ps2/ps2-facts.ts";
 import { hexText } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
 import { type Command, commandByCode } from "../../model/commands.ts";
 import { resolutions, sampleRates } from "../../model/mouse-settings.ts";
-import { formatRange } from "../../model/quantities.ts";
+import { allows, formatRange, type Quantity } from "../../model/quantities.ts";
 import { formatSources } from "../../model/sources.ts";
+import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { byteRoles } from "./byte-roles.ts";
+import { notJudged } from "./constants.ts";
 import { registerHost } from "./frames.ts";
 import { known } from "./sources.ts";
 
@@ -35,16 +38,20 @@ export const argumentRange: Rule = {
     "resolution that the mouse does not have.",
   wrong: { "main.c": setUp(50) },
   right: { "main.c": setUp(60) },
-  source: formatSources([
-    ...sampleRate.sources,
-    ...resolution.sources.filter(({ document }) => document === "psmouseSource"),
-  ]),
-  *check({ ps2 }) {
-    for (const sequence of ps2.sequences) {
+  source: formatSources([...sampleRate.sources, ...resolution.sources]),
+  *check(facts) {
+    const judged: TypedExpression[] = [];
+    for (const sequence of facts.ps2.sequences) {
       for (const role of byteRoles(sequence)) {
         if (role.kind !== "argument" || role.byte.byte === undefined) continue;
+        if (role.byte.expression !== undefined) judged.push(role.byte.expression);
         const draft = badArgument(role.byte, role.byte.byte, role.of, role.commandByte);
         if (draft !== undefined) yield draft;
+      }
+    }
+    for (const quantity of [sampleRate, resolution]) {
+      for (const constant of notJudged(facts, quantity, judged)) {
+        if (!allows(quantity, constant.value)) yield badConstant(quantity, constant);
       }
     }
   },
@@ -71,6 +78,18 @@ function badArgument(byte: SentByte, value: number, of: Command, commandByte: Se
     source: formatSources(limits.sources),
     related: [{ span: spanOf(commandByte.span), message: `argument of ${hexText(of.code)} (${of.name})` }],
     fixes: forgotten === undefined ? nearestAllowed(byte, value, allowed, of) : [],
+  };
+}
+
+/** A constant that a note calls a rate or a resolution. */
+function badConstant(of: Quantity, { name, value, span, note }: Facts["ps2"]["constants"][number]): Draft {
+  return {
+    span: spanOf(span),
+    message: `${name} is ${value}, which is no ${of.title} of a mouse; it takes ${formatRange(of)}`,
+    measured: { value, unit: of.unit },
+    source: formatSources(of.sources),
+    related: [{ span: spanOf(note), message: "what the note says it is" }],
+    fixes: [],
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Facts } from "../../facts/facts.ts";
+import type { Span } from "../../finding.ts";
 import type { Quantity } from "../../model/quantities.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
@@ -6,8 +7,22 @@ import type { Draft } from "../rule.ts";
 import { sourcesOf } from "./sources.ts";
 
 /**
- * Constants of which a note says that they are this quantity, and that do not reach its least value. Those that
- * `judged` expressions come from were looked at where they are used.
+ * Constants of which a note says that they are this quantity, without those that `judged` expressions come from:
+ * they were looked at where they are used.
+ */
+export function notJudged(
+  facts: Facts,
+  of: Quantity,
+  judged: readonly TypedExpression[],
+): Facts["ps2"]["constants"] {
+  const used = judged.flatMap((expression) => literalToken(expression) ?? []);
+  const isUsed = ({ file, start, end }: Span): boolean =>
+    used.some((token) => token.file === file && token.start >= start && token.end <= end);
+  return facts.ps2.constants.filter(({ quantity, span }) => quantity === of.id && !isUsed(span));
+}
+
+/**
+ * Constants of which a note says that they are this quantity, and that do not reach its least value.
  */
 export function* constantTooLow(
   facts: Facts,
@@ -17,12 +32,9 @@ export function* constantTooLow(
 ): Generator<Draft> {
   const { min } = of;
   if (min === undefined) return;
-  const used = judged.flatMap((expression) => literalToken(expression) ?? []);
-  for (const constant of facts.ps2.constants) {
-    if (constant.quantity !== of.id || constant.value >= min) continue;
+  for (const constant of notJudged(facts, of, judged)) {
+    if (constant.value >= min) continue;
     const { span } = constant;
-    if (used.some(({ file, start, end }) => file === span.file && start >= span.start && end <= span.end))
-      continue;
     yield {
       span: spanOf(span),
       message: `${constant.name} is ${constant.value} ${of.unit}; ${what} at least ${min} ${of.unit}`,

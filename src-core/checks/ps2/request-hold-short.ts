@@ -18,6 +18,7 @@ import { pinPlaces } from "./pin-places.ts";
 import { known, sourcesOf } from "./sources.ts";
 
 const hold = known("ps2.request-hold");
+const inhibit = known("ps2.inhibit-hold");
 const least = hold.min ?? 0;
 
 export const requestHoldShort: Rule = {
@@ -46,6 +47,7 @@ export const requestHoldShort: Rule = {
       parts.flatMap(({ expression }) => expression ?? []),
     );
     yield* constantTooLow(facts, hold, judged, "the clock has to be held low for");
+    yield* constantTooLow(facts, inhibit, [], "to keep the mouse quiet the clock has to be held low for");
   },
 };
 

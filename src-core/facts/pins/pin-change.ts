@@ -25,7 +25,7 @@ export interface PinChange {
  * How a pin acts on its line: pulled low, driven high, let go (with or without the chip's pull-up), or not
  * known. `level-unknown` is an output whose level is not known.
  */
-export type Drive =
+type Drive =
   | "low"
   | "high"
   | "level-unknown"

@@ -8,7 +8,7 @@ import { integerOf, type Value } from "../walk/values.ts";
 import { pinOfValue, pinsOfRegister } from "./watched-pins.ts";
 
 /** An interrupt handler of one pin that looks at one other pin: the clock, and the data line. */
-export interface HandlerPins {
+interface HandlerPins {
   readonly clock: PinName;
   readonly data: PinName;
   readonly at: At;

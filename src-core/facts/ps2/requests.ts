@@ -23,7 +23,7 @@ export interface Request {
   readonly walk: EntryWalk;
 }
 
-export interface Happening {
+interface Happening {
   readonly at: At;
   /** The calls around it, outermost first. */
   readonly calls: readonly CallEvent[];

@@ -114,7 +114,7 @@ export interface OutsideCall extends Happened {
 }
 
 /** Elapsed time is compared: `millis() - since > limit`, or a moment with another. */
-export interface TimeTest extends Happened {
+interface TimeTest extends Happened {
   readonly kind: "time-test";
   /** The side that depends on the time. */
   readonly elapsed: Value;
@@ -127,13 +127,13 @@ export interface PinEvent extends Happened {
 }
 
 /** The path ends here: the function, the turn or the loop is left. */
-export interface LeaveEvent extends Happened {
+interface LeaveEvent extends Happened {
   readonly kind: "leave";
   readonly how: "return" | "break" | "continue" | "goto";
   readonly value: Value | undefined;
 }
 
-export interface AssemblyEvent extends Happened {
+interface AssemblyEvent extends Happened {
   readonly kind: "assembly";
   readonly text: string;
 }

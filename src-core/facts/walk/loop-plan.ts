@@ -4,7 +4,7 @@ import { directEffects } from "./effects.ts";
 import { visitExpression, visitStatement } from "./visit.ts";
 
 /** What the text of a loop says of how it should be walked. */
-export interface LoopPlan {
+interface LoopPlan {
   /** Its condition is always true, or it has none. */
   readonly endless: boolean;
   /** `do { ... } while (0)` with nothing in it that leaves it: a block. */

@@ -127,7 +127,7 @@ export function goOn(machine: Machine, breakable: Breakable): void {
  * Walks at most `most` turns, one by one, while the condition is known; gives their number. Undefined where the
  * condition was not known, or the turns were too many: then the state is that before the turn that was not walked.
  */
-export function walkTurns(machine: Machine, walking: Walking, most = mostTurns): number | undefined {
+function walkTurns(machine: Machine, walking: Walking, most = mostTurns): number | undefined {
   const { parts, passes } = walking;
   const before = machine.steps;
   let allowed = most;

@@ -42,7 +42,7 @@ export interface Breakable {
 }
 
 /** Which state a walk starts from: `reset`, or `any` moment of a run that the program walk has shown. */
-export type Moment = "reset" | "any";
+type Moment = "reset" | "any";
 
 /** The state of a walk: memory, the path so far, and the bounds. */
 export class Machine {

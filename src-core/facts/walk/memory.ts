@@ -6,7 +6,7 @@ import type { Register, Trace, Value } from "./values.ts";
 /** What a side of a branch wrote: the values that its places ended with. */
 export type Changes = ReadonlyMap<Place, Value | undefined>;
 
-export const noChanges: Changes = new Map();
+const noChanges: Changes = new Map();
 
 /** What interrupt handlers write, or what is written at all, as a trace to it. */
 export interface Sharing {

@@ -13,7 +13,7 @@ export interface RegisterRoot {
 }
 
 /** An object without a name; `literal` is the string it holds. */
-export interface TemporaryRoot {
+interface TemporaryRoot {
   readonly kind: "temporary";
   readonly literal: Extract<TypedExpression, { kind: "string" }> | undefined;
 }

@@ -20,7 +20,7 @@ export interface IntegerValue extends Given {
   readonly entry: boolean;
 }
 
-export interface FloatingValue extends Given {
+interface FloatingValue extends Given {
   readonly kind: "floating";
   readonly value: number;
 }
@@ -31,7 +31,7 @@ export interface AddressValue extends Given {
   readonly place: Place;
 }
 
-export interface FunctionValue extends Given {
+interface FunctionValue extends Given {
   readonly kind: "function";
   readonly function: FunctionSymbol;
 }

@@ -98,6 +98,13 @@ void loop() { reply(); }
 `,
       ),
     },
+    "a constant of which a note says what it is": {
+      "rate.h": `/* @wire means ps2.sample-rate */
+#define RATE 90
+/*           ^^ ps2/argument-range: RATE is 90, which is no sample rate of a mouse */
+`,
+      "main.c": '// @wire board atmega328p\n#include "rate.h"\nint main(void) { return RATE; }\n',
+    },
     "a choice of which one is wrong": {
       "main.c": registers(
         {},
