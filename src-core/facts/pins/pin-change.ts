@@ -25,14 +25,7 @@ export interface PinChange {
  * How a pin acts on its line: pulled low, driven high, let go (with or without the chip's pull-up), or not
  * known. `level-unknown` is an output whose level is not known.
  */
-type Drive =
-  | "low"
-  | "high"
-  | "level-unknown"
-  | "released"
-  | "pulled-up"
-  | "released-unknown"
-  | "unknown";
+type Drive = "low" | "high" | "level-unknown" | "released" | "pulled-up" | "released-unknown" | "unknown";
 
 export function driveOf(state: PinState): Drive {
   if (state.output === 1) return state.latch === 0 ? "low" : state.latch === 1 ? "high" : "level-unknown";
