@@ -8,7 +8,7 @@ import type { LoopEvent } from "../walk/events.ts";
 import { inOrder } from "../walk/in-order.ts";
 import { integerOf, numberOf, type Trace, type Value } from "../walk/values.ts";
 import type { ResetWait, WaitLimit } from "./ps2-facts.ts";
-import type { DelayItem, PathItem, SendItem } from "./sending-paths.ts";
+import type { DelayItem, LoopItem, PathItem, SendItem } from "./sending-paths.ts";
 import { sentByte } from "./sequences.ts";
 import { pinOfTrace } from "./watched-pins.ts";
 
@@ -38,28 +38,31 @@ interface Surroundings {
 }
 
 /**
- * The longest that AA can take. Every delay and every time-out counts, that of the acknowledge included, so
- * that a wait is rather thought too long than too short. One loop without a limit is that for the
- * acknowledge; a second one waits for AA as long as it takes.
+ * The longest that AA can take. The longest time-out is taken for that of AA, and delays in front of it count as
+ * well; where delays behind it are longer, it is that of the acknowledge, and all delays count. One loop without a
+ * limit is that for the acknowledge; a second one waits for AA as long as it takes.
  */
 function waitAfter(sent: SendItem, between: readonly PathItem[], around: Surroundings): ResetWait {
   const byte = sentByte(sent, false);
   const unlimited: ResetWait = { sent: byte, ms: undefined, decides: undefined };
+  const delays = delayRuns(between);
   const limits: WaitLimit[] = [];
   let replies = 0;
   let clockWaits = 0;
   let mostClockWaits = 0;
-  for (const run of delayRuns(between)) {
-    const limit = delayLimit(run);
-    if (limit === undefined) return unlimited;
-    limits.push(limit);
-  }
   for (const item of between) {
     if (item.kind === "unknown") return unlimited;
+    if (item.kind === "delay") {
+      const run = delays.get(item);
+      if (run === undefined) continue;
+      const limit = delayLimit(run);
+      if (limit === undefined) return unlimited;
+      limits.push(limit);
+    }
     if (item.kind === "loop") {
       const { loop } = item;
       if (loop.form === "endless" || lastsUntilSelfTest(loop)) return unlimited;
-      const waited = waitOf(loop, around.chip);
+      const waited = waitOf(item, around.chip);
       if (waited === "nothing") continue;
       if (waited === "unlimited" && isClock(loop, around)) clockWaits += 1;
       else if (waited === "unlimited") replies += 1;
@@ -74,12 +77,24 @@ function waitAfter(sent: SendItem, between: readonly PathItem[], around: Surroun
   if (replies > 1 || mostClockWaits > 2 * bitsOfByte + 4) return unlimited;
   // With nothing sent afterwards, what reads the answer may be anywhere.
   if (around.isLast && limits.length === 0) return unlimited;
-  const ms = limits.reduce((sum, limit) => sum + limit.ms, 0);
-  const decides = limits.reduce<WaitLimit | undefined>(
+  return { sent: byte, ...longestWait(limits) };
+}
+
+function longestWait(limits: readonly WaitLimit[]): Pick<ResetWait, "ms" | "decides"> {
+  const timeOut = longest(limits.filter(({ kind }) => kind === "time-out"));
+  const at = timeOut === undefined ? -1 : limits.indexOf(timeOut);
+  const delaysOf = (some: readonly WaitLimit[]): number =>
+    some.reduce((sum, { kind, ms }) => sum + (kind === "delay" ? ms : 0), 0);
+  const behind = delaysOf(limits.slice(at + 1));
+  const counted = timeOut !== undefined && behind <= timeOut.ms ? limits.slice(0, at + 1) : limits;
+  return { ms: delaysOf(counted) + (timeOut?.ms ?? 0), decides: longest(counted) };
+}
+
+function longest(limits: readonly WaitLimit[]): WaitLimit | undefined {
+  return limits.reduce<WaitLimit | undefined>(
     (most, each) => (most !== undefined && most.ms >= each.ms ? most : each),
     undefined,
   );
-  return { sent: byte, ms, decides };
 }
 
 /** Start bit, eight data bits, parity bit, stop bit: frame table of the PS/2 article. */
@@ -105,18 +120,19 @@ function delayLimit(items: readonly DelayItem[]): WaitLimit | undefined {
   };
 }
 
-/** Delays at the same place that follow each other. */
-function* delayRuns(items: readonly PathItem[]): Generator<readonly DelayItem[]> {
+/** Delays at the same place that follow each other, by the first of them. */
+function delayRuns(items: readonly PathItem[]): ReadonlyMap<DelayItem, readonly DelayItem[]> {
+  const runs = new Map<DelayItem, DelayItem[]>();
   let run: DelayItem[] = [];
   for (const item of items) {
     if (item.kind !== "delay") continue;
-    if (run[0] !== undefined && run[0].call.at !== item.call.at) {
-      yield run;
-      run = [];
+    if (run[0]?.call.at === item.call.at) run.push(item);
+    else {
+      run = [item];
+      runs.set(item, run);
     }
-    run.push(item);
   }
-  if (run.length > 0) yield run;
+  return runs;
 }
 
 /** `while (read() != 0xAA)`: it takes as long as it takes. */
@@ -141,13 +157,13 @@ function isClock(loop: LoopEvent, around: Surroundings): boolean {
   return loop.waitsFor.some((trace) => pinOfTrace(around.chip, trace) === around.clock);
 }
 
-function waitOf(loop: LoopEvent, chip: Chip | undefined): WaitLimit | "unlimited" | "nothing" {
+function waitOf({ loop, given }: LoopItem, chip: Chip | undefined): WaitLimit | "unlimited" | "nothing" {
   const byTime = timeOut(loop);
   if (byTime !== undefined) return byTime;
   if (loop.waitsFor.some((trace) => trace.kind === "time")) return "unlimited";
   // The delays of a counted loop are on the path turn by turn.
   if (loop.form === "counted") return "nothing";
-  const byCount = countedOut(loop);
+  const byCount = countedOut(loop, given);
   if (byCount !== undefined) return byCount;
   return loop.waitsFor.some((trace) => comesFromOutside(trace, chip)) ? "unlimited" : "nothing";
 }
@@ -180,8 +196,8 @@ function timeOut(loop: LoopEvent): WaitLimit | undefined {
   return undefined;
 }
 
-/** A counter with a delay in each turn. */
-function countedOut(loop: LoopEvent): WaitLimit | undefined {
+/** A counter with a delay in each turn; what decides is the number of turns, where the function was given it. */
+function countedOut(loop: LoopEvent, given: readonly Value[]): WaitLimit | undefined {
   const turns = loop.turns ?? loop.atMost;
   if (turns === undefined) return undefined;
   let us = 0;
@@ -192,12 +208,15 @@ function countedOut(loop: LoopEvent): WaitLimit | undefined {
     us += passes;
   }
   if (us === 0) return undefined;
+  // A count that is tested before it is counted down allows one turn more.
+  const count = given.find((value) => [turns, turns - 1].includes(integerOf(value) ?? Number.NaN));
+  const at = count?.from?.at;
   return {
     kind: "time-out",
-    ms: (us * turns) / 1000,
-    unitMs: undefined,
-    expression: undefined,
-    span: visibleRange(loop.at.first, loop.at.first),
+    ms: (us * (integerOf(count) ?? turns)) / 1000,
+    unitMs: count === undefined ? undefined : us / 1000,
+    expression: count?.from,
+    span: at === undefined ? visibleRange(loop.at.first, loop.at.first) : visibleRange(at.first, at.last),
   };
 }
 

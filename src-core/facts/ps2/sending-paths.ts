@@ -9,7 +9,7 @@ export type PathItem =
   | SendItem
   | DelayItem
   /** A loop; what it waits for is in the event. */
-  | { readonly kind: "loop"; readonly loop: LoopEvent; readonly depth: number }
+  | LoopItem
   /** Something of which nobody knows how long it takes or what it does. */
   | { readonly kind: "unknown" };
 
@@ -20,6 +20,14 @@ export interface DelayItem {
   readonly times: number;
   readonly call: OutsideCall;
   readonly length: Value | undefined;
+  /** What the function around it was given. */
+  readonly given: readonly Value[];
+}
+
+export interface LoopItem {
+  readonly kind: "loop";
+  readonly loop: LoopEvent;
+  readonly depth: number;
   /** What the function around it was given. */
   readonly given: readonly Value[];
 }
@@ -123,7 +131,7 @@ class PathFinder {
         times: 1,
         call: event,
         length: delay.length,
-        given: this.#calls.at(-1)?.arguments ?? [],
+        given: this.#given(),
       });
     return event.origin === "core" ? undefined : single({ kind: "unknown" });
   }
@@ -145,13 +153,15 @@ class PathFinder {
 
   #turns(loop: LoopEvent): Path[] {
     this.#depth += 1;
-    let paths: Path[] = [{ items: [{ kind: "loop", loop, depth: this.#depth }], end: "through" }];
-    for (const pass of loop.passes) {
+    const item: LoopItem = { kind: "loop", loop, depth: this.#depth, given: this.#given() };
+    let paths: Path[] = [{ items: [item], end: "through" }];
+    for (const pass of this.#isRetry(loop) ? loop.passes.slice(0, 1) : loop.passes) {
       const open = paths.filter(({ end }) => end === "through");
       let turn = this.through(pass).map((path) =>
         path.end === "continue" ? { ...path, end: "through" as const } : path,
       );
       if (loop.form !== "counted" && turn.some(endsInArgument)) turn = turn.map(startsAfterUnknown);
+      if (isTimeOut(loop)) turn = turn.map(withoutDelays);
       if (pass === loop.passes.at(-1)) turn = turn.map((path) => repeatedDelays(path, loop));
       paths = [...paths.filter(({ end }) => end !== "through"), ...joined(open, turn)];
       if (paths.length > mostPaths) paths = longest(paths);
@@ -159,6 +169,44 @@ class PathFinder {
     this.#depth -= 1;
     return paths.map(withoutBreak);
   }
+
+  #given(): readonly Value[] {
+    return this.#calls.at(-1)?.arguments ?? [];
+  }
+
+  /** `for (tries = 0; tries < 3; tries++) if (send(c) && answer() == ACK) return true;`: one turn is the good case. */
+  #isRetry({ form, passes }: LoopEvent): boolean {
+    const [first, second] = passes;
+    if (form !== "counted" || first === undefined || second === undefined) return false;
+    if (!first.some(leavesInSuccess)) return false;
+    const sent = this.#sentIn(first);
+    const again = this.#sentIn(second);
+    return sent.length > 0 && sent.length === again.length && sent.every((from, at) => from === again[at]);
+  }
+
+  /** Where the bytes of a turn are written in the source. */
+  #sentIn(pass: readonly Event[]): unknown[] {
+    const longestPath = longest(this.through(pass))[0];
+    return (longestPath?.items ?? []).flatMap((item) =>
+      item.kind === "send" ? [item.value?.from ?? item.event.at] : [],
+    );
+  }
+}
+
+/** Failure is told by zero, and a turn that failed is followed by the next one. */
+function leavesInSuccess(event: Event): boolean {
+  if (event.kind === "branch") return event.sides.some((side) => side.some(leavesInSuccess));
+  if (event.kind !== "leave") return false;
+  return event.how === "break" || (event.how === "return" && integerOf(event.value) !== 0);
+}
+
+/** A loop that a counter ends at the latest is a wait as a whole: its delays are part of it. */
+function isTimeOut({ form, atMost }: LoopEvent): boolean {
+  return form !== "counted" && atMost !== undefined;
+}
+
+function withoutDelays({ items, end }: Path): Path {
+  return { items: items.filter(({ kind }) => kind !== "delay"), end };
 }
 
 /** The turns that were not walked take as long as the last one. */

@@ -123,6 +123,23 @@ ${listens}}
     },
   },
   right: {
+    "a command that is tried three times": {
+      "main.c": registers(
+        {},
+        `static uint8_t told(uint8_t value) {
+  for (uint8_t tries = 0; tries < 3; tries++) {
+    if (command(value) == 0xFA) return 1;
+  }
+  return 0;
+}
+int main(void) {
+  told(0xF3);
+  told(40);
+  told(0xF4);
+${listens}}
+`,
+      ),
+    },
     "every rate": {
       "main.c": registers(
         {},

@@ -55,6 +55,29 @@ ${listens}}
 `,
       ),
     },
+    "a time-out that counts milliseconds down": {
+      "main.c": registers(
+        {},
+        `static volatile uint8_t queue[8], head;
+static uint8_t tail;
+static int take(uint16_t ms) {
+  while (head == tail) {
+    if (ms-- == 0) return -1;
+    _delay_ms(1);
+  }
+  return queue[tail++ & 7];
+}
+int main(void) {
+  do {
+    command(0xFF);
+  } while (take(25) != 0xFA || take(700) != 0xAA || take(25) != 0);
+  //                                ^^^ ps2/reset-wait-short: 700 ms
+  command(0xF4);
+  _delay_ms(300);
+${listens}}
+`,
+      ),
+    },
     "a time-out on millis()": {
       "mouse.ino": sketch(
         {},
@@ -62,7 +85,7 @@ ${listens}}
   sendByte(0xFF);
   if (replyWithin(25) != 0xFA) return;
   if (replyWithin(300) != 0xAA) return;
-  //              ^^^ ps2/reset-wait-short: 350 ms
+  //              ^^^ ps2/reset-wait-short: 300 ms
   if (replyWithin(25) != 0) return;
   command(0xF4);
 }

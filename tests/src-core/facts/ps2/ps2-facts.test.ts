@@ -202,6 +202,33 @@ void loop() { reply(); }
     expect(bytesOf(facts).sort()).toEqual(["~50", "~F3"]);
   });
 
+  it("has a command once that is tried several times, and all those that must all be taken", () => {
+    const facts = ps2Of(
+      registers(
+        {},
+        `static uint8_t told(uint8_t value) {
+  for (uint8_t tries = 0; tries < 3; tries++) {
+    if (command(value) == 0xFA) return 1;
+  }
+  return 0;
+}
+static uint8_t twice(uint8_t rate) {
+  for (uint8_t i = 0; i < 2; i++) {
+    if (!told(0xF3) || !told(rate)) return 0;
+  }
+  return 1;
+}
+int main(void) {
+  told(0xFF);
+  twice(200);
+  told(0xF4);
+  ${listens}}
+`,
+      ),
+    );
+    expect(bytesOf(facts)).toEqual(["FF F3 C8 F3 C8 F4"]);
+  });
+
   it("says where a byte is not known, and finds polling", () => {
     const facts = ps2Of(
       classBased(
