@@ -2,7 +2,7 @@
 // Firmware that sets the mouse up and forgets F4 gets every acknowledge and never a movement.
 //
 // The rule is for firmware that sends the mouse at least one command. It is silent where some path sends F4 or EB, and
-// where a byte is sent that is not known, which may be either. Firmware that only listens is left alone, and so is
+// where a byte is sent that is not known, or other functions of a library are called, which may be either. Firmware that only listens is left alone, and so is
 // firmware that does nothing but ask for a resend.
 
 import type { Ps2Facts, SentByte } from "../../facts/ps2/ps2-facts.ts";
@@ -37,6 +37,7 @@ export const reportingNotEnabled: Rule = {
   right: { "main.c": setUp("  command(0xF4);\n") },
   source,
   *check({ ps2 }) {
+    if (ps2.maySendMore) return;
     const last = lastCommand(ps2);
     if (last === undefined || enable === undefined || poll === undefined) return;
     yield {

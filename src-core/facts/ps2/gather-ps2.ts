@@ -10,7 +10,7 @@ import type { Ps2Facts, RequestHold } from "./ps2-facts.ts";
 import { findPullUps } from "./pull-ups.ts";
 import { findRequests, type Request } from "./requests.ts";
 import { resetWaits } from "./reset-waits.ts";
-import { findSenders } from "./senders.ts";
+import { findSenders, sendsMore } from "./senders.ts";
 import { sendingPaths } from "./sending-paths.ts";
 import { sequencesOf } from "./sequences.ts";
 
@@ -47,6 +47,7 @@ export function gatherPs2(
     drivenHigh: findDrivenHigh(walks, pins),
     pullUps: findPullUps(wires.ps2, walks, pins),
     senders,
+    maySendMore: sendsMore(walks, senders),
     sequences: paths.flatMap(({ each, items }) => sequencesOf(each, items)),
     resets: paths.flatMap(({ items }) => items.flatMap((path) => resetWaits(path, chip, pins.clock?.pin))),
     constants: notedConstants(notes, ps2Constants),

@@ -12,6 +12,8 @@ export interface Ps2Facts {
   readonly drivenHigh: readonly DrivenHigh[];
   readonly pullUps: PullUps;
   readonly senders: readonly Sender[];
+  /** Other functions of the library that sends are called: they may send as well, and nobody knows what. */
+  readonly maySendMore: boolean;
   readonly sequences: readonly SendSequence[];
   readonly resets: readonly ResetWait[];
   /** Constants that a note calls a quantity of the PS/2 side. */

@@ -122,3 +122,17 @@ function soundsLikeHost(bytes: readonly (number | undefined)[]): boolean {
   if (known.some((byte) => byte === acknowledge.code || byte === selfTestPassed.code)) return false;
   return known.some((byte) => commandByCode(byte) !== undefined);
 }
+
+/** Whether the firmware calls `mouse.initialize()` besides `mouse.write(...)`; reading is no sending. */
+export function sendsMore(walks: readonly EntryWalk[], senders: readonly Sender[]): boolean {
+  const prefixes = senders.flatMap(({ name, by }) => (by === "its name" ? (/^.+[._]/.exec(name) ?? []) : []));
+  const isAnother = (name: string): boolean =>
+    prefixes.some((prefix) => name.startsWith(prefix)) &&
+    senders.every((sender) => sender.name !== name) &&
+    !/read|receive|available|get|take|poll/i.test(name);
+  return walks.some(({ events }) =>
+    inOrder(events).some(
+      (event) => event.kind === "outside-call" && event.origin !== "core" && isAnother(event.name),
+    ),
+  );
+}

@@ -79,6 +79,18 @@ ${listens}}
 `,
       ),
     },
+    "a library that is only written to": {
+      "mouse.ino": `#include <PS2Mouse.h>
+PS2Mouse mouse(2, 3);
+void setup() {
+  mouse.write(0xFF);
+//^^^^^^^^^^^^^^^^^ ps2/reporting-not-enabled: 0xF4
+}
+void loop() {
+  mouse.read();
+}
+`,
+    },
     "turned off instead of on": {
       "main.c": registers(
         {},
@@ -162,6 +174,18 @@ int main(void) {
 ${listens}}
 `,
       ),
+    },
+    "a library that is told to begin after a byte was sent": {
+      "mouse.ino": `#include <PS2Mouse.h>
+PS2Mouse mouse(2, 3);
+void setup() {
+  mouse.write(0xFF);
+  mouse.enableReports();
+}
+void loop() {
+  mouse.read();
+}
+`,
     },
     "a library that enables by itself": {
       "mouse.ino": `#include <PS2Mouse.h>
