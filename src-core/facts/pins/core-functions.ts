@@ -1,6 +1,9 @@
 import type { Chip } from "../../model/chips/chip.ts";
+import type { Type } from "../../reader/types/types.ts";
+import { copyObject } from "../walk/assignments.ts";
 import type { OutsideCall } from "../walk/events.ts";
 import { heldValue } from "../walk/load-store.ts";
+import { neighbour } from "../walk/lvalues.ts";
 import type { Machine } from "../walk/machine.ts";
 import { integer, truthOf, unknown, unknownBits } from "../walk/unknowns.ts";
 import { integerOf, type Trace, type Value } from "../walk/values.ts";
@@ -31,6 +34,8 @@ const coreFunctions: ReadonlyMap<string, CoreFunction> = new Map<string, CoreFun
   ["pgm_read_byte_far", readPointer],
   ["pgm_read_word_far", readPointer],
   ["pgm_read_dword_far", readPointer],
+  ["memcpy", copyMemory],
+  ["memcpy_P", copyMemory],
   // The stand-in of ATOMIC_BLOCK is a loop that runs once.
   ["__interrupts_off", () => integer(1, undefined)],
   ["__interrupts_on", () => integer(1, undefined)],
@@ -109,4 +114,32 @@ function interruptOf(call: OutsideCall, _machine: Machine, board: Board): Value 
 function readPointer(call: OutsideCall, machine: Machine): Value | undefined {
   const [pointer] = call.arguments;
   return pointer?.kind === "address" ? heldValue(machine, pointer.place) : undefined;
+}
+
+/** Bytes of arrays that are copied one by one. */
+const mostBytes = 64;
+
+/** `memcpy_P(&step, entry, sizeof step)`: one object to another of its type, or bytes of one array to another. */
+function copyMemory(call: OutsideCall, machine: Machine): Value | undefined {
+  const [to, from, count] = call.arguments;
+  if (to?.kind !== "address" || from?.kind !== "address") return undefined;
+  const { type } = to.place;
+  if (type?.kind === "record" && from.place.type?.kind === "record") {
+    if (type.record !== from.place.type.record) return undefined;
+    copyObject(machine, from, to.place);
+    return to;
+  }
+  const bytes = integerOf(count);
+  if (bytes === undefined || bytes > mostBytes || !isByte(type) || !isByte(from.place.type)) return undefined;
+  for (let at = 0; at < bytes; at += 1) {
+    const source = neighbour(machine, from.place, at);
+    const target = neighbour(machine, to.place, at);
+    if (source === undefined || target === undefined) return undefined;
+    machine.memory.write(target, heldValue(machine, source));
+  }
+  return to;
+}
+
+function isByte(type: Type | undefined): boolean {
+  return type?.kind === "integer" && type.bits === 8;
 }

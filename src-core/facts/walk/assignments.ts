@@ -1,5 +1,5 @@
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
-import type { Type } from "../../reader/types/types.ts";
+import type { Field, Type } from "../../reader/types/types.ts";
 import { addressOf, evaluate, isWhole } from "./expressions.ts";
 import { load, store } from "./load-store.ts";
 import { arrayNamedBy, neighbour, placeNamedBy, pointedTo } from "./lvalues.ts";
@@ -48,16 +48,27 @@ export function copyObject(machine: Machine, from: Value, to: Place): void {
   const source = from.kind === "address" ? from.place : undefined;
   memory.overwrite(to, unknown(from.from));
   if (source === undefined || source === to) return;
-  for (const [key, part] of source.children ?? []) {
+  for (const [key, part] of partsOf(machine, source)) {
     const copy = typeof key === "number" ? memory.element(to, key) : memory.member(to, key);
-    if (part.children !== undefined)
-      copyObject(machine, { kind: "address", place: part, from: undefined }, copy);
+    if (isObject(part)) copyObject(machine, { kind: "address", place: part, from: undefined }, copy);
     else
       memory.write(
         copy,
         machine.quietly(() => load(machine, part, nowhere(from))),
       );
   }
+}
+
+/** All members of an object, met before or not; of an array, or of a base class, those that were met. */
+function partsOf({ memory }: Machine, object: Place): readonly (readonly [Field | number, Place])[] {
+  if (object.type?.kind === "record") {
+    for (const field of object.type.record.fields) memory.member(object, field);
+  }
+  return [...(object.children ?? [])];
+}
+
+function isObject({ type, children }: Place): boolean {
+  return children !== undefined || type?.kind === "record" || type?.kind === "array";
 }
 
 function nowhere(value: Value): TypedExpression["at"] {

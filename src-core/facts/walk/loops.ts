@@ -15,7 +15,7 @@ import { isWaiting, waitsFor } from "./waiting.ts";
 
 /** Turns of a loop that are walked one by one, if they are short; long ones fewer, as `turnSteps` allows. */
 export const mostTurns = 128;
-const fewestTurns = 12;
+const fewestTurns = 24;
 /** Turns that are walked of a loop whose counter says that not all of them will be: the last stands for the rest. */
 const turnsOfLong = 2;
 /** Steps that all turns of one loop together may take. */

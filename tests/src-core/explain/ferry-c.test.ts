@@ -84,8 +84,8 @@ describe("hovers in the register-level firmware", () => {
     ["packet[1] == REPLY_PLAIN§_MOUSE", "0x00: id of a plain mouse, three-byte reports"],
     [
       "#define SELF_TEST§_TIMEOUT_MS 1200",
-      "After a reset the mouse is waited for 1260 ms",
-      "at least 1000 ms, margin 260 ms",
+      "After a reset the mouse is waited for 1200 ms",
+      "at least 1000 ms, margin 200 ms",
       "psm(4)",
     ],
     ["PS2_PORT &= ~_BV(PS2_CL§OCK);", "PD2 (pin 2): the PS/2 clock", "INT0 and pin-change interrupt PCINT18"],

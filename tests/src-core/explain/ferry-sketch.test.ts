@@ -43,7 +43,7 @@ describe("hovers in the sketch", () => {
     ["const uint8_t ID_WHEEL = 0x§03", "0x03: id of a wheel mouse, four-byte reports"],
     [
       "const unsigned int SELF_TEST§_TIMEOUT_MS",
-      "After a reset the mouse is waited for 1260 ms",
+      "After a reset the mouse is waited for 1200 ms",
       "at least 1000 ms",
     ],
   ]);

@@ -131,7 +131,13 @@ test("exit without shutdown ends with code 1, as the protocol says", async () =>
 test("nothing but the protocol is written to standard output", async () => {
   const child = spawn(process.execPath, [program, "lsp", "--stdio"], { stdio: ["pipe", "pipe", "ignore"] });
   const written: Buffer[] = [];
-  child.stdout.on("data", (data: Buffer) => written.push(data));
+  // The protocol asks the client to wait with `exit` until `shutdown` is answered.
+  const shutDown = new Promise<void>((resolve) => {
+    child.stdout.on("data", (data: Buffer) => {
+      written.push(data);
+      if (/"id":2\b/.test(Buffer.concat(written).toString("latin1"))) resolve();
+    });
+  });
   const closed = new Promise((resolve) => child.on("close", resolve));
   const send = (message: object) => {
     const body = JSON.stringify({ jsonrpc: "2.0", ...message });
@@ -140,6 +146,7 @@ test("nothing but the protocol is written to standard output", async () => {
   send({ id: 1, method: "initialize", params: { processId: null, rootUri: null, capabilities: {} } });
   send({ method: "initialized", params: {} });
   send({ id: 2, method: "shutdown" });
+  await Promise.race([shutDown, closed]);
   send({ method: "exit" });
   await closed;
   // Base protocol of the Language Server Protocol: header fields, an empty line, so many bytes of JSON.

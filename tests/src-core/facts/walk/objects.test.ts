@@ -55,6 +55,25 @@ void loop() {}
 `);
     expect(argumentsOf(walk, "delay")).toEqual(["6"]);
   });
+
+  it("copies tables out of program memory, entry by entry and byte by byte", () => {
+    const walk = walkC(`#include <string.h>
+#include <avr/pgmspace.h>
+struct step { unsigned char command; unsigned wait; };
+static const struct step steps[] PROGMEM = { { 0xF3, 20 }, { 0xF4, 40 } };
+static const unsigned char rates[] PROGMEM = { 60, 40 };
+void delay(unsigned);
+int main(void) {
+    struct step now;
+    unsigned char bytes[2];
+    memcpy_P(&now, &steps[1], sizeof now);
+    delay(now.wait);
+    memcpy_P(bytes, rates, sizeof bytes);
+    delay(bytes[1]);
+}
+`);
+    expect(argumentsOf(walk, "delay")).toEqual(["40", "40"]);
+  });
 });
 
 describe("entries", () => {
