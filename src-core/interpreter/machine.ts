@@ -1,0 +1,30 @@
+import type { At, FunctionSymbol, Variable } from "../reader/typed/nodes.ts";
+import type { Program } from "../reader/program/program.ts";
+import type { Limits, Misstep, Outcome, OutsideFunction, Registers, TargetMemory } from "./outcome.ts";
+
+/** What a machine is made from. */
+export interface MachineRequest {
+  readonly program: Program;
+  readonly limits: Limits;
+  /** What is at register addresses; undefined for registers that are plain memory. */
+  readonly registers: Registers | undefined;
+  /** Library functions; tried after those that the interpreter knows itself. */
+  readonly outside: OutsideFunction | undefined;
+  /** Asked now and then; true ends the run. */
+  readonly cancelled: (() => boolean) | undefined;
+}
+
+/** A program with its memory, ready to run. */
+export interface Machine {
+  readonly memory: TargetMemory;
+  /** What undefined behaviour was met so far, each kind once a place. */
+  readonly missteps: readonly Misstep[];
+  /** Initialises global objects, as the code before `main` does. Again for a reset. */
+  reset(): Outcome;
+  /** Runs one function; arguments as `OutsideBody` takes them. */
+  call(symbol: FunctionSymbol, parameters: readonly (number | bigint)[]): Outcome;
+  /** Where a global object lies; undefined for one that the program does not have. */
+  addressOf(variable: Variable): number | undefined;
+  /** The expression that wrote this byte last; undefined for none since the reset. */
+  writerOf(address: number): At | undefined;
+}

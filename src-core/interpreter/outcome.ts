@@ -1,0 +1,63 @@
+import type { At, FunctionSymbol } from "../reader/typed/nodes.ts";
+
+/** How a run ended. */
+export type Outcome =
+  /** `value` is a number, or a bigint for 64-bit integers; undefined for `void` and for objects. */
+  | { readonly kind: "returned"; readonly value: number | bigint | undefined }
+  | { readonly kind: "stopped"; readonly stop: Stop };
+
+/** Why a run ended before its time. */
+export interface Stop {
+  readonly reason: "cannot-run" | "steps" | "memory" | "recursion" | "cancelled";
+  /** For people: `cannot run: inline assembly "break"`, the place not included. */
+  readonly message: string;
+  /** Undefined where no place in the source is to blame. */
+  readonly at: At | undefined;
+}
+
+/** Undefined behaviour that the run met. It went on as an AVR would. */
+export interface Misstep {
+  readonly kind:
+    | "out-of-bounds"
+    | "null-pointer"
+    | "signed-overflow"
+    | "division-by-zero"
+    | "shift-amount"
+    | "uninitialized";
+  readonly message: string;
+  readonly at: At;
+}
+
+/** What a run may use at most. */
+export interface Limits {
+  /** Steps: about one for each operation of the source. */
+  readonly steps: number;
+  /** Calls within calls. */
+  readonly depth: number;
+}
+
+export const usualLimits: Limits = { steps: 50_000_000, depth: 400 };
+
+/** Registers and whatever else is at addresses that are no memory. Values are unsigned, `bytes` 1, 2 or 4. */
+export interface Registers {
+  read(address: number, bytes: number): number;
+  write(address: number, value: number, bytes: number, at: At): void;
+}
+
+/** A function that the firmware declares and does not define: a library's. Pointers and integers come as numbers. */
+export type OutsideFunction = (symbol: FunctionSymbol) => OutsideBody | undefined;
+
+/** Arguments as numbers (bigint for 64 bits); `self` first in methods. */
+export type OutsideBody = (
+  parameters: readonly (number | bigint)[],
+  memory: TargetMemory,
+) => number | bigint | undefined;
+
+/** The target's memory by address, little-endian, as library functions read and write it. */
+export interface TargetMemory {
+  readByte(address: number): number;
+  writeByte(address: number, value: number): void;
+  /** Bytes on the heap; 0 where there is no room. */
+  allocate(bytes: number): number;
+  release(address: number): void;
+}
