@@ -47,11 +47,29 @@ export interface Registers {
 /** A function that the firmware declares and does not define: a library's. Pointers and integers come as numbers. */
 export type OutsideFunction = (symbol: FunctionSymbol) => OutsideBody | undefined;
 
-/** Arguments as numbers (bigint for 64 bits); `self` first in methods. */
+/**
+ * Arguments as numbers (bigint for 64 bits); `self` first in methods, and before it, where the function returns
+ * an object, the address at which to build that.
+ */
 export type OutsideBody = (
   parameters: readonly (number | bigint)[],
   memory: TargetMemory,
+  surroundings: Surroundings,
 ) => number | bigint | undefined;
+
+/** What else of the machine library functions use. */
+export interface Surroundings {
+  /** Calls the virtual function of this name, with as many parameters, that the object's dynamic type has. */
+  callVirtual(
+    self: number,
+    name: string,
+    parameters: readonly (number | bigint)[],
+  ): number | bigint | undefined;
+  /** Calls what a pointer to a function points to. */
+  callPointer(pointer: number, parameters: readonly (number | bigint)[]): number | bigint | undefined;
+  /** What library functions remember from call to call, by a name of theirs; emptied by a reset. */
+  readonly kept: Map<string, number>;
+}
 
 /** The target's memory by address, little-endian, as library functions read and write it. */
 export interface TargetMemory {
@@ -60,4 +78,6 @@ export interface TargetMemory {
   /** Bytes on the heap; 0 where there is no room. */
   allocate(bytes: number): number;
   release(address: number): void;
+  /** Bytes that were allocated at this address; 0 for none. */
+  allocatedAt(address: number): number;
 }
