@@ -1,4 +1,5 @@
 import type { At, FunctionSymbol } from "../reader/typed/nodes.ts";
+import type { DataModel } from "../reader/types/types.ts";
 
 /** How a run ended. */
 export type Outcome =
@@ -67,6 +68,10 @@ export interface Surroundings {
   ): number | bigint | undefined;
   /** Calls what a pointer to a function points to. */
   callPointer(pointer: number, parameters: readonly (number | bigint)[]): number | bigint | undefined;
+  /** Where the global object of this name lies; undefined for one that the program does not have. */
+  addressOf(name: string): number | undefined;
+  /** Sizes on the target. */
+  readonly model: DataModel;
   /** What library functions remember from call to call, by a name of theirs; emptied by a reset. */
   readonly kept: Map<string, number>;
 }
