@@ -1,0 +1,86 @@
+import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
+import type { OutsideBody } from "../outcome.ts";
+import { pieceOf } from "./pieces.ts";
+import { stringEdits } from "./string-edits.ts";
+import { type NumberForm, pieceBytes, StringObject, usualForm } from "./string-object.ts";
+import { stringQueries } from "./string-queries.ts";
+import { numberAt } from "./values.ts";
+
+/** A base or a number of decimals is one parameter, whichever the value takes. */
+function formAt(given: number): NumberForm {
+  return { base: given, decimals: given };
+}
+
+/** What the first parameter's text does to the string. */
+function withText(
+  { type }: FunctionSymbol,
+  act: (string: StringObject, bytes: number[] | undefined) => number | undefined,
+): OutsideBody | undefined {
+  const piece = pieceOf(type.parameters[0]);
+  if (piece === undefined) return undefined;
+  return (parameters, memory, surroundings) => {
+    const form = parameters.length > 2 ? formAt(numberAt(parameters, 2)) : usualForm;
+    const bytes = pieceBytes(piece, numberAt(parameters, 1), form, memory, surroundings);
+    return act(new StringObject(numberAt(parameters, 0), memory, surroundings), bytes);
+  };
+}
+
+/** `left + right` as a new string. */
+export function stringSum({ type }: FunctionSymbol): OutsideBody | undefined {
+  const [first, second] = type.parameters;
+  const left = pieceOf(first);
+  const right = pieceOf(second);
+  if (left?.kind !== "string" || right === undefined) return undefined;
+  return (parameters, memory, surroundings) => {
+    const [one, other] = [left, right].map((piece, index) =>
+      pieceBytes(piece, numberAt(parameters, index + 1), usualForm, memory, surroundings),
+    );
+    const sum = new StringObject(numberAt(parameters, 0), memory, surroundings);
+    sum.begin();
+    sum.assign(other === undefined ? undefined : [...(one ?? []), ...other]);
+    return undefined;
+  };
+}
+
+const destroy: OutsideBody = (parameters, memory, surroundings) => {
+  new StringObject(numberAt(parameters, 0), memory, surroundings).invalidate();
+  return undefined;
+};
+
+const isValid: OutsideBody = (parameters, memory, surroundings) =>
+  new StringObject(numberAt(parameters, 0), memory, surroundings).buffer === 0 ? 0 : 1;
+
+/** Member functions of the sketch core's class String, as its language reference describes them. */
+export function stringMethod(symbol: FunctionSymbol): OutsideBody | undefined {
+  switch (symbol.special) {
+    case "destructor":
+      return destroy;
+    case "conversion":
+      return isValid;
+    case "constructor":
+      return withText(symbol, (string, bytes) => {
+        string.begin();
+        if (bytes !== undefined) string.assign(bytes);
+        return undefined;
+      });
+    case "operator":
+    case undefined:
+      break;
+  }
+  switch (symbol.name) {
+    case "operator=":
+      return withText(symbol, (string, bytes) => {
+        string.assign(bytes);
+        return string.address;
+      });
+    case "concat":
+      return withText(symbol, (string, bytes) => (string.append(bytes) ? 1 : 0));
+    case "operator+=":
+      return withText(symbol, (string, bytes) => {
+        string.append(bytes);
+        return string.address;
+      });
+    default:
+      return stringQueries(symbol) ?? stringEdits(symbol);
+  }
+}
