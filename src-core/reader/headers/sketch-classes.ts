@@ -24,21 +24,30 @@ public:
   unsigned int length() const;
   String &operator=(const String &other);
   String &operator=(const char *text);
+  String &operator=(const __FlashStringHelper *text);
   unsigned char concat(const String &other);
   unsigned char concat(const char *text);
+  unsigned char concat(const __FlashStringHelper *text);
   unsigned char concat(char character);
+  unsigned char concat(unsigned char value);
   unsigned char concat(int value);
   unsigned char concat(unsigned int value);
   unsigned char concat(long value);
   unsigned char concat(unsigned long value);
+  unsigned char concat(float value);
+  unsigned char concat(double value);
   String &operator+=(const String &other);
   String &operator+=(const char *text);
+  String &operator+=(const __FlashStringHelper *text);
   String &operator+=(char character);
   String &operator+=(unsigned char value);
   String &operator+=(int value);
   String &operator+=(unsigned int value);
   String &operator+=(long value);
   String &operator+=(unsigned long value);
+  String &operator+=(float value);
+  String &operator+=(double value);
+  explicit operator bool() const;
   int compareTo(const String &other) const;
   unsigned char equals(const String &other) const;
   unsigned char equals(const char *text) const;
@@ -48,13 +57,15 @@ public:
   unsigned char operator!=(const char *text) const;
   unsigned char operator<(const String &other) const;
   unsigned char operator>(const String &other) const;
+  unsigned char operator<=(const String &other) const;
+  unsigned char operator>=(const String &other) const;
   unsigned char equalsIgnoreCase(const String &other) const;
   unsigned char startsWith(const String &prefix) const;
+  unsigned char startsWith(const String &prefix, unsigned int offset) const;
   unsigned char endsWith(const String &suffix) const;
   char charAt(unsigned int index) const;
   void setCharAt(unsigned int index, char character);
-  char operator[](unsigned int index) const;
-  char &operator[](unsigned int index);
+  char &operator[](unsigned int index) const;
   void getBytes(unsigned char *to, unsigned int size, unsigned int index = 0) const;
   void toCharArray(char *to, unsigned int size, unsigned int index = 0) const;
   const char *c_str() const;
@@ -63,7 +74,9 @@ public:
   int indexOf(const String &text) const;
   int indexOf(const String &text, unsigned int from) const;
   int lastIndexOf(char character) const;
+  int lastIndexOf(char character, unsigned int from) const;
   int lastIndexOf(const String &text) const;
+  int lastIndexOf(const String &text, unsigned int from) const;
   String substring(unsigned int begin) const;
   String substring(unsigned int begin, unsigned int end) const;
   void replace(char what, char by);
@@ -76,14 +89,22 @@ public:
   long toInt() const;
   float toFloat() const;
   double toDouble() const;
+protected:
+  char *buffer;
+  unsigned int capacity;
+  unsigned int len;
 };
 String operator+(const String &left, const String &right);
 String operator+(const String &left, const char *right);
+String operator+(const String &left, const __FlashStringHelper *right);
 String operator+(const String &left, char right);
+String operator+(const String &left, unsigned char right);
 String operator+(const String &left, int right);
 String operator+(const String &left, unsigned int right);
 String operator+(const String &left, long right);
 String operator+(const String &left, unsigned long right);
+String operator+(const String &left, float right);
+String operator+(const String &left, double right);
 `);
 
 function printLines(name: string): string {
@@ -129,6 +150,9 @@ ${printLines("print")}
 ${printLines("println")}
   size_t println();
   virtual void flush();
+protected:
+  int write_error = 0;
+  void setWriteError(int error = 1);
 };
 `);
 

@@ -20,7 +20,7 @@ const options = [
 function memberCasts(declaration: string): readonly string[] {
   const [, name, body] = /^class (\w+) (?:: public \w+ )?\{ public : (.*) \} ;$/.exec(declaration) ?? [];
   if (name === undefined || body === undefined) return [];
-  return body.split(" ;").flatMap((member) => {
+  return body.replace(/ protected : .*/, "").split(" ;").flatMap((member) => {
     const pattern = /^ ?(virtual |static )?(.*?) (\*? ?&? ?)(\w+) \( (.*?) ?\)( const)?(?: = 0)?$/;
     const [, kind, result, mark = "", method, parameters, constant = ""] = pattern.exec(member) ?? [];
     const isPlain =
