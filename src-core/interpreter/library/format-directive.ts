@@ -1,3 +1,6 @@
+/** How long the argument is; `z` is an `int` by the name of its size. */
+type Length = "" | "l" | "ll" | "z";
+
 /** A conversion specification of C11 7.21.6.1. */
 export interface Directive {
   readonly left: boolean;
@@ -8,7 +11,7 @@ export interface Directive {
   /** Undefined for none; `*` for one that comes as an argument. */
   readonly width: number | "*" | undefined;
   readonly precision: number | "*" | undefined;
-  readonly length: "" | "l" | "ll";
+  readonly length: Length;
   /** The letter. */
   readonly conversion: string;
 }
@@ -17,15 +20,17 @@ export type FormatPart =
   | { readonly kind: "plain"; readonly bytes: readonly number[] }
   | { readonly kind: "directive"; readonly directive: Directive };
 
-const DIRECTIVE = /%([-+ #0]*)(\*|\d*)(?:(\.)(\*|\d*))?(h*|l*|[jzt])([A-Za-z%])/y;
+const DIRECTIVE = /%([-+ #0]*)(\*|\d*)(?:(\.)(\*|\d*))?(h+|l+|[jzt])?([A-Za-z%])/y;
 
 function amount(text: string | undefined): number | "*" | undefined {
   if (text === "*") return "*";
   return text === undefined || text === "" ? undefined : Number(text);
 }
 
-function lengthOf(letters: string): "" | "l" | "ll" {
-  return letters === "l" ? "l" : letters.startsWith("ll") || letters === "j" ? "ll" : "";
+function lengthOf(letters: string): Length {
+  if (letters.startsWith("h")) return "";
+  if (letters === "z" || letters === "t") return "z";
+  return letters === "" || letters === "l" ? letters : "ll";
 }
 
 /** Splits a format. What follows a `%` that begins no specification is left out: it has no meaning. */

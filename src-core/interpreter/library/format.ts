@@ -19,7 +19,7 @@ interface Settled extends Directive {
 
 /**
  * What a format makes of its arguments: C11 7.21.6.1. On AVR as avr-libc's default vfprintf does it: the output ends
- * at a `*` or `ll`, and a `?` stands for a floating number (its manual, stdio.h).
+ * at a `*`, `ll` or `z`, and a `?` stands for a floating number (its manual, stdio.h).
  */
 export function formatted(format: readonly number[], job: Job): readonly number[] {
   const output: number[] = [];
@@ -79,7 +79,7 @@ function converted(directive: Directive, job: Job): readonly number[] | undefine
 function settle(directive: Directive, { model, arguments: taken }: Job): Settled | undefined {
   const { width, precision, length } = directive;
   const isAvr = model.name === "avr";
-  if (isAvr && (width === "*" || precision === "*" || length === "ll")) return undefined;
+  if (isAvr && (width === "*" || precision === "*" || length === "ll" || length === "z")) return undefined;
   const next = (): number => Number(BigInt.asIntN(model.int, taken.integer(model.int / 8)));
   const wide = width === "*" ? next() : (width ?? 0);
   const exact = precision === "*" ? next() : precision;
@@ -103,32 +103,40 @@ function signedNumber(directive: Settled, { model, arguments: taken }: Job): rea
   const bytes = integerBytes(directive, model);
   const value = BigInt.asIntN(8 * bytes, taken.integer(bytes));
   const magnitude = (value < 0n ? -value : value).toString();
-  return integerDigits(directive, value === 0n, magnitude, signOf(directive, value < 0n));
+  return integerDigits(directive, magnitude, signOf(directive, value < 0n), model);
 }
 
 function unsignedNumber(directive: Settled, { model, arguments: taken }: Job): readonly number[] {
   const { conversion } = directive;
   const isPointer = conversion === "p";
   const value = taken.integer(isPointer ? model.pointer / 8 : integerBytes(directive, model));
-  const base = conversion === "u" ? 10 : conversion === "o" ? 8 : 16;
-  let text = value.toString(base);
-  const alternate = directive.alternate || isPointer;
-  const prefix = alternate && base === 16 && value !== 0n ? "0x" : "";
-  if (alternate && base === 8 && value !== 0n) text = `0${text}`;
-  const upper = conversion === "X";
-  return integerDigits(
-    directive,
-    value === 0n && !(alternate && base === 8),
-    upper ? text.toUpperCase() : text,
-    upper ? prefix.toUpperCase() : prefix,
-  );
+  if (conversion === "u") {
+    // avr-libc's puts the sign there that C11 7.21.6.1p6 keeps for signed conversions.
+    const sign = model.name === "avr" ? signOf(directive, false) : "";
+    return integerDigits(directive, value.toString(), sign, model);
+  }
+  const alternate = (directive.alternate || isPointer) && value !== 0n;
+  if (conversion === "o") {
+    const text = value.toString(8);
+    return integerDigits(directive, alternate ? `0${text}` : text, "", model);
+  }
+  const text = `${alternate ? "0x" : ""}|${value.toString(16)}`;
+  const [prefix = "", hex = ""] = (conversion === "X" ? text.toUpperCase() : text).split("|");
+  return integerDigits(directive, hex, prefix, model);
 }
 
-function integerDigits(directive: Settled, isZero: boolean, text: string, prefix: string): readonly number[] {
-  const { precision } = directive;
+function integerDigits(
+  directive: Settled,
+  text: string,
+  prefix: string,
+  model: DataModel,
+): readonly number[] {
+  const { precision, conversion, alternate } = directive;
   if (precision === undefined) return digits(directive, text, prefix);
-  const exact = isZero && precision === 0 ? "" : text.padStart(precision, "0");
-  return padded(directive, ascii(prefix + exact));
+  // No digits at all: C11 7.21.6.1p8. avr-libc's gives one all the same.
+  const isEmpty =
+    text === "0" && precision === 0 && model.name !== "avr" && !(alternate && conversion === "o");
+  return padded(directive, ascii(prefix + (isEmpty ? "" : text.padStart(precision, "0"))));
 }
 
 /** Digits behind a sign or prefix, filled up with zeros between them where the flag says so. */
