@@ -12,6 +12,8 @@ import { asDouble, numberAt, type Parameters } from "./values.ts";
 interface Question {
   readonly bytes: readonly number[];
   readonly other: readonly number[];
+  /** What is sought is one character. */
+  readonly isCharacter: boolean;
   readonly parameters: Parameters;
 }
 
@@ -56,11 +58,11 @@ const answers: Readonly<Record<string, Answer>> = {
     const from = numberAt(parameters, 2);
     return from >= bytes.length ? -1 : indexOfBytes(bytes, other, from);
   },
-  lastIndexOf({ bytes, other, parameters }) {
+  lastIndexOf({ bytes, other, isCharacter, parameters }) {
     if (parameters.length < 3) return lastIndexOf(bytes, other, bytes.length);
     const from = numberAt(parameters, 2);
     // A character is not sought from behind the end; a text is.
-    return other.length === 1 && from >= bytes.length ? -1 : lastIndexOf(bytes, other, from);
+    return isCharacter && from >= bytes.length ? -1 : lastIndexOf(bytes, other, from);
   },
 };
 
@@ -124,6 +126,6 @@ export function stringQueries({ name, type }: FunctionSymbol): OutsideBody | und
   if (answer === undefined || piece === undefined) return undefined;
   return fromString(({ bytes }, { parameters, memory, surroundings }) => {
     const other = pieceBytes(piece, numberAt(parameters, 1), usualForm, memory, surroundings) ?? [];
-    return answer({ bytes, other, parameters });
+    return answer({ bytes, other, isCharacter: piece.kind === "character", parameters });
   });
 }

@@ -93,7 +93,8 @@ export class LibraryTarget {
     const found = this.#functions.find((symbol) => {
       const types = symbol.type.parameters.map((type) => typeText(type)).join(",");
       return (
-        wanted === symbol.qualifiedName || wanted === `${symbol.qualifiedName}(${types})`.replaceAll(" ", "")
+        wanted === symbol.qualifiedName.replaceAll(" ", "") ||
+        wanted === `${symbol.qualifiedName}(${types})`.replaceAll(" ", "")
       );
     });
     if (found === undefined) throw new Error(`${name} is not declared`);
