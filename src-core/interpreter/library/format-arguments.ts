@@ -1,7 +1,7 @@
 import type { DataModel } from "../../reader/types/types.ts";
 import type { TargetMemory } from "../outcome.ts";
 import { readUnsigned } from "./target-text.ts";
-import type { Parameters } from "./values.ts";
+import type { Passed } from "./values.ts";
 
 /** What stands behind a format, taken one by one. */
 export interface FormatArguments {
@@ -12,7 +12,7 @@ export interface FormatArguments {
 }
 
 /** Arguments as a call passes them. */
-export function passedArguments(parameters: Parameters, first: number): FormatArguments {
+export function passedArguments(parameters: Passed, first: number): FormatArguments {
   let next = first;
   return {
     integer(bytes) {

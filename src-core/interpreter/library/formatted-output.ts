@@ -3,13 +3,13 @@ import { formatted } from "./format.ts";
 import { type FormatArguments, listedArguments, passedArguments } from "./format-arguments.ts";
 import { putAll, streamNamed } from "./streams.ts";
 import { textAt, writeText } from "./target-text.ts";
-import { numberAt, type Parameters, type Subject } from "./values.ts";
+import { numberAt, type Passed, type Subject } from "./values.ts";
 
 /** What an outside body gets. */
-type Call = globalThis.Parameters<OutsideBody>;
+type Call = Parameters<OutsideBody>;
 
 type Arguments = (
-  parameters: Parameters,
+  parameters: Passed,
   first: number,
   memory: TargetMemory,
   surroundings: Surroundings,

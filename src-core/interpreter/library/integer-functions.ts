@@ -1,12 +1,12 @@
 import { writeUnsigned } from "./target-text.ts";
-import { numberAt, type Parameters, type Subject } from "./values.ts";
+import { numberAt, type Passed, type Subject } from "./values.ts";
 
 /** Quotient towards zero. */
-function quotient(parameters: Parameters, first: number): number {
+function quotient(parameters: Passed, first: number): number {
   return Math.trunc(numberAt(parameters, first) / numberAt(parameters, first + 1));
 }
 
-function remainder(parameters: Parameters, first: number): number {
+function remainder(parameters: Passed, first: number): number {
   return numberAt(parameters, first) % numberAt(parameters, first + 1);
 }
 

@@ -4,9 +4,9 @@ import { isSpace, toLower, toUpper } from "./characters.ts";
 import { pieceOf } from "./pieces.ts";
 import { pieceBytes, StringObject, usualForm } from "./string-object.ts";
 import { indexOfBytes } from "./text-search.ts";
-import { numberAt, type Parameters } from "./values.ts";
+import { numberAt, type Passed } from "./values.ts";
 
-type Edit = (bytes: readonly number[], parameters: Parameters) => readonly number[];
+type Edit = (bytes: readonly number[], parameters: Passed) => readonly number[];
 
 function trimmed(bytes: readonly number[]): readonly number[] {
   const first = bytes.findIndex((byte) => !isSpace(byte));

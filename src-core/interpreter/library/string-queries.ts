@@ -6,7 +6,7 @@ import { pieceOf } from "./pieces.ts";
 import { pieceBytes, StringObject, usualForm } from "./string-object.ts";
 import { writeText } from "./target-text.ts";
 import { indexOfBytes } from "./text-search.ts";
-import { asDouble, numberAt, type Parameters } from "./values.ts";
+import { asDouble, numberAt, type Passed } from "./values.ts";
 
 /** A string, the text of the first parameter (empty for an invalid one), and numbers behind it. */
 interface Question {
@@ -14,7 +14,7 @@ interface Question {
   readonly other: readonly number[];
   /** What is sought is one character. */
   readonly isCharacter: boolean;
-  readonly parameters: Parameters;
+  readonly parameters: Passed;
 }
 
 type Answer = (question: Question) => number;
@@ -81,7 +81,7 @@ const plain: Readonly<Record<string, (string: StringObject, call: Call) => numbe
 };
 
 interface Call {
-  readonly parameters: Parameters;
+  readonly parameters: Passed;
   readonly memory: TargetMemory;
   readonly surroundings: Surroundings;
 }

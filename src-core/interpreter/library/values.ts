@@ -1,13 +1,14 @@
 import type { DataModel, Type } from "../../reader/types/types.ts";
 import type { OutsideBody } from "../outcome.ts";
 
-export type Parameters = readonly (number | bigint)[];
+/** What a function is called with: numbers, bigint for 64 bits. */
+export type Passed = readonly (number | bigint)[];
 
 /** Library functions of one subject by their names. */
 export type Subject = Readonly<Record<string, OutsideBody>>;
 
 /** A parameter that is no 64-bit integer. */
-export function numberAt(parameters: Parameters, index: number): number {
+export function numberAt(parameters: Passed, index: number): number {
   return Number(parameters[index] ?? 0);
 }
 
