@@ -14,7 +14,7 @@ const flashBytes = 128 * 1024;
 const jumpToItself = 0xcfff;
 
 /** Compiles a program for AVR and runs it until it sends the end of transmission. */
-export async function compiledRun(program: SourceProgram, cycleLimit = 40_000_000): Promise<CompiledRun> {
+export async function compiledRun(program: SourceProgram, cycleLimit = 10_000_000): Promise<CompiledRun> {
   const image = await compile(program);
   if (image.kind === "not-compiled") return image;
   const { flash, variableBytes } = image;
