@@ -1,5 +1,5 @@
-import type { TargetMemory } from "../outcome.ts";
-import { toLower } from "./characters.ts";
+import type { OutsideBody, TargetMemory } from "../outcome.ts";
+import { toLower, toUpper } from "./characters.ts";
 import { lengthAt, textAt, writeBytes, writeText } from "./target-text.ts";
 import { numberAt, type Subject } from "./values.ts";
 
@@ -22,7 +22,16 @@ export function compareTexts(
 
 const UNLIMITED = 0x10000;
 
-/** Copying, joining, comparing and measuring texts: C11 7.24, and avr-libc's strlcpy, strlcat, strnlen, strdup. */
+/** Writes what becomes of a text where it stood. */
+function inPlace(change: (text: readonly number[]) => readonly number[]): OutsideBody {
+  return (parameters, memory) => {
+    const at = numberAt(parameters, 0);
+    writeText(memory, at, change(textAt(memory, at)));
+    return at;
+  };
+}
+
+/** Copying, joining, comparing and measuring texts: C11 7.24, and avr-libc's other string functions. */
 export const textFunctions: Subject = {
   strlen: (parameters, memory) => lengthAt(memory, numberAt(parameters, 0)),
   strnlen: (parameters, memory) => lengthAt(memory, numberAt(parameters, 0), numberAt(parameters, 1)),
@@ -72,6 +81,11 @@ export const textFunctions: Subject = {
     compareTexts(memory, numberAt(parameters, 0), numberAt(parameters, 1), numberAt(parameters, 2)),
   strcasecmp: (parameters, memory) =>
     compareTexts(memory, numberAt(parameters, 0), numberAt(parameters, 1), UNLIMITED, toLower),
+  strncasecmp: (parameters, memory) =>
+    compareTexts(memory, numberAt(parameters, 0), numberAt(parameters, 1), numberAt(parameters, 2), toLower),
+  strlwr: inPlace((text) => text.map(toLower)),
+  strupr: inPlace((text) => text.map(toUpper)),
+  strrev: inPlace((text) => text.toReversed()),
   strdup(parameters, memory) {
     const text = textAt(memory, numberAt(parameters, 0));
     const to = memory.allocate(text.length + 1);

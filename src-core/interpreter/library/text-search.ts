@@ -1,4 +1,5 @@
 import type { Surroundings, TargetMemory } from "../outcome.ts";
+import { toLower } from "./characters.ts";
 import { readUnsigned, textAt, writeUnsigned } from "./target-text.ts";
 import { numberAt, type Subject } from "./values.ts";
 
@@ -8,6 +9,11 @@ export function indexOfBytes(text: readonly number[], what: readonly number[], f
     if (what.every((byte, index) => text[start + index] === byte)) return start;
   }
   return -1;
+}
+
+function lengthWhile(text: readonly number[], holds: (byte: number) => boolean): number {
+  const end = text.findIndex((byte) => !holds(byte));
+  return end < 0 ? text.length : end;
 }
 
 interface Word {
@@ -36,7 +42,7 @@ function pointerBytes({ model }: Surroundings): number {
   return model.pointer / 8;
 }
 
-/** Searching in texts: C11 7.24.5. */
+/** Searching in texts: C11 7.24.5, and avr-libc's strcasestr and strsep. */
 export const textSearch: Subject = {
   strchr(parameters, memory) {
     const from = numberAt(parameters, 0);
@@ -52,6 +58,37 @@ export const textSearch: Subject = {
     const from = numberAt(parameters, 0);
     const index = indexOfBytes(textAt(memory, from), textAt(memory, numberAt(parameters, 1)));
     return index < 0 ? 0 : from + index;
+  },
+  strcasestr(parameters, memory) {
+    const from = numberAt(parameters, 0);
+    const what = textAt(memory, numberAt(parameters, 1)).map(toLower);
+    const index = indexOfBytes(textAt(memory, from).map(toLower), what);
+    return index < 0 ? 0 : from + index;
+  },
+  strpbrk(parameters, memory) {
+    const from = numberAt(parameters, 0);
+    const any = textAt(memory, numberAt(parameters, 1));
+    const index = textAt(memory, from).findIndex((byte) => any.includes(byte));
+    return index < 0 ? 0 : from + index;
+  },
+  strspn(parameters, memory) {
+    const accepted = textAt(memory, numberAt(parameters, 1));
+    return lengthWhile(textAt(memory, numberAt(parameters, 0)), (byte) => accepted.includes(byte));
+  },
+  strcspn(parameters, memory) {
+    const rejected = textAt(memory, numberAt(parameters, 1));
+    return lengthWhile(textAt(memory, numberAt(parameters, 0)), (byte) => !rejected.includes(byte));
+  },
+  /** Empty words count, other than with strtok: avr-libc's manual. */
+  strsep(parameters, memory, surroundings) {
+    const bytes = pointerBytes(surroundings);
+    const from = readUnsigned(memory, numberAt(parameters, 0), bytes);
+    if (from === 0) return 0;
+    const separators = textAt(memory, numberAt(parameters, 1));
+    const length = textAt(memory, from).findIndex((byte) => separators.includes(byte));
+    if (length >= 0) memory.writeByte(from + length, 0);
+    writeUnsigned(memory, numberAt(parameters, 0), length < 0 ? 0 : from + length + 1, bytes);
+    return from;
   },
   strtok(parameters, memory, { kept }) {
     const from = numberAt(parameters, 0) || (kept.get(STRTOK) ?? 0);

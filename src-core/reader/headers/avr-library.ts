@@ -70,6 +70,15 @@ char *strcat_P(char *to, const char *from);
 int strcmp_P(const char *left, const char *right);
 int strncmp_P(const char *left, const char *right, size_t count);
 int strcasecmp_P(const char *left, const char *right);
+int strncasecmp_P(const char *left, const char *right, size_t count);
+char *strncat_P(char *to, const char *from, size_t count);
+size_t strlcpy_P(char *to, const char *from, size_t size);
+size_t strlcat_P(char *to, const char *from, size_t size);
+char *strstr_P(const char *in, const char *what);
+const char *strchr_P(const char *in, int value);
+const char *strrchr_P(const char *in, int value);
+const void *memchr_P(const void *in, int value, size_t count);
+size_t strnlen_P(const char *text, size_t most);
 size_t strlen_P(const char *text);
 `,
 );

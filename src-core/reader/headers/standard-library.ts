@@ -2,6 +2,15 @@ import type { HeaderText } from "./header-target.ts";
 
 /** Prototypes of the C library as far as firmware calls it: C11 7.2 to 7.26, and avr-libc's additions. */
 
+const AVR_STRING = `size_t strlcpy(char *to, const char *from, size_t size);
+size_t strlcat(char *to, const char *from, size_t size);
+char *strcasestr(const char *in, const char *what);
+char *strsep(char **text, const char *separators);
+char *strlwr(char *text);
+char *strupr(char *text);
+char *strrev(char *text);
+`;
+
 export const string: HeaderText = ({ isAvr }) => `#pragma once
 #include <stddef.h>
 void *memcpy(void *to, const void *from, size_t count);
@@ -16,15 +25,19 @@ char *strncat(char *to, const char *from, size_t count);
 int strcmp(const char *left, const char *right);
 int strncmp(const char *left, const char *right, size_t count);
 int strcasecmp(const char *left, const char *right);
+int strncasecmp(const char *left, const char *right, size_t count);
 char *strchr(const char *in, int value);
 char *strrchr(const char *in, int value);
 char *strstr(const char *in, const char *what);
+char *strpbrk(const char *in, const char *any);
+size_t strspn(const char *text, const char *accepted);
+size_t strcspn(const char *text, const char *rejected);
 char *strtok(char *text, const char *separators);
 char *strtok_r(char *text, const char *separators, char **state);
 size_t strlen(const char *text);
 size_t strnlen(const char *text, size_t most);
 char *strdup(const char *text);
-${isAvr ? "size_t strlcpy(char *to, const char *from, size_t size);\nsize_t strlcat(char *to, const char *from, size_t size);\n" : ""}`;
+${isAvr ? AVR_STRING : ""}`;
 
 export const stdlib: HeaderText = ({ isAvr }) => `#pragma once
 #include <stddef.h>
@@ -121,6 +134,8 @@ int printf_P(const char *format, ...);
 int fprintf_P(FILE *stream, const char *format, ...);
 int sprintf_P(char *to, const char *format, ...);
 int snprintf_P(char *to, size_t size, const char *format, ...);
+int vsprintf_P(char *to, const char *format, va_list arguments);
+int vsnprintf_P(char *to, size_t size, const char *format, va_list arguments);
 int puts_P(const char *text);
 int fputs_P(const char *text, FILE *stream);
 `

@@ -88,3 +88,26 @@ test("functions on program memory do what the others do (avr-libc manual, avr/pg
   expect(target.call("memcpy_P", to, "two", 3)).toBe(to);
   expect(target.text(to)).toBe("twose");
 });
+
+test("strsep gives empty words as well (avr-libc manual, string.h)", async () => {
+  const target = await cLibrary();
+  const text = target.place("a,,b");
+  const state = target.room(2);
+  target.memory.writeByte(state, text & 0xff);
+  target.memory.writeByte(state + 1, text >> 8);
+  const words = [1, 2, 3].map(() => target.text(Number(target.call("strsep", state, ","))));
+  expect(words).toEqual(["a", "", "b"]);
+  expect(target.call("strsep", state, ",")).toBe(0);
+});
+
+test("texts changed where they stand, and places found in them (avr-libc manual, string.h)", async () => {
+  const target = await cLibrary();
+  const text = target.place("Mouse 1");
+  expect(target.call("strupr", text)).toBe(text);
+  expect(target.text(text)).toBe("MOUSE 1");
+  target.call("strlwr", text);
+  target.call("strrev", text);
+  expect(target.text(text)).toBe("1 esuom");
+  expect(target.call("strpbrk", text, "xs")).toBe(text + 3);
+  expect(target.call("strcasestr", text, "ESU")).toBe(text + 2);
+});
