@@ -88,11 +88,19 @@ function formulaLine({ by, rate }: SetUp, { sampling, value }: Setting): string 
   return `${who}${avrClassic.register} = ${value}: ${formula}.${cut}`;
 }
 
+/** The nearest divisor as the speed bit stands, which is the smallest change, and the other where it comes nearer. */
 function nearestLine(clockHz: number, wanted: number, setting: Setting): string | undefined {
   const best = avrClassic.nearest(clockHz, wanted);
   if (best.kind === "out-of-range") return best.reason;
-  const actual = avrClassic.actualBaud(clockHz, setting) ?? 0;
-  const nearest = avrClassic.actualBaud(clockHz, best.setting) ?? 0;
-  if (Math.abs(actual - wanted) <= Math.abs(nearest - wanted)) return "No divisor comes nearer.";
-  return `Nearest: ${best.setting.value} with ${best.setting.sampling}, ${percentText(best.errorPercent)} off.`;
+  const off = (rate: number | undefined) => Math.abs((rate ?? 0) - wanted);
+  const actual = off(avrClassic.actualBaud(clockHz, setting));
+  if (actual <= off(best.actualBaud)) return "No divisor comes nearer.";
+  const same = avrClassic.nearest(clockHz, wanted, setting.sampling);
+  const nearer = same.kind === "setting" && off(same.actualBaud) < actual ? [same] : [];
+  if (nearer.every(({ actualBaud }) => off(best.actualBaud) < off(actualBaud))) nearer.push(best);
+  const choices = nearer.map(
+    ({ setting: { value, sampling }, errorPercent }) =>
+      `${value} with ${sampling}, ${percentText(errorPercent)} off`,
+  );
+  return `${nearer.length > 1 ? "Nearer" : "Nearest"}: ${choices.join("; ")}.`;
 }

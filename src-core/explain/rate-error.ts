@@ -26,10 +26,15 @@ export function errorLine({ format: { format } }: SetUp, actual: number, wanted:
   const { slowPercent, fastPercent } = receiverTolerance(data, samples);
   const size = Math.abs(error) < 0.005 ? "0 %" : `${error > 0 ? "+" : "-"}${percentText(error)}`;
   return (
-    `Wanted: ${wanted} baud. Error ${size} per bit, ${percentText(Math.abs(error) * frame)} of a bit over a frame of ${frame} bits. ` +
+    `Wanted: ${wanted} baud. Error ${size} per bit, ${drift(Math.abs(error) * frame)} over a frame of ${frame} bits. ` +
     `A receiver of ${data} data bits takes -${percentText(100 - slowPercent)} to +${percentText(fastPercent - 100)} in all` +
     `${adviceOf(data, error)}.`
   );
+}
+
+/** Past a whole bit, how far past tells nobody anything. */
+function drift(percentOfBit: number): string {
+  return percentOfBit > 100 ? "more than a bit" : `${percentText(percentOfBit)} of a bit`;
 }
 
 function adviceOf(data: number, error: number): string {

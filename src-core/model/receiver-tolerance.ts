@@ -15,7 +15,7 @@ const MIDDLE_SAMPLE: Readonly<Record<SamplesPerBit, number>> = { 16: 9, 8: 5 };
 
 export const receiverToleranceSource: Source = {
   document: "atmega328pPreliminary",
-  place: "p. 184, Table 19-2",
+  place: "Table 19-2",
 };
 
 /** `bits` counts data bits and the parity bit; a start bit and one stop bit are assumed. */

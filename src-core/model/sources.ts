@@ -259,9 +259,9 @@ export function formatSource(source: Source): string {
   return source.place === "" ? title : `${title}, ${source.place}`;
 }
 
-/** Sources joined with `; `; empty where there is none. */
+/** Sources joined with `; `, each said once; empty where there is none. */
 export function formatSources(sources: readonly Source[]): string {
-  return sources.map(formatSource).join("; ");
+  return [...new Set(sources.map(formatSource))].join("; ");
 }
 
 /** What to print after a figure that was not read in a text; undefined for one that was. */

@@ -28,7 +28,7 @@ export function checkCommand(makeService: (host: SourceHost) => Promise<Service>
     details: [
       "Exit status: 0 when nothing fails the check, 1 when it fails, 2 when it could not be done.",
       "Errors fail the check; warnings only where there are more than --max-warnings; infos never.",
-      'Levels of single rules are set in edgewise.json: "rules": { "ps2/wait-forever": "warning" }.',
+      'Levels of single rules are set in edgewise.json: "rules": { "board/delay-in-isr": "warning" }.',
     ],
     async run(given, surroundings) {
       const wanted = wishesOf(given);

@@ -14,7 +14,7 @@ import type { Edit, Fix } from "../../finding.ts";
 import { nearestRate } from "../../model/line-rates.ts";
 import { quantity } from "../../model/quantities.ts";
 import { receiverToleranceSource, recommendedErrorSources } from "../../model/receiver-tolerance.ts";
-import { formatSource } from "../../model/sources.ts";
+import { formatSources } from "../../model/sources.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { recommendedTolerance, totalTolerance, wantedWords } from "./expected-rate.ts";
@@ -72,7 +72,7 @@ void loop() {
 }
 `,
   },
-  source: `${formatSource(recommendedErrorSources[16])}; ${formatSource(receiverToleranceSource)}`,
+  source: formatSources([recommendedErrorSources[16], receiverToleranceSource]),
   *check(facts) {
     for (const byte of facts.serial.bitBanged) yield* wrongBits(facts, byte);
     for (const constant of facts.serial.constants) {
