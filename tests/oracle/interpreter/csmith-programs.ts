@@ -23,14 +23,19 @@ const options = [
 /** The sizes of `int` and pointers on AVR, where csmith looks for them. */
 const platform = "integer size = 2\npointer size = 2\n";
 
+/** Every fourth program is in C++. */
+const cppOptions = ["--lang-cpp", "--cpp11"];
+
 /** The program that csmith makes of a seed. */
 export async function csmithProgram(seed: number): Promise<SourceProgram> {
   const folder = await mkdtemp(join(tmpdir(), "csmith-"));
   try {
     await writeFile(join(folder, "platform.info"), platform);
-    await run("csmith", ["--seed", String(seed), ...options, "--output", "program.c"], { cwd: folder });
+    const language = seed % 4 === 0 ? "c++" : "c";
+    const asked = ["--seed", String(seed), ...options, ...(language === "c" ? [] : cppOptions)];
+    await run("csmith", [...asked, "--output", "program.c"], { cwd: folder });
     const text = await readFile(join(folder, "program.c"), "utf8");
-    return { language: "c", text, headers: await headers() };
+    return { language, text, headers: await headers() };
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
