@@ -34,10 +34,12 @@ function plainName(name: string): string {
 }
 
 /**
- * Functions of avr-libc, the C library and the sketch core that need no hardware. Undefined for all else: those
- * that touch pins, clocks, UARTs or EEPROM are not here.
+ * Functions of avr-libc, the C library and the sketch core that need no hardware, as the built-in headers declare
+ * them. Undefined for all else: those that touch pins, clocks, UARTs or EEPROM are not here.
  */
 export const library: OutsideFunction = (symbol) => {
+  // A function of that name in a file that is not there may be anything.
+  if (!symbol.standIn) return undefined;
   const { qualifiedName, memberOf, type } = symbol;
   const body =
     memberOf?.name === "String"

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { library } from "../../../../src-core/interpreter/library/library.ts";
+import { typeSource } from "../../reader/typed/type-source.ts";
 import { cLibrary, sketchLibrary } from "./library-target.ts";
 
 test("calloc clears, realloc keeps what was there (C11 7.22.3)", async () => {
@@ -42,4 +43,9 @@ test("what needs hardware is not here", async () => {
   for (const name of ["digitalWrite", "millis", "delay", "analogRead", "HardwareSerial::begin"]) {
     expect(library(target.symbol(name))).toBeUndefined();
   }
+});
+
+test("a function that the firmware itself declares is no library's, whatever its name", async () => {
+  const { functions } = await typeSource("unsigned char square(unsigned char side);");
+  expect(functions.map(library)).toEqual([undefined]);
 });
