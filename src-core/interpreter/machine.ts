@@ -1,5 +1,5 @@
-import type { At, FunctionSymbol, Variable } from "../reader/typed/nodes.ts";
 import type { Program } from "../reader/program/program.ts";
+import type { At, FunctionSymbol, Variable } from "../reader/typed/nodes.ts";
 import type { Limits, Misstep, Outcome, OutsideFunction, Registers, TargetMemory } from "./outcome.ts";
 
 /** What a machine is made from. */

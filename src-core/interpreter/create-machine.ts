@@ -1,0 +1,16 @@
+import { library } from "./library/library.ts";
+import type { Machine, MachineRequest } from "./machine.ts";
+import { Runtime } from "./run/runtime.ts";
+
+/** A program ready to run: `reset` it first. Nothing is lowered before it is called for the first time. */
+export function createMachine(request: MachineRequest): Machine {
+  const runtime = new Runtime(request, [request.outside, library]);
+  return {
+    memory: runtime.targetMemory,
+    missteps: runtime.missteps.found,
+    reset: () => runtime.reset(),
+    call: (symbol, parameters) => runtime.call(symbol, parameters),
+    addressOf: (variable) => runtime.linker.placedAt(variable),
+    writerOf: (address) => runtime.writerOf(address),
+  };
+}

@@ -1,0 +1,189 @@
+import type { TypedStatement } from "../../reader/typed/nodes.ts";
+import { CannotLower, type FunctionScope } from "./scope.ts";
+import { jump, lowerStatement, stopAt, tick } from "./statements.ts";
+import { holdsLabel, type Label, labelText, type Switch } from "./switches.ts";
+import { condition, lowerValue } from "./values.ts";
+
+/**
+ * Functions with `goto`, or with `case` inside of other statements, become numbered blocks in a loop:
+ * `L:for(;;)switch(pc){case 0:...}`. Only statements that hold a label are taken apart; blocks fall through to the
+ * next one, as the source does.
+ */
+export function inBlocks(scope: FunctionScope, body: TypedStatement): string {
+  const { prefix } = scope;
+  scope.declared.push(`${prefix}pc`);
+  const start = nextBlock(scope);
+  const code = taken(scope, body);
+  return `${prefix}pc=${start};${prefix}L:for(;;)switch(${prefix}pc){case ${start}:${code}break ${prefix}L;}`;
+}
+
+/** Numbers all labels of a function, so that jumps forward know them. */
+export function numberLabels(scope: FunctionScope, statement: TypedStatement | undefined): void {
+  if (statement === undefined) return;
+  switch (statement.kind) {
+    case "label":
+      scope.labels.set(statement.name, nextBlock(scope));
+      numberLabels(scope, statement.body);
+      return;
+    case "block":
+      for (const inner of statement.statements) numberLabels(scope, inner);
+      return;
+    case "if":
+      numberLabels(scope, statement.then);
+      numberLabels(scope, statement.otherwise);
+      return;
+    case "while":
+    case "do":
+    case "for":
+    case "range-for":
+    case "switch":
+    case "case":
+    case "default":
+      numberLabels(scope, statement.body);
+      return;
+    default:
+      return;
+  }
+}
+
+/** A `switch` that needs blocks, met outside of them: the function is not in blocks. */
+export function flattened(_scope: FunctionScope, statement: Switch): string {
+  throw new CannotLower("a `switch` with labels inside of other statements here", statement.at);
+}
+
+function nextBlock(scope: FunctionScope): number {
+  scope.blocks += 1;
+  return scope.blocks;
+}
+
+function taken(scope: FunctionScope, statement: TypedStatement): string {
+  if (!holdsLabel(statement, false)) return lowerStatement(scope, statement);
+  try {
+    return takenApart(scope, statement);
+  } catch (problem) {
+    if (!(problem instanceof CannotLower)) throw problem;
+    return stopAt(scope, problem);
+  }
+}
+
+function takenApart(scope: FunctionScope, statement: TypedStatement): string {
+  switch (statement.kind) {
+    case "block": {
+      scope.destroyed.push([]);
+      const code = statement.statements.map((inner) => taken(scope, inner)).join("");
+      if ((scope.destroyed.pop() ?? []).length > 0)
+        throw new CannotLower("jumps among objects with destructors", statement.at);
+      return code;
+    }
+    case "label": {
+      const number = scope.labels.get(statement.name) ?? nextBlock(scope);
+      return `case ${number}:${tick(scope, statement)}${statement.body === undefined ? "" : taken(scope, statement.body)}`;
+    }
+    case "case":
+    case "default":
+      return caseBlock(scope, statement);
+    case "if":
+      return ifBlocks(scope, statement);
+    case "while":
+    case "do":
+    case "for":
+      return loopBlocks(scope, statement);
+    case "switch":
+      return switchBlocks(scope, statement);
+    default:
+      throw new CannotLower("a label in this statement", statement.at);
+  }
+}
+
+function caseBlock(scope: FunctionScope, statement: Label): string {
+  const number = scope.cases.get(statement);
+  if (number === undefined) throw new CannotLower("a `case` outside of a `switch`", statement.at);
+  return `case ${number}:${statement.body === undefined ? "" : taken(scope, statement.body)}`;
+}
+
+function ifBlocks(scope: FunctionScope, statement: Extract<TypedStatement, { kind: "if" }>): string {
+  const init = statement.init === undefined ? "" : lowerStatement(scope, statement.init);
+  const otherwise = nextBlock(scope);
+  const head = `${init}if(!${condition(scope, statement.condition)})${jump(scope, otherwise)}`;
+  const then = taken(scope, statement.then);
+  if (statement.otherwise === undefined) return `${head}${then}case ${otherwise}:`;
+  const end = nextBlock(scope);
+  return `${head}${then}${jump(scope, end)}case ${otherwise}:${taken(scope, statement.otherwise)}case ${end}:`;
+}
+
+function loopBlocks(
+  scope: FunctionScope,
+  statement: Extract<TypedStatement, { kind: "while" | "do" | "for" }>,
+): string {
+  const head = nextBlock(scope);
+  const next = nextBlock(scope);
+  const end = nextBlock(scope);
+  const held = [scope.breakTo, scope.continueTo, scope.breakDepth, scope.continueDepth] as const;
+  const init =
+    statement.kind === "for" && statement.init !== undefined ? lowerStatement(scope, statement.init) : "";
+  if (statement.kind === "while" && statement.declared !== undefined)
+    throw new CannotLower("a label in a loop whose condition declares", statement.at);
+  scope.breakTo = end;
+  scope.continueTo = next;
+  scope.breakDepth = scope.destroyed.length;
+  scope.continueDepth = scope.destroyed.length;
+  const body = taken(scope, statement.body);
+  [scope.breakTo, scope.continueTo, scope.breakDepth, scope.continueDepth] = held;
+  const test =
+    statement.condition === undefined
+      ? ""
+      : `if(!${condition(scope, statement.condition)})${jump(scope, end)}`;
+  const count = tick(scope, statement);
+  if (statement.kind === "do")
+    return `case ${head}:${count}${body}case ${next}:${test}${jump(scope, head)}case ${end}:`;
+  const step =
+    statement.kind === "for" && statement.step !== undefined ? `${lowerValue(scope, statement.step)};` : "";
+  return `${init}case ${head}:${test}${count}${body}case ${next}:${step}${jump(scope, head)}case ${end}:`;
+}
+
+function switchBlocks(scope: FunctionScope, statement: Switch): string {
+  const end = nextBlock(scope);
+  const labels: Label[] = [];
+  collect(statement.body, labels);
+  for (const label of labels) scope.cases.set(label, nextBlock(scope));
+  const hasDefault = labels.some(({ kind }) => kind === "default");
+  const arms = labels.map(
+    (label) => `${labelText(scope, label)}${jump(scope, scope.cases.get(label) ?? end)}`,
+  );
+  const otherwise = hasDefault ? "" : `default:${jump(scope, end)}`;
+  const dispatch = `switch(${lowerValue(scope, statement.condition)}){${arms.join("")}${otherwise}}`;
+  const held = [scope.breakTo, scope.breakDepth] as const;
+  scope.breakTo = end;
+  scope.breakDepth = scope.destroyed.length;
+  const body = taken(scope, statement.body);
+  [scope.breakTo, scope.breakDepth] = held;
+  return `${dispatch}${body}case ${end}:`;
+}
+
+/** The labels that belong to this `switch`, not to one inside of it. */
+function collect(statement: TypedStatement | undefined, labels: Label[]): void {
+  if (statement === undefined) return;
+  switch (statement.kind) {
+    case "case":
+    case "default":
+      labels.push(statement);
+      collect(statement.body, labels);
+      return;
+    case "block":
+      for (const inner of statement.statements) collect(inner, labels);
+      return;
+    case "if":
+      collect(statement.then, labels);
+      collect(statement.otherwise, labels);
+      return;
+    case "while":
+    case "do":
+    case "for":
+    case "range-for":
+    case "label":
+      collect(statement.body, labels);
+      return;
+    default:
+      return;
+  }
+}

@@ -1,0 +1,114 @@
+import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
+import type { FunctionType, Type } from "../../reader/types/types.ts";
+import { addressOf, bound, roomFor } from "./places.ts";
+import { CannotLower, type FunctionScope } from "./scope.ts";
+import { shapeOf, stored } from "./shape.ts";
+import { lowerValue, shapeAt, valueAs } from "./values.ts";
+
+type Call = Extract<TypedExpression, { kind: "call" }>;
+type MethodCall = Extract<TypedExpression, { kind: "method-call" }>;
+
+/** A call; its value is the result's, for objects their address, for references the address of what is meant. */
+export function lowerCall(scope: FunctionScope, call: Call): string {
+  const { callee } = call;
+  const direct = directCallee(callee);
+  const type = functionTypeOf(callee);
+  if (type === undefined) throw new CannotLower("a call of what is no function", call.at);
+  const target =
+    direct === undefined
+      ? `pointed(${lowerValue(scope, callee)},${scope.place(call.at)})`
+      : `F[${scope.linkage.functionNumber(direct)}]`;
+  return called(scope, target, type, [], call.arguments, call);
+}
+
+export function lowerMethodCall(scope: FunctionScope, call: MethodCall): string {
+  const { method, object } = call;
+  const self = addressOf(scope, object);
+  if (!call.virtual || isQualified(call)) {
+    return called(
+      scope,
+      `F[${scope.linkage.functionNumber(method)}]`,
+      method.type,
+      [self],
+      call.arguments,
+      call,
+    );
+  }
+  const held = scope.temporary();
+  const target = `virtual(${scope.linkage.methodNumber(method)},${held}=${self},${scope.place(call.at)})`;
+  return called(
+    scope,
+    target,
+    method.type,
+    [`adjusted(${scope.linkage.methodNumber(method)},${held})`],
+    call.arguments,
+    call,
+  );
+}
+
+/** An object that is no reference and no target of a pointer is of just its own class. */
+function isQualified({ object }: MethodCall): boolean {
+  return object.kind === "variable" && object.variable.type.kind === "record";
+}
+
+function directCallee(callee: TypedExpression): FunctionSymbol | undefined {
+  if (callee.kind === "function") return callee.function;
+  if (callee.kind === "convert" && callee.reason === "decay") return directCallee(callee.operand);
+  if (callee.kind === "dereference" && callee.type.kind === "function") return directCallee(callee.operand);
+  return undefined;
+}
+
+function functionTypeOf(callee: TypedExpression): FunctionType | undefined {
+  const { type } = callee;
+  if (type.kind === "function") return type;
+  return type.kind === "pointer" && type.to.kind === "function" ? type.to : undefined;
+}
+
+function called(
+  scope: FunctionScope,
+  target: string,
+  type: FunctionType,
+  first: readonly string[],
+  given: readonly TypedExpression[],
+  call: TypedExpression,
+): string {
+  const { returns } = type;
+  if (given.length < type.parameters.length) throw new CannotLower("a call with too few arguments", call.at);
+  const parameters = given.map((argument, index) => argumentValue(scope, argument, type.parameters[index]));
+  const returned = returns.kind === "record" ? roomFor(scope, returns, call) : undefined;
+  const all = [...(returned === undefined ? [] : [returned]), ...first, ...parameters];
+  const code = `${target}(${all.join(",")})`;
+  return returned === undefined ? code : `(${code},${returned})`;
+}
+
+/** An argument as the callee takes it: objects as the address of a copy, references as addresses. */
+export function argumentValue(
+  scope: FunctionScope,
+  argument: TypedExpression,
+  type: Type | undefined,
+): string {
+  if (type?.kind === "reference") return bound(scope, argument, type.to);
+  const shape = type === undefined ? shapeAt(scope, argument) : shapeOf(type, scope.linkage.model);
+  if (shape === undefined) throw new CannotLower("an argument whose type is not known", argument.at);
+  if (shape.kind !== "object") return valueAs(scope, argument, shape);
+  if (!argument.lvalue) return lowerValue(scope, argument);
+  const room = roomFor(scope, argument.type, argument);
+  return copied(scope, room, argument);
+}
+
+/** Builds a copy of an object at an address; through the class's own copy constructor if there is one. */
+export function copied(scope: FunctionScope, to: string, from: TypedExpression): string {
+  const shape = shapeAt(scope, from);
+  const source = lowerValue(scope, from);
+  const record = shape.kind === "object" ? shape.record : undefined;
+  const constructor =
+    record && from.lvalue ? scope.linkage.classOf(record)?.functions.find(isCopyConstructor) : undefined;
+  if (maker === undefined) return stored(shape, to, source, scope.place(from.at));
+  return `(F[${scope.linkage.functionNumber(maker)}](${to},${source}),${to})`;
+}
+
+function isCopyConstructor({ special, memberOf, type }: FunctionSymbol): boolean {
+  const [only] = type.parameters;
+  if (special !== "constructor" || type.parameters.length !== 1 || only?.kind !== "reference") return false;
+  return !only.rvalue && only.to.kind === "record" && only.to.record === memberOf;
+}

@@ -1,0 +1,145 @@
+import type {
+  FunctionDefinition,
+  FunctionSymbol,
+  TypedInitializer,
+  TypedStatement,
+  Variable,
+} from "../../reader/typed/nodes.ts";
+import { walkStatement } from "../../reader/typed/walk.ts";
+import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
+import type { Field, RecordDeclaration } from "../../reader/types/types.ts";
+import { inBlocks, numberLabels } from "./blocks.ts";
+import { partSteps } from "./destructors.ts";
+import { addressed } from "./in-memory.ts";
+import { defaultSteps, initialized, memberSteps } from "./initializers.ts";
+import { CannotLower, FunctionScope, type Linkage } from "./scope.ts";
+import { shapeOf, stored } from "./shape.ts";
+import { leaveMark, lowerStatement, stopAt } from "./statements.ts";
+import { isPlainSwitch } from "./switches.ts";
+
+/** JavaScript for a function: an arrow function of its parameters, as `call` takes them. */
+export function lowerFunction(
+  linkage: Linkage,
+  symbol: FunctionSymbol,
+  definition: FunctionDefinition,
+): string {
+  return lowerBody(new FunctionScope(linkage, addressed(definition), ""), symbol, definition);
+}
+
+/** JavaScript that initialises an object at file level. */
+export function lowerGlobal(linkage: Linkage, variable: Variable): string {
+  const scope = new FunctionScope(linkage, new Set(), "");
+  const address = String(linkage.globalAddress(variable));
+  const { initializer, type, at } = variable;
+  let body: string;
+  try {
+    const steps =
+      initializer === undefined
+        ? defaultSteps(scope, address, type, at)
+        : initialized(scope, address, type, initializer, "as-it-is");
+    body = steps.map((step) => `${step};`).join("");
+  } catch (problem) {
+    if (!(problem instanceof CannotLower)) throw problem;
+    body = stopAt(scope, problem);
+  }
+  return framed(scope, "()", body, at);
+}
+
+export function lowerBody(
+  scope: FunctionScope,
+  symbol: FunctionSymbol,
+  definition: FunctionDefinition,
+): string {
+  const { linkage } = scope;
+  scope.returns = symbol.type.returns;
+  const parameters: string[] = [];
+  if (scope.returns.kind === "record") parameters.push("result");
+  if (symbol.memberOf !== undefined && !symbol.isStatic) parameters.push("self");
+  let prologue = "";
+  for (const variable of definition.parameters) {
+    const name = scope.nameFor(variable);
+    parameters.push(name);
+    const shape = shapeOf(variable.type, linkage.model);
+    if (shape?.kind === "object") scope.addresses.set(variable, name);
+    else if (shape !== undefined && scope.inMemory.has(variable) && variable.type.kind !== "reference") {
+      const room = scope.room(
+        sizeOf(variable.type, linkage.model) ?? 1,
+        alignmentOf(variable.type, linkage.model),
+      );
+      scope.addresses.set(variable, room);
+      prologue += `${stored(shape, room, name, scope.place(variable.at))};`;
+    }
+  }
+  scope.destroyed.push([]);
+  const body =
+    prologue +
+    memberCode(scope, symbol, definition) +
+    statementsOf(scope, definition.body) +
+    endCode(scope, symbol);
+  return framed(scope, `(${parameters.join(",")})`, body, symbol.at);
+}
+
+function statementsOf(scope: FunctionScope, body: TypedStatement): string {
+  if (!needsBlocks(body)) return lowerStatement(scope, body);
+  // A jump may pass over any initialiser.
+  walkStatement(body, {
+    statement: (statement) => {
+      if (statement.kind === "variables")
+        for (const variable of statement.variables) scope.unsure.add(variable);
+      return true;
+    },
+  });
+  numberLabels(scope, body);
+  return inBlocks(scope, body);
+}
+
+function needsBlocks(body: TypedStatement): boolean {
+  let needs = false;
+  walkStatement(body, {
+    expression: (expression) => expression.kind !== "lambda",
+    statement: (statement) => {
+      if (statement.kind === "label" || statement.kind === "goto") needs = true;
+      if (statement.kind === "switch" && !isPlainSwitch(statement)) needs = true;
+      return !needs;
+    },
+  });
+  return needs;
+}
+
+function memberCode(scope: FunctionScope, symbol: FunctionSymbol, definition: FunctionDefinition): string {
+  const { memberOf, special, at } = symbol;
+  if (special !== "constructor" || memberOf === undefined) return "";
+  const said = new Map<Field | RecordDeclaration, TypedInitializer>();
+  for (const { target, initializer } of definition.memberInitializers) {
+    if (target === undefined)
+      return stopAt(scope, new CannotLower("an initialiser of an unknown member", at));
+    said.set(target, initializer);
+  }
+  try {
+    const delegated = said.get(memberOf);
+    const steps =
+      delegated === undefined
+        ? memberSteps(scope, "self", memberOf, at, said)
+        : initialized(scope, "self", { kind: "record", record: memberOf }, delegated, "as-it-is");
+    return steps.map((step) => `${step};`).join("");
+  } catch (problem) {
+    if (!(problem instanceof CannotLower)) throw problem;
+    return stopAt(scope, problem);
+  }
+}
+
+function endCode(scope: FunctionScope, { special, memberOf, at }: FunctionSymbol): string {
+  if (special !== "destructor" || memberOf === undefined) return "";
+  return partSteps(scope, "self", memberOf, at)
+    .map((step) => `${step};`)
+    .join("");
+}
+
+/** The function with its frame, whose size is known once the body is lowered. */
+function framed(scope: FunctionScope, parameters: string, body: string, at: FunctionSymbol["at"]): string {
+  const { frame } = scope;
+  const bytes = Math.ceil(scope.frameBytes / 8) * 8;
+  const variables = scope.declared.length === 0 ? "" : `let ${scope.declared.join(",")};`;
+  const enter = `${variables}const ${frame}=enter(${bytes},${scope.place(at)});`;
+  return `${parameters}=>{${enter}${body}${leaveMark}}`.replaceAll(leaveMark, `leave(${bytes});`);
+}

@@ -1,0 +1,112 @@
+import type {
+  At,
+  ClassMembers,
+  FunctionSymbol,
+  TypedExpression,
+  TypedStatement,
+  Variable,
+} from "../../reader/typed/nodes.ts";
+import type { DataModel, RecordDeclaration, Type } from "../../reader/types/types.ts";
+
+/** What lowering asks of the machine that the code is for. */
+export interface Linkage {
+  readonly model: DataModel;
+  readonly language: "c" | "c++";
+  /** The number of a function in the machine's table. */
+  functionNumber(symbol: FunctionSymbol): number;
+  /** The value of a pointer to it. */
+  functionPointer(symbol: FunctionSymbol): number;
+  /** Where an object at file level, a static local or a literal lies. */
+  globalAddress(variable: Variable): number;
+  literalAddress(literal: Extract<TypedExpression, { kind: "string" }>): number;
+  /** The number of a place in the source. */
+  placeNumber(at: At): number;
+  /** The number of a text that a run can stop with. */
+  textNumber(text: string): number;
+  /** The number of a guard that says whether a static local was initialised. */
+  guardNumber(variable: Variable): number;
+  /** The number by which objects of this class, at this offset in a larger one, tell what they are. */
+  classNumber(record: RecordDeclaration, offset: number): number;
+  methodNumber(symbol: FunctionSymbol): number;
+  classOf(record: RecordDeclaration): ClassMembers | undefined;
+}
+
+/** A construct that cannot be run: lowering leaves a stop in its place. */
+export class CannotLower extends Error {
+  readonly at: At;
+
+  constructor(what: string, at: At) {
+    super(what);
+    this.at = at;
+  }
+}
+
+/** Where a jump out of a statement leads: to JavaScript's own target, or to a block by number. */
+export type Jump = "own" | number | undefined;
+
+/** Names, frame and blocks of one function while it is lowered. */
+export class FunctionScope {
+  readonly linkage: Linkage;
+  readonly inMemory: ReadonlySet<Variable>;
+  /** Variables that may be read before they are given a value. */
+  readonly names = new Map<Variable, string>();
+  readonly addresses = new Map<Variable, string>();
+  readonly declared: string[] = [];
+  frameBytes = 0;
+  /** Checked for a value at every reading: those declared without one, or that a jump may pass over. */
+  readonly unsure = new Set<Variable>();
+  breakTo: Jump;
+  continueTo: Jump;
+  /** Objects to destroy when a block is left, innermost block last. */
+  readonly destroyed: string[][] = [];
+  /** How many of them belong outside of the loop or switch that `break` and `continue` leave. */
+  breakDepth = 0;
+  continueDepth = 0;
+  readonly labels = new Map<string, number>();
+  /** Blocks of `case` and `default` in functions that are taken apart. */
+  readonly cases = new Map<TypedStatement, number>();
+  blocks = 0;
+  returns: Type = { kind: "void" };
+  /** Sets names apart from those of the function around it. */
+  readonly prefix: string;
+  #names = 0;
+
+  constructor(linkage: Linkage, inMemory: ReadonlySet<Variable>, prefix: string) {
+    this.linkage = linkage;
+    this.inMemory = inMemory;
+    this.prefix = prefix;
+  }
+
+  /** The variable of the generated code that holds where the frame begins. */
+  get frame(): string {
+    return `${this.prefix}f`;
+  }
+
+  /** A variable of the generated code. */
+  temporary(): string {
+    this.#names += 1;
+    const name = `${this.prefix}t${this.#names}`;
+    this.declared.push(name);
+    return name;
+  }
+
+  /** A name for a variable of the source; the caller declares it. */
+  nameFor(variable: Variable): string {
+    this.#names += 1;
+    const name = `${this.prefix}v${this.#names}`;
+    this.names.set(variable, name);
+    return name;
+  }
+
+  /** Room in the frame, as JavaScript. */
+  room(bytes: number, alignment: number): string {
+    this.frameBytes = Math.ceil(this.frameBytes / alignment) * alignment;
+    const offset = this.frameBytes;
+    this.frameBytes += Math.max(bytes, 1);
+    return `(${this.frame}+${offset})`;
+  }
+
+  place(at: At): number {
+    return this.linkage.placeNumber(at);
+  }
+}

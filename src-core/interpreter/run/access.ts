@@ -1,0 +1,176 @@
+import type { At } from "../../reader/typed/nodes.ts";
+import type { Registers } from "../outcome.ts";
+import { byteState, type Memory } from "./memory.ts";
+import type { Missteps } from "./missteps.ts";
+
+/** Loads and stores of the generated code. `p` is the number of the place in the source, addresses are unsigned. */
+export type Access = ReturnType<typeof accessTo>;
+
+/**
+ * Ways to read and write memory, little-endian. Bytes that no object owns are noted and accessed all the same, as
+ * the target would; those of registers go to `registers`.
+ */
+export function accessTo(
+  memory: Memory,
+  missteps: Missteps,
+  registers: Registers | undefined,
+  places: readonly (At | undefined)[],
+) {
+  const { bytes: M, states: S, writers: W } = memory;
+  const mask = memory.size - 1;
+  const { none, ready, uninitialized } = byteState;
+
+  /** Notes what is wrong with an access; an address in memory's range comes back. */
+  function examine(address: number, count: number, reading: boolean, p: number): number {
+    const verb = reading ? "reads" : "writes";
+    let worst: number = ready;
+    for (let each = address; each < address + count; each += 1) {
+      const state = each > mask ? none : (S[each] ?? none);
+      if (state === none) worst = none;
+      else if (state === uninitialized && worst !== none) worst = uninitialized;
+    }
+    if (worst === none && address < 0x20) missteps.note("null-pointer", `${verb} through a null pointer`, p);
+    else if (worst === none)
+      missteps.note("out-of-bounds", `${verb} at 0x${address.toString(16)}, where no object is`, p);
+    else if (worst === uninitialized && reading)
+      missteps.note("uninitialized", "reads what was never given a value", p);
+    return address & mask;
+  }
+
+  function readSlow(address: number, count: number, p: number): number {
+    if (S[address] === byteState.register && registers !== undefined)
+      return registers.read(address, count) >>> 0;
+    const at = S[address] === byteState.register ? address : examine(address, count, true, p);
+    let value = 0;
+    for (let each = count - 1; each >= 0; each -= 1) value = value * 256 + (M[at + each] ?? 0);
+    return value;
+  }
+
+  function writeSlow(address: number, value: number, count: number, p: number): void {
+    const place = places[p];
+    if (S[address] === byteState.register && registers !== undefined && place !== undefined) {
+      registers.write(address, value >>> 0, count, place);
+      return;
+    }
+    const at = S[address] === byteState.register ? address : owned(address, count, p);
+    for (let each = 0; each < count; each += 1) {
+      M[at + each] = value >>> (8 * each);
+      W[at + each] = p;
+      if (S[at + each] === uninitialized) S[at + each] = ready;
+    }
+  }
+
+  function owned(address: number, count: number, p: number): number {
+    for (let each = address; each < address + count; each += 1) {
+      if (each > mask || S[each] === none) return examine(address, count, false, p);
+    }
+    return address;
+  }
+
+  const view = new DataView(M.buffer);
+  const isReady = (a: number, count: number): boolean => {
+    for (let each = a; each < a + count; each += 1) if (S[each] !== ready) return false;
+    return true;
+  };
+  const l1 = (a: number, p: number): number => (S[a] === ready ? (M[a] ?? 0) : readSlow(a, 1, p));
+  const l2 = (a: number, p: number): number =>
+    S[a] === ready && S[a + 1] === ready ? (M[a] ?? 0) | ((M[a + 1] ?? 0) << 8) : readSlow(a, 2, p);
+  const l4 = (a: number, p: number): number => (isReady(a, 4) ? view.getUint32(a, true) : readSlow(a, 4, p));
+  const l8 = (a: number, p: number): bigint =>
+    isReady(a, 8)
+      ? view.getBigUint64(a, true)
+      : (BigInt(readSlow(a + 4, 4, p)) << 32n) | BigInt(readSlow(a, 4, p));
+  const s1 = (a: number, v: number, p: number): number => {
+    if (S[a] === ready) {
+      M[a] = v;
+      W[a] = p;
+    } else writeSlow(a, v & 0xff, 1, p);
+    return v;
+  };
+  const s2 = (a: number, v: number, p: number): number => {
+    if (S[a] === ready && S[a + 1] === ready) {
+      M[a] = v;
+      M[a + 1] = v >> 8;
+      W[a] = p;
+      W[a + 1] = p;
+    } else writeSlow(a, v & 0xffff, 2, p);
+    return v;
+  };
+  const s4 = (a: number, v: number, p: number): number => {
+    writeSlow(a, v, 4, p);
+    return v;
+  };
+  const s8 = (a: number, v: bigint, p: number): bigint => {
+    writeSlow(a, Number(BigInt.asUintN(32, v)), 4, p);
+    writeSlow(a + 4, Number(BigInt.asUintN(32, v >> 32n)), 4, p);
+    return v;
+  };
+  const scratch = new DataView(new ArrayBuffer(8));
+  const lf = (a: number, p: number): number => {
+    scratch.setUint32(0, l4(a, p));
+    return scratch.getFloat32(0);
+  };
+  const sf = (a: number, v: number, p: number): number => {
+    scratch.setFloat32(0, v);
+    s4(a, scratch.getUint32(0), p);
+    return v;
+  };
+  const ld = (a: number, p: number): number => {
+    scratch.setBigUint64(0, l8(a, p));
+    return scratch.getFloat64(0);
+  };
+  const sd = (a: number, v: number, p: number): number => {
+    scratch.setFloat64(0, v);
+    s8(a, scratch.getBigUint64(0), p);
+    return v;
+  };
+
+  /** A bit-field: `bit` counts from the least significant bit of the byte at `a`. */
+  const lb = (a: number, bit: number, width: number, signed: boolean, p: number): bigint => {
+    let whole = 0n;
+    for (let each = (bit + width - 1) >> 3; each >= 0; each -= 1)
+      whole = (whole << 8n) | BigInt(l1(a + each, p));
+    const value = whole >> BigInt(bit);
+    return signed ? BigInt.asIntN(width, value) : BigInt.asUintN(width, value);
+  };
+  const sb = (a: number, bit: number, width: number, v: bigint, p: number): void => {
+    const mask64 = ((1n << BigInt(width)) - 1n) << BigInt(bit);
+    const placed = (BigInt.asUintN(width, v) << BigInt(bit)) & mask64;
+    for (let each = 0; each <= (bit + width - 1) >> 3; each += 1) {
+      const shift = BigInt(8 * each);
+      const own = Number((mask64 >> shift) & 0xffn);
+      const state = S[a + each];
+      const before = own === 0xff ? 0 : state === uninitialized ? (M[a + each] ?? 0) : l1(a + each, p);
+      s1(a + each, (before & ~own) | Number((placed >> shift) & 0xffn), p);
+    }
+  };
+
+  /** Copies an object with what is known of its bytes; registers are none. */
+  const copy = (to: number, from: number, count: number, p: number): number => {
+    if (to === from) return to;
+    owned(to, count, p);
+    for (let each = from; each < from + count; each += 1) {
+      if (each > mask || S[each] === none) {
+        examine(from, count, true, p);
+        break;
+      }
+    }
+    M.copyWithin(to, from, from + count);
+    const isUnset = S.subarray(from, from + count).includes(uninitialized);
+    for (let each = 0; each < count; each += 1) {
+      if (S[to + each] === none) continue;
+      S[to + each] = isUnset && S[from + each] === uninitialized ? uninitialized : ready;
+      W[to + each] = p;
+    }
+    return to;
+  };
+  const zero = (a: number, count: number, p: number): number => {
+    for (let each = 0; each < count; each += 1) s1(a + each, 0, p);
+    return a;
+  };
+  /** A local object whose declaration is run again holds nothing. */
+  const fresh = (a: number, count: number): void => {
+    S.fill(uninitialized, a, a + count);
+  };
+  return { l1, l2, l4, l8, s1, s2, s4, s8, lf, sf, ld, sd, lb, sb, copy, zero, fresh };
+}

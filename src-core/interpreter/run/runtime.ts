@@ -1,0 +1,314 @@
+import type { Chip } from "../../model/chips/chip.ts";
+import type { At, ClassMembers, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
+import type { RecordDeclaration } from "../../reader/types/types.ts";
+import { lowerFunction, lowerGlobal } from "../lower/functions.ts";
+import type { MachineRequest } from "../machine.ts";
+import type { Outcome, OutsideBody, OutsideFunction, Surroundings, TargetMemory } from "../outcome.ts";
+import { accessTo } from "./access.ts";
+import { arithmeticOf } from "./arithmetic.ts";
+import { Classes } from "./classes.ts";
+import { Halt } from "./halt.ts";
+import { Linker } from "./linker.ts";
+import { Memory } from "./memory.ts";
+import { Missteps } from "./missteps.ts";
+
+type Value = number | bigint | undefined;
+type Code = (...parameters: readonly (number | bigint)[]) => Value;
+
+/** Steps after which a run looks whether it has to end. */
+const slice = 100_000;
+
+/** What the generated code works on: memory, the table of functions, counters. */
+export class Runtime {
+  readonly missteps: Missteps;
+  readonly linker: Linker;
+  readonly targetMemory: TargetMemory;
+  readonly #request: MachineRequest;
+  readonly #outside: readonly OutsideFunction[];
+  readonly #memory: Memory;
+  readonly #classes: Classes;
+  /** By number: what a function does. Those not called yet lower themselves first. */
+  readonly #table: Code[] = [];
+  readonly #guards: number[] = [];
+  /** Steps left of the slice; depth of calls. */
+  readonly #counters = new Int32Array(2);
+  readonly #kept = new Map<string, number>();
+  readonly #surroundings: Surroundings;
+  #stepsLeft = 0;
+  readonly #compile: (code: string) => Code;
+  readonly #initialized = new Set<Variable>();
+  #isRunning = false;
+
+  constructor(request: MachineRequest, outside: readonly (OutsideFunction | undefined)[]) {
+    this.#request = request;
+    this.#outside = outside.filter((each) => each !== undefined);
+    const { program, registers } = request;
+    this.#memory = new Memory(program.model);
+    this.#classes = new Classes(classesOf(program.units.map(({ typed }) => typed.classes)));
+    this.linker = new Linker(program, this.#memory, this.#classes);
+    this.missteps = new Missteps(this.linker.places);
+    if (program.model.name === "avr") this.#memory.markRegisters(0x20, registersEnd(program.chip));
+    const access = accessTo(this.#memory, this.missteps, registers, this.linker.places);
+    this.#compile = compilerOf({ ...access, ...arithmeticOf(this.missteps), ...this.#services() });
+    this.targetMemory = this.#targetMemory();
+    this.#surroundings = this.#makeSurroundings();
+    this.linker.onNumbered = (number, symbol) => {
+      this.#table[number] = this.#unlowered(number, symbol);
+    };
+    this.linker.onPlaced = (variable) => {
+      if (this.#isRunning) this.#initialize(variable);
+    };
+  }
+
+  reset(): Outcome {
+    return this.#guarded(() => {
+      this.#memory.clear();
+      this.linker.writeLiterals();
+      this.#guards.length = 0;
+      this.#kept.clear();
+      this.#initialized.clear();
+      for (const { typed } of this.#request.program.units) {
+        for (const variable of typed.variables) {
+          const isAuthors = !variable.at.first.file.startsWith("<");
+          if (isAuthors || this.linker.placedAt(variable) !== undefined) this.#initialize(variable);
+        }
+      }
+      return undefined;
+    });
+  }
+
+  call(symbol: FunctionSymbol, parameters: readonly (number | bigint)[]): Outcome {
+    return this.#guarded(() => this.#function(this.linker.functionNumber(symbol))(...parameters));
+  }
+
+  writerOf(address: number): At | undefined {
+    return this.linker.places[this.#memory.writers[address] ?? 0];
+  }
+
+  #guarded(run: () => Value): Outcome {
+    const wasRunning = this.#isRunning;
+    const depth = this.#counters[1] ?? 0;
+    const { stackPointer } = this.#memory;
+    if (!wasRunning) {
+      this.#stepsLeft = this.#request.limits.steps;
+      this.#counters[0] = 0;
+    }
+    this.#isRunning = true;
+    try {
+      return { kind: "returned", value: run() };
+    } catch (problem) {
+      this.#counters[1] = depth;
+      this.#memory.stackPointer = stackPointer;
+      if (problem instanceof Halt) return { kind: "stopped", stop: problem.stop };
+      if (problem instanceof RangeError) {
+        return {
+          kind: "stopped",
+          stop: { reason: "recursion", message: "calls within calls without end", at: undefined },
+        };
+      }
+      throw problem;
+    } finally {
+      this.#isRunning = wasRunning;
+    }
+  }
+
+  #initialize(declared: Variable): void {
+    const variable = this.#request.program.definingVariable(declared);
+    if (this.#initialized.has(variable)) return;
+    this.#initialized.add(variable);
+    if (variable.storage !== "global" && variable.storage !== "file") return;
+    this.#compile(lowerGlobal(this.linker, variable))();
+  }
+
+  #function(number: number): Code {
+    const code = this.#table[number];
+    if (code === undefined)
+      throw new Halt("cannot-run", "cannot run: a call of what is no function", undefined);
+    return code;
+  }
+
+  /** Stands for a function until it is called for the first time; then that is lowered and takes its place. */
+  #unlowered(number: number, symbol: FunctionSymbol): Code {
+    return (...parameters) => {
+      const code = this.#codeOf(symbol);
+      this.#table[number] = code;
+      return code(...parameters);
+    };
+  }
+
+  #codeOf(symbol: FunctionSymbol): Code {
+    const { definition } = symbol;
+    if (definition !== undefined && !symbol.standIn)
+      return this.#compile(lowerFunction(this.linker, symbol, definition));
+    for (const outside of this.#outside) {
+      const body = outside(symbol);
+      if (body !== undefined) return this.#outsideCode(body);
+    }
+    if (definition !== undefined) return this.#compile(lowerFunction(this.linker, symbol, definition));
+    if (timeless.has(symbol.name)) return () => undefined;
+    return () => {
+      throw new Halt(
+        "cannot-run",
+        `cannot run: \`${symbol.qualifiedName}\`, which is declared and not defined`,
+        symbol.at,
+      );
+    };
+  }
+
+  #outsideCode(body: OutsideBody): Code {
+    return (...parameters) => body(parameters, this.targetMemory, this.#surroundings);
+  }
+
+  /** What generated code calls beside loads, stores and operators. */
+  #services() {
+    const { linker } = this;
+    const memory = this.#memory;
+    const C = this.#counters;
+    const { depth: deepest } = this.#request.limits;
+    const table = this.#table;
+    const pointerAt = (address: number): number =>
+      linker.model.pointer === 16
+        ? (memory.bytes[address] ?? 0) | ((memory.bytes[address + 1] ?? 0) << 8)
+        : new DataView(memory.bytes.buffer).getUint32(address, true);
+    const chosen = (method: number, address: number, place: number) => {
+      const found = this.#classes.chosen(method, pointerAt(address));
+      if (found === undefined)
+        throw new Halt("cannot-run", "cannot run: a virtual call on what is no object", linker.places[place]);
+      return found;
+    };
+    return {
+      C,
+      G: this.#guards,
+      F: table,
+      fround: Math.fround,
+      imul: Math.imul,
+      whole: (value: number): number => (Number.isFinite(value) ? Math.trunc(value) : 0),
+      enter: (bytes: number, place: number): number => {
+        const depth = (C[1] ?? 0) + 1;
+        C[1] = depth;
+        if (depth > deepest)
+          throw new Halt("recursion", `more than ${deepest} calls within calls`, linker.places[place]);
+        const left = (C[0] ?? 0) - 1;
+        C[0] = left;
+        if (left < 0) this.#spent(place);
+        return bytes === 0 ? memory.stackPointer : memory.enter(bytes);
+      },
+      leave: (bytes: number): void => {
+        C[1] = (C[1] ?? 0) - 1;
+        if (bytes !== 0) memory.leave(bytes);
+      },
+      spent: (place: number): void => this.#spent(place),
+      cannot: (text: number, place: number): never => {
+        throw new Halt("cannot-run", `cannot run: ${linker.texts[text]}`, linker.places[place]);
+      },
+      instruction: (): void => undefined,
+      taken: (bytes: number): number => memory.allocate(bytes),
+      released: (address: number): void => memory.release(address),
+      blockBytes: (address: number): number => memory.allocatedAt(address),
+      repeat: (count: number, each: (index: number) => void): void => {
+        for (let index = 0; index < count; index += 1) each(index);
+      },
+      lambda: (code: Code): number => {
+        const number = linker.addNameless();
+        table[number] = code;
+        return number + 1;
+      },
+      pointed: (pointer: number, place: number): Code => {
+        if (pointer === 0) {
+          this.missteps.note("null-pointer", "calls through a null pointer", place);
+          throw new Halt("cannot-run", "cannot run: a call through a null pointer", linker.places[place]);
+        }
+        if (pointer > table.length)
+          throw new Halt(
+            "cannot-run",
+            "cannot run: a call through a pointer to no function",
+            linker.places[place],
+          );
+        return this.#function(pointer - 1);
+      },
+      virtual: (method: number, address: number, place: number): Code =>
+        this.#function(linker.functionNumber(chosen(method, address, place).symbol)),
+      adjusted: (method: number, address: number): number => address + chosen(method, address, 0).step,
+    };
+  }
+
+  #spent(place: number): void {
+    if (this.#stepsLeft <= 0)
+      throw new Halt("steps", `more than ${this.#request.limits.steps} steps`, this.linker.places[place]);
+    if (this.#request.cancelled?.() === true)
+      throw new Halt("cancelled", "cancelled", this.linker.places[place]);
+    const next = Math.min(slice, this.#stepsLeft);
+    this.#stepsLeft -= next;
+    this.#counters[0] = next;
+  }
+
+  #targetMemory(): TargetMemory {
+    const memory = this.#memory;
+    const access = accessTo(memory, this.missteps, this.#request.registers, this.linker.places);
+    return {
+      readByte: (address) => access.l1(address, 0),
+      writeByte: (address, value) => {
+        access.s1(address, value, 0);
+      },
+      allocate: (bytes) => memory.allocate(bytes),
+      release: (address) => memory.release(address),
+      allocatedAt: (address) => memory.allocatedAt(address),
+    };
+  }
+
+  #makeSurroundings(): Surroundings {
+    const { linker } = this;
+    const { program } = this.#request;
+    return {
+      callVirtual: (self, name, parameters) => {
+        const bytes = this.#memory.bytes;
+        const mark = (bytes[self] ?? 0) | ((bytes[self + 1] ?? 0) << 8);
+        const found = this.#classes.named(name, parameters.length, mark);
+        if (found === undefined)
+          throw new Halt("cannot-run", `cannot run: \`${name}\` of an object without it`, undefined);
+        return this.#function(linker.functionNumber(found.symbol))(self + found.step, ...parameters);
+      },
+      callPointer: (pointer, parameters) => this.#function(pointer - 1)(...parameters),
+      addressOf: (name) => {
+        for (const { typed } of program.units) {
+          const variable = typed.variables.find(({ qualifiedName }) => qualifiedName === name);
+          if (variable !== undefined) return linker.globalAddress(variable);
+        }
+        return undefined;
+      },
+      model: linker.model,
+      kept: this.#kept,
+    };
+  }
+}
+
+/** Instructions that change nothing that is computed; time is not counted here. */
+const timeless: ReadonlySet<string> = new Set([
+  "__builtin_avr_nop",
+  "__builtin_avr_sei",
+  "__builtin_avr_cli",
+  "__builtin_avr_wdr",
+  "__builtin_avr_sleep",
+  "__builtin_avr_delay_cycles",
+]);
+
+function classesOf(
+  units: readonly ReadonlyMap<RecordDeclaration, ClassMembers>[],
+): ReadonlyMap<RecordDeclaration, ClassMembers> {
+  return new Map(units.flatMap((classes) => [...classes]));
+}
+
+/** Memory begins where the registers end; without a chip, where those of the smaller AVRs do. */
+function registersEnd(chip: Chip | undefined): number {
+  return chip?.kind === "avr" ? chip.memory.ramStart : 0x100;
+}
+
+/**
+ * Makes functions of generated code. That code holds nothing of the source but numbers: names are made here, texts
+ * and places are looked up by number, so that no source can bring in code of its own.
+ */
+function compilerOf(services: Readonly<Record<string, unknown>>): (code: string) => Code {
+  const names = Object.keys(services);
+  const values = Object.values(services);
+  return (code) => new Function(...names, `"use strict";return ${code}`)(...values);
+}
