@@ -22,6 +22,12 @@ export function chip(name: string): Chip | undefined {
   return made;
 }
 
+/** The name printed on a chip, without building its tables. */
+export function printedChipName(name: string): string | undefined {
+  const key = name.toLowerCase();
+  return (tablesByName.get(key) ?? namedByName.get(key))?.printedName;
+}
+
 /** The AVR chip of this name, with registers and pins. */
 export function avrChipNamed(name: string): AvrChip | undefined {
   const found = chip(name);

@@ -1,6 +1,6 @@
 import { ruleOf } from "../checks/registry.ts";
 import type { Chip, Pin } from "../model/chips/chip.ts";
-import { chip, chipNames } from "../model/chips.ts";
+import { chip, chipNames, printedChipName } from "../model/chips.ts";
 import type { ReportLayout } from "../model/layouts/layout.ts";
 import { formatLineFormat, lineFormatSource, preferredLineFormat } from "../model/line-formats.ts";
 import { formatRange, type Quantity, quantities, quantity } from "../model/quantities.ts";
@@ -51,25 +51,27 @@ function ruleTerm(id: string): Term {
   return { name: id, title: rule.title, documentation: rule.why };
 }
 
-/** The tables of a chip are large and made on first use, so its pins are as well. */
+/** The tables of a chip are large and made on first use, so what is read off them is asked for when needed. */
 function chipTerm(name: string): ChipTerm | undefined {
-  const known = chip(name);
-  if (known === undefined) return undefined;
+  const printedName = printedChipName(name);
+  if (printedName === undefined) return undefined;
   return {
     name,
-    title: known.printedName,
+    title: printedName,
     documentation: "",
-    printedName: known.printedName,
-    uarts: known.uarts,
+    printedName,
+    get uarts() {
+      return chip(name)?.uarts;
+    },
     get pins() {
-      return pinTerms(known);
+      return pinTerms(chip(name));
     },
   };
 }
 
 /** Every name of every pin: the board's numbering (`2`, `A3`) and the port's (`PD2`). */
-function pinTerms(of: Chip): readonly Term[] {
-  if (of.kind !== "avr") return [];
+function pinTerms(of: Chip | undefined): readonly Term[] {
+  if (of?.kind !== "avr") return [];
   return of.pins.flatMap((pin) =>
     pinNames(pin).map((name) => ({ name, title: pinTitle(pin), documentation: "" })),
   );
