@@ -1,5 +1,5 @@
 import { statSync } from "node:fs";
-import { relative, resolve } from "node:path";
+import { basename, dirname, relative, resolve } from "node:path";
 import type { CheckResult } from "../../../src-core/check-result.ts";
 import { FileLines } from "../../../src-core/present/line-index.ts";
 import { mergeResults } from "../../../src-core/service/merge-results.ts";
@@ -10,8 +10,8 @@ import { CannotDo } from "../cannot-do.ts";
 import { renameFiles } from "./rename-files.ts";
 
 /**
- * Checks the projects in the given folders and the given files by themselves; the result names files as seen from
- * the working folder. Throws `CannotDo` for a path without firmware, a file that cannot be read and a broken edgewise.json.
+ * Checks the projects in the given folders and the given files by themselves; an edgewise.json stands for its folder.
+ * The result names files as seen from the working folder. Throws `CannotDo` for a path without firmware, a file that cannot be read and a broken edgewise.json.
  */
 export function checkPaths(
   service: Service,
@@ -31,7 +31,8 @@ function checkPath(service: Service, path: string, workingFolder: string): reado
   const place = resolve(workingFolder, path);
   refuseMissing(path, place);
   // The whole path, so that settings are looked for above the working folder as well.
-  const projects = service.projectsAt(slashed(place));
+  const subject = basename(place) === "edgewise.json" ? dirname(place) : place;
+  const projects = service.projectsAt(slashed(subject));
   if (projects.length === 0) {
     throw new CannotDo(
       `no firmware at ${path}: it is or holds no .c, .cpp or .ino file and no edgewise.json`,

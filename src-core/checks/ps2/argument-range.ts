@@ -7,7 +7,7 @@
 import type { Facts } from "../../facts/facts.ts";
 import type { SentByte } from "../../facts/ps2/ps2-facts.ts";
 import { hexText } from "../../figures.ts";
-import type { Fix } from "../../finding.ts";
+import type { Fix, Unit } from "../../finding.ts";
 import { type Command, commandByCode } from "../../model/commands.ts";
 import { resolutions, sampleRates } from "../../model/mouse-settings.ts";
 import { allows, formatRange, type Quantity } from "../../model/quantities.ts";
@@ -74,11 +74,18 @@ function badArgument(byte: SentByte, value: number, of: Command, commandByte: Se
     span: spanOf(byte.span),
     message,
     measured: { value, unit: limits.unit },
-    limit: { atLeast: Math.min(...allowed), atMost: Math.max(...allowed), unit: limits.unit },
+    ...brokenBound(value, allowed, limits.unit),
     source: formatSources(limits.sources),
     related: [{ span: spanOf(commandByte.span), message: `argument of ${hexText(of.code)} (${of.name})` }],
     fixes: forgotten === undefined ? nearestAllowed(byte, value, allowed, of) : [],
   };
+}
+
+/** None for a value between two that are allowed: it breaks neither end. */
+function brokenBound(value: number, allowed: readonly number[], unit: Unit): Pick<Draft, "limit"> {
+  const atLeast = Math.min(...allowed);
+  const atMost = Math.max(...allowed);
+  return value >= atLeast && value <= atMost ? {} : { limit: { atLeast, atMost, unit } };
 }
 
 /** A constant that a note calls a rate or a resolution. */

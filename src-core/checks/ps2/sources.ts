@@ -1,5 +1,5 @@
 import { formatRange, type OtherFigure, type Quantity, quantity } from "../../model/quantities.ts";
-import { formatSource, formatSources } from "../../model/sources.ts";
+import { formatSources } from "../../model/sources.ts";
 
 /** The quantity of this id; the model has every one that a rule names. */
 export function known(id: string): Quantity {
@@ -8,16 +8,15 @@ export function known(id: string): Quantity {
   return found;
 }
 
-/** Sources of a quantity, and what others give where they disagree. */
+/** Sources of a quantity, and the figures of others where they disagree; hovers say where those stand. */
 export function sourcesOf(of: Quantity): string {
   const others = (of.disagreement ?? []).filter(({ sources }) => sources.length > 0);
-  return [formatSources(of.sources), ...others.map((other) => otherwise(of, other))].join("; ");
+  const figures = [...new Set(others.map((other) => otherFigure(of, other)))].filter(Boolean);
+  const elsewhere = figures.length === 0 ? "" : ` (elsewhere: ${figures.join("; ")})`;
+  return `${formatSources(of.sources)}${elsewhere}`;
 }
 
-function otherwise(of: Quantity, { note, sources, ...figure }: OtherFigure): string {
+function otherFigure(of: Quantity, { note: _note, sources: _sources, ...figure }: OtherFigure): string {
   const { min: _min, max: _max, typical: _typical, values: _values, ...rest } = of;
-  const range = formatRange({ ...rest, ...figure });
-  const [first] = sources;
-  const where = first === undefined ? "" : `${formatSource(first)}`;
-  return `otherwise ${range} (${note}): ${where}`;
+  return formatRange({ ...rest, ...figure });
 }

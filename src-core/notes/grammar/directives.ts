@@ -169,7 +169,7 @@ const MEANS: Directive = {
       optional: false,
       name: "quantity",
       value: { kind: "quantity" },
-      documentation: "The quantity of the model.",
+      documentation: "What the constant below stands for.",
     },
   ],
 };
@@ -179,7 +179,7 @@ const LAYOUT: Part = {
   optional: false,
   name: "layout",
   value: { kind: "layout", side: "either" },
-  documentation: "The report layout.",
+  documentation: "The layout of the report that the function below works on.",
 };
 
 const ENCODES: Directive = {

@@ -121,13 +121,14 @@ function validateString(node: Node, schema: SchemaString, path: string, faults: 
   }
 }
 
-function expectedText(schema: SchemaString): string {
-  return schema.enum === undefined
-    ? "expected text"
-    : `expected one of ${schema.enum
-        .slice(0, 12)
-        .map((name) => `"${name}"`)
-        .join(", ")}`;
+/** Names that a message can hold; of more it gives a few for example. */
+const mostNames = 12;
+
+function expectedText({ enum: names }: SchemaString): string {
+  if (names === undefined) return "expected text";
+  const quoted = (some: readonly string[]) => some.map((name) => `"${name}"`).join(", ");
+  if (names.length <= mostNames) return `expected one of ${quoted(names)}`;
+  return `expected one of ${names.length} names, such as ${quoted(names.slice(0, 3))}`;
 }
 
 function validateInteger(node: Node, schema: SchemaInteger, path: string, faults: Faults): void {

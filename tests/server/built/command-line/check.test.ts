@@ -33,6 +33,12 @@ describe("the exit status tells a script what happened", () => {
     expect(stdout).toContain(String(rightDivisor));
   });
 
+  test("edgewise.json stands for the folder it is in", () => {
+    const { status, stdout, stderr } = edgewise(folderWith(rightFirmware).path, "check", "edgewise.json");
+    expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
+    expect(stdout).toMatch(/^no findings/);
+  });
+
   test("warnings fail the check only above --max-warnings", () => {
     const settings = JSON.parse(faultyFirmware["edgewise.json"]);
     const folder = folderWith({
@@ -91,6 +97,12 @@ describe("what cannot be done is one line on stderr and status 2", () => {
       ["check"],
       { ...rightFirmware, "edgewise.json": settings.replace("1200", '"fast"') },
       /edgewise\.json:1:\d+: .*baud.*number/,
+    ],
+    [
+      "a chip that is no text in edgewise.json",
+      ["check"],
+      { ...rightFirmware, "edgewise.json": settings.replace('"atmega328p"', "328") },
+      /edgewise\.json:1:\d+: `board\.chip`: expected one of \d+ names, such as "atmega328p", /,
     ],
     [
       "an unknown chip in edgewise.json",

@@ -1,5 +1,6 @@
+import { describe, expect, it } from "vitest";
 import { argumentRange } from "../../../../src-core/checks/ps2/argument-range.ts";
-import { ruleTests } from "../harness.ts";
+import { findingsIn, ruleTests } from "../harness.ts";
 import { classBased, interruptDriven, listens, pasted, registers, sketch } from "./hosts.ts";
 
 // Rates 10, 20, 40, 60, 80, 100, 200: ADNK-5023 design manual, p. 9, App. F; FreeBSD manual psm(4). Resolution codes
@@ -228,4 +229,21 @@ void loop() { reply(); }
       ),
     },
   },
+});
+
+describe("the bound that is named", () => {
+  const withRate = (rate: number) => ({
+    "main.c": registers(
+      {},
+      `int main(void) {\n  command(0xF3);\n  command(${rate});\n  command(0xF4);\n${listens}}\n`,
+    ),
+  });
+  it("is that of the rates for one beyond them", () => {
+    expect(findingsIn(withRate(201), [argumentRange]).map(({ limit }) => limit)).toEqual([
+      { atLeast: 10, atMost: 200, unit: "report/s" },
+    ]);
+  });
+  it("is none for one between two of them", () => {
+    expect(findingsIn(withRate(90), [argumentRange]).map(({ limit }) => limit)).toEqual([undefined]);
+  });
 });
