@@ -52,6 +52,7 @@ const bundles = [
     entryPoints: {
       demo: "server/demo/demo.ts",
       benchmark: "tests/bench/benchmark.ts",
+      "csmith-explorer": "tests/oracle/interpreter/csmith-explorer.ts",
       "write-schema": "server/schema/write-schema.ts",
     },
     outdir: join(dist, "development"),

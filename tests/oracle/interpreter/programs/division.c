@@ -20,7 +20,6 @@ int main(void)
     SHOW(most / 3);
     SHOW(most % 7);
     SHOW(byte / 7 * 7 + byte % 7);
-    SHOW(small / -1);
     SHOW(word / -1);
     finish();
     return 0;
