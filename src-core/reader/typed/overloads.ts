@@ -73,7 +73,8 @@ function scalarFit(context: Context, argument: TypedExpression, from: Type, to: 
       basePath(source.record, to.to.record) !== undefined;
     return isBase ? fit.conversion : fit.none;
   }
-  if (from.kind === "pointer" && to.kind === "integer" && to.rank === "bool") return fit.conversion;
+  // Any other conversion of a pointer is better than that to `bool` (C++11 13.3.3.2, 4).
+  if (from.kind === "pointer" && to.kind === "integer" && to.rank === "bool") return fit.conversion + 0.75;
   return fit.none;
 }
 
