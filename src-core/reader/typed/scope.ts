@@ -29,6 +29,8 @@ export interface TemplateEntry {
   readonly instances: Map<string, TemplateInstance>;
   /** `template <class T> void C<T>::f() {...}`: members of a class template defined after it. */
   readonly memberDefinitions: TemplateEntry[];
+  /** A partial specialisation, which is not understood, may hold for any arguments to come. */
+  partlySpecialised: boolean;
 }
 
 export interface TemplateInstance {

@@ -53,6 +53,7 @@ function entryOf(context: Context, syntax: TemplateSyntax, name: string): Templa
     scope: context.scope,
     instances: new Map(),
     memberDefinitions: [],
+    partlySpecialised: false,
   };
 }
 
@@ -69,6 +70,7 @@ function declareClassTemplate(
       specialise(context, primary, part, record);
       return;
     }
+    if (primary?.kind === "template") primary.partlySpecialised = true;
     note(context, atOf(context, syntax), "a partial specialisation is not understood");
     return;
   }

@@ -90,6 +90,7 @@ export function classInstance(
   const key = keyOf(context, given);
   const known = template.instances.get(key)?.symbol;
   if (known !== undefined) return known.kind === "type" ? known : undefined;
+  if (template.partlySpecialised) return undefined;
   return deeper(context, () => makeInstance(context, template, given, key));
 }
 
