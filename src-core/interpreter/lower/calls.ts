@@ -1,5 +1,6 @@
 import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { FunctionType, Type } from "../../reader/types/types.ts";
+import { needsDestroying } from "./destructors.ts";
 import { addressOf, bound, roomFor } from "./places.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { shapeOf, stored } from "./shape.ts";
@@ -75,6 +76,7 @@ function called(
   const { returns } = type;
   if (given.length < type.parameters.length) throw new CannotLower("a call with too few arguments", call.at);
   const parameters = given.map((argument, index) => argumentValue(scope, argument, type.parameters[index]));
+  refuseDestroyed(scope, call);
   const returned = returns.kind === "record" ? roomFor(scope, returns, call) : undefined;
   const all = [...(returned === undefined ? [] : [returned]), ...first, ...parameters];
   const code = `${target}(${all.join(",")})`;
@@ -91,6 +93,8 @@ export function argumentValue(
   const shape = type === undefined ? shapeAt(scope, argument) : shapeOf(type, scope.linkage.model);
   if (shape === undefined) throw new CannotLower("an argument whose type is not known", argument.at);
   if (shape.kind !== "object") return valueAs(scope, argument, shape);
+  if (needsDestroying(scope, argument.type))
+    throw new CannotLower("an object with a destructor as an argument", argument.at);
   if (!argument.lvalue) return lowerValue(scope, argument);
   const room = roomFor(scope, argument.type, argument);
   return copied(scope, room, argument);
@@ -99,12 +103,30 @@ export function argumentValue(
 /** Builds a copy of an object at an address; through the class's own copy constructor if there is one. */
 export function copied(scope: FunctionScope, to: string, from: TypedExpression): string {
   const shape = shapeAt(scope, from);
+  scope.kept = from;
   const source = lowerValue(scope, from);
   const record = shape.kind === "object" ? shape.record : undefined;
-  const constructor =
+  const maker =
     record && from.lvalue ? scope.linkage.classOf(record)?.functions.find(isCopyConstructor) : undefined;
-  if (maker === undefined) return stored(shape, to, source, scope.place(from.at));
+  if (maker === undefined) {
+    if (record && from.lvalue && record.fields.some((field) => copiesItself(scope, field.type)))
+      throw new CannotLower("a copy of an object whose members have copy constructors", from.at);
+    return stored(shape, to, source, scope.place(from.at));
+  }
   return `(F[${scope.linkage.functionNumber(maker)}](${to},${source}),${to})`;
+}
+
+function copiesItself(scope: FunctionScope, type: Type): boolean {
+  if (type.kind === "array") return copiesItself(scope, type.of);
+  if (type.kind !== "record") return false;
+  const own = scope.linkage.classOf(type.record)?.functions.some(isCopyConstructor) === true;
+  return own || type.record.fields.some((field) => copiesItself(scope, field.type));
+}
+
+/** A temporary object that has a destructor can only be run where it becomes a named object. */
+export function refuseDestroyed(scope: FunctionScope, expression: TypedExpression): void {
+  if (expression.lvalue || scope.kept === expression || !needsDestroying(scope, expression.type)) return;
+  throw new CannotLower("a temporary object with a destructor", expression.at);
 }
 
 function isCopyConstructor({ special, memberOf, type }: FunctionSymbol): boolean {

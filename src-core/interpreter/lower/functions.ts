@@ -11,7 +11,7 @@ import type { Field, RecordDeclaration } from "../../reader/types/types.ts";
 import { inBlocks, numberLabels } from "./blocks.ts";
 import { partSteps } from "./destructors.ts";
 import { addressed } from "./in-memory.ts";
-import { defaultSteps, initialized, memberSteps } from "./initializers.ts";
+import { classMarks, defaultSteps, initialized, memberSteps } from "./initializers.ts";
 import { CannotLower, FunctionScope, type Linkage } from "./scope.ts";
 import { shapeOf, stored } from "./shape.ts";
 import { leaveMark, lowerStatement, stopAt } from "./statements.ts";
@@ -108,6 +108,12 @@ function needsBlocks(body: TypedStatement): boolean {
 
 function memberCode(scope: FunctionScope, symbol: FunctionSymbol, definition: FunctionDefinition): string {
   const { memberOf, special, at } = symbol;
+  if (special === "destructor" && memberOf !== undefined) {
+    // From here on the object is one of this class (C++11 12.7p4).
+    return classMarks(scope, "self", memberOf, memberOf, 0, scope.place(at))
+      .map((step) => `${step};`)
+      .join("");
+  }
   if (special !== "constructor" || memberOf === undefined) return "";
   const said = new Map<Field | RecordDeclaration, TypedInitializer>();
   for (const { target, initializer } of definition.memberInitializers) {

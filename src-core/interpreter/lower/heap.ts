@@ -1,7 +1,7 @@
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import { destroySteps, needsDestroying } from "./destructors.ts";
-import { initialized } from "./initializers.ts";
+import { defaultSteps, initialized } from "./initializers.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { lowerValue } from "./values.ts";
 
@@ -16,12 +16,18 @@ export function lowerNew(
   const held = scope.temporary();
   const p = scope.place(at);
   if (length === undefined) {
-    const steps = initializer === undefined ? [] : initialized(scope, held, made, initializer, "as-it-is");
+    const steps =
+      initializer === undefined
+        ? defaultSteps(scope, held, made, at)
+        : initialized(scope, held, made, initializer, "as-it-is");
     return `(${[`${held}=taken(${size},${p})`, ...steps, held].join(",")})`;
   }
   const count = scope.temporary();
   const each = scope.temporary();
-  const steps = initializer === undefined ? [] : initialized(scope, each, made, initializer, "as-it-is");
+  const steps =
+    initializer === undefined
+      ? defaultSteps(scope, each, made, at)
+      : initialized(scope, each, made, initializer, "as-it-is");
   const loop =
     steps.length === 0 ? "" : `,repeat(${count},(i)=>{${each}=${held}+i*${size};${steps.join(";")}})`;
   return `(${count}=Number(${lowerValue(scope, length)}),${held}=taken(${size}*${count},${p})${loop},${held})`;

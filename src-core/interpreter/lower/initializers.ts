@@ -28,6 +28,7 @@ export function initialized(
       return [
         `zero(${address},${size},${p})`,
         ...initializer.entries.flatMap((entry) => entrySteps(scope, address, type, entry)),
+        ...restSteps(scope, address, type, initializer),
       ];
     case "constructor": {
       const zeros = start === "zeroed" ? [`zero(${address},${size},${p})`] : [];
@@ -62,6 +63,31 @@ function fromValue(
   const shape = shapeOf(type, model);
   if (shape === undefined) throw new CannotLower("an object whose type is not known", at);
   return stored(shape, address, valueAs(scope, value, shape), p);
+}
+
+/** Members that a list does not name: classes among them make themselves (C++11 8.5.1p7). */
+function restSteps(
+  scope: FunctionScope,
+  address: string,
+  type: Type,
+  { entries, at }: Extract<TypedInitializer, { kind: "aggregate" }>,
+): string[] {
+  if (type.kind === "array" && type.of.kind === "record") {
+    const size = sizeOf(type.of, scope.linkage.model) ?? 0;
+    const given = (index: number): boolean =>
+      entries.some(({ target }) => "index" in target && index >= target.index && index <= target.upTo);
+    return Array.from({ length: type.length ?? 0 }, (_, index) =>
+      given(index) ? [] : defaultSteps(scope, moved(address, index * size), type.of, at),
+    ).flat();
+  }
+  if (type.kind !== "record" || type.record.keyword === "union") return [];
+  const starts = scope.linkage.classOf(type.record)?.fieldInitializers;
+  return type.record.fields.flatMap((field) => {
+    if (entries.some(({ target }) => target === field)) return [];
+    const given = starts?.get(field.name)?.();
+    if (given !== undefined) return fieldSteps(scope, address, field, given);
+    return defaultSteps(scope, moved(address, field.bitOffset >> 3), field.type, at);
+  });
 }
 
 function entrySteps(scope: FunctionScope, address: string, type: Type, entry: AggregateEntry): string[] {
@@ -178,14 +204,17 @@ export function memberSteps(
   const starts = scope.linkage.classOf(record)?.fieldInitializers;
   for (const field of record.fields) {
     const given = said.get(field) ?? starts?.get(field.name)?.();
-    if (given !== undefined) steps.push(...fieldSteps(scope, address, field, given));
+    // `cells()` makes zeros (C++11 8.5p7).
+    if (given?.kind === "constructor" && field.bitWidth === undefined && given.arguments.length === 0)
+      steps.push(...initialized(scope, moved(address, field.bitOffset >> 3), field.type, given, "zeroed"));
+    else if (given !== undefined) steps.push(...fieldSteps(scope, address, field, given));
     else steps.push(...defaultSteps(scope, moved(address, field.bitOffset >> 3), field.type, at));
   }
   return steps;
 }
 
 /** Writes which class an object is of into it and its bases, where these have virtual functions. */
-function classMarks(
+export function classMarks(
   scope: FunctionScope,
   address: string,
   whole: RecordDeclaration,

@@ -13,6 +13,7 @@ export function lowerLambda(
   expression: Extract<TypedExpression, { kind: "lambda" }>,
 ): string {
   const { definition } = expression.function;
+  if (expression.copiesImplicitly) throw new CannotLower("a lambda that copies what it names", expression.at);
   if (definition === undefined) throw new CannotLower("a lambda without a body", expression.at);
   const inside = new FunctionScope(scope.linkage, scope.inMemory, `${scope.prefix}n`);
   for (const [variable, name] of scope.names) inside.names.set(variable, name);

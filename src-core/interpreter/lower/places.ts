@@ -1,6 +1,7 @@
 import type { TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
+import { refuseDestroyed } from "./calls.ts";
 import { initialized } from "./initializers.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { converted, loaded, type Shape, shapeOf, stored } from "./shape.ts";
@@ -162,6 +163,7 @@ export function temporaryObject(
   scope: FunctionScope,
   expression: Extract<TypedExpression, { kind: "construct" }>,
 ): string {
+  refuseDestroyed(scope, expression);
   const room = roomFor(scope, expression.type, expression);
   const steps = initialized(scope, room, expression.type, expression.initializer, "zeroed");
   return `(${[...steps, room].join(",")})`;

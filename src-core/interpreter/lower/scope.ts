@@ -65,6 +65,8 @@ export class FunctionScope {
   readonly labels = new Map<string, number>();
   /** Blocks of `case` and `default` in functions that are taken apart. */
   readonly cases = new Map<TypedStatement, number>();
+  /** The expression whose object is about to become that of a declaration. */
+  kept: TypedExpression | undefined;
   blocks = 0;
   returns: Type = { kind: "void" };
   /** Sets names apart from those of the function around it. */

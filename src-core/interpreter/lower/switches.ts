@@ -53,7 +53,13 @@ export function lowerSwitch(scope: FunctionScope, statement: Switch): string {
   scope.breakDepth = scope.destroyed.length;
   scope.destroyed.push([]);
   const statements = statement.body.kind === "block" ? statement.body.statements : [statement.body];
-  const body = statements.map((inner) => labelled(scope, inner)).join("");
+  const first = statements.findIndex(({ kind }) => kind === "case" || kind === "default");
+  // What stands before the first label is never run; it only declares.
+  for (const inner of statements.slice(0, first)) lowerStatement(scope, inner);
+  const body = statements
+    .slice(Math.max(first, 0))
+    .map((inner) => labelled(scope, inner))
+    .join("");
   const ended = scope.destroyed.pop() ?? [];
   [scope.breakTo, scope.breakDepth] = held;
   if (ended.length > 0)

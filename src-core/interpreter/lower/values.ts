@@ -97,6 +97,8 @@ export function lowerValue(
     case "update":
       return update(scope, expression);
     case "arithmetic": {
+      refuseOwnWidth(scope, expression.left);
+      refuseOwnWidth(scope, expression.right);
       const shape = shapeAt(scope, expression);
       const left = lowerValue(scope, expression.left);
       const right = operandOf(scope, expression.operator, expression.right);
@@ -162,6 +164,15 @@ function number(value: number): string {
   if (Number.isNaN(value)) return "NaN";
   if (!Number.isFinite(value)) return value < 0 ? "(-Infinity)" : "Infinity";
   return value < 0 || Object.is(value, -0) ? `(${Object.is(value, -0) ? "-0" : value})` : String(value);
+}
+
+/** gcc computes with bit-fields wider than `int` in just their own width (C leaves that open, C11 6.7.2.1p5). */
+function refuseOwnWidth(scope: FunctionScope, operand: TypedExpression): void {
+  let inner = operand;
+  while (inner.kind === "convert" && inner.reason !== "explicit") inner = inner.operand;
+  if (inner.kind !== "member" || inner.field.bitWidth === undefined) return;
+  if (inner.field.bitWidth > scope.linkage.model.int)
+    throw new CannotLower("arithmetic on a bit-field that is wider than `int`", operand.at);
 }
 
 /** The right operand: shift counts are numbers whatever their type. */
@@ -235,6 +246,9 @@ function assign(scope: FunctionScope, expression: Extract<TypedExpression, { kin
   const { target, value } = expression;
   const shape = shapeAt(scope, target);
   if (shape.kind === "object") {
+    if (shape.record?.fields.some((field) => assignsItself(scope, field.type)) === true)
+      throw new CannotLower("an assignment of an object whose members assign themselves", expression.at);
+    scope.kept = value;
     return stored(shape, addressOf(scope, target), lowerValue(scope, value), scope.place(expression.at));
   }
   return writePlace(
@@ -243,6 +257,16 @@ function assign(scope: FunctionScope, expression: Extract<TypedExpression, { kin
     target.type,
     valueAs(scope, value, shape),
     scope.place(value.at),
+  );
+}
+
+function assignsItself(scope: FunctionScope, type: Type): boolean {
+  if (type.kind === "array") return assignsItself(scope, type.of);
+  if (type.kind !== "record") return false;
+  const members = scope.linkage.classOf(type.record)?.functions ?? [];
+  return (
+    members.some(({ name }) => name === "operator=") ||
+    type.record.fields.some((field) => assignsItself(scope, field.type))
   );
 }
 

@@ -66,6 +66,9 @@ export class Classes {
 
   #choose(method: FunctionSymbol | undefined, mark: Mark | undefined): Chosen | undefined {
     if (method === undefined || mark === undefined) return undefined;
+    // A destructor that nobody wrote is no function that could be called.
+    const ownEnd = this.#members.get(mark.record)?.functions.some(({ special }) => special === "destructor");
+    if (method.special === "destructor" && ownEnd !== true) return undefined;
     return this.#search(mark, mark.record, (symbol) =>
       method.special === "destructor"
         ? symbol.special === "destructor"

@@ -4,7 +4,7 @@ import type { Context } from "./context.ts";
 import { decayed } from "./make.ts";
 import { methodCall } from "./method-calls.ts";
 import { functionNode } from "./name-expressions.ts";
-import type { At, FunctionSymbol, TypedExpression } from "./nodes.ts";
+import type { At, TypedExpression } from "./nodes.ts";
 import { bestOverload, completeArguments } from "./overloads.ts";
 import { lookup, lookupHere } from "./scope.ts";
 import { templateCandidates } from "./templates.ts";
@@ -46,18 +46,8 @@ function memberOperator(
   if (entry?.kind !== "overloads") return undefined;
   const method =
     bestOverload(context, entry.functions, rest) ??
-    postfixForm(entry.functions, operands) ??
     bestOverload(context, templateCandidates(context, entry, undefined, rest), rest);
   return method && methodCall(context, object, method, rest, at);
-}
-
-/** `x++` calls the overload with an unused `int` (C++11 13.5.7). */
-function postfixForm(
-  functions: readonly FunctionSymbol[],
-  operands: readonly TypedExpression[],
-): FunctionSymbol | undefined {
-  const isStep = functions[0]?.name === "operator++" || functions[0]?.name === "operator--";
-  return isStep && operands.length === 1 ? functions[0] : undefined;
 }
 
 function freeOperator(

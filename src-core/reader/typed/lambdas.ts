@@ -56,7 +56,16 @@ export function typeLambda(context: Context, syntax: LambdaSyntax, at: At): Type
     declarationAt: at,
   });
   symbol.define(() => ({ parameters, memberInitializers: [], body: block, self: body.self }));
-  return { kind: "lambda", at, type: pointerTo(symbol.type), lvalue: false, function: symbol, captures };
+  const copiesImplicitly = syntax.captureDefault === "copy";
+  return {
+    kind: "lambda",
+    at,
+    type: pointerTo(symbol.type),
+    lvalue: false,
+    function: symbol,
+    captures,
+    copiesImplicitly,
+  };
 }
 
 function typeCapture(

@@ -3,7 +3,7 @@ import { pointerTo } from "../types/derive.ts";
 import type { Context } from "./context.ts";
 import { typeExpression } from "./expressions.ts";
 import { initializerOf } from "./initializers.ts";
-import { decayed } from "./make.ts";
+import { decayed, unresolved } from "./make.ts";
 import type { At, TypedExpression } from "./nodes.ts";
 import { typeOfTypeName } from "./specifiers.ts";
 
@@ -16,6 +16,8 @@ export function typeNew(
   const type = typeOfTypeName(context, syntax.type);
   const given = syntax.arguments.map((argument) => typeExpression(context, argument));
   const length = syntax.length && typeExpression(context, syntax.length);
+  if (length !== undefined && given.length > 0)
+    return unresolved(at, "", "other", [length, ...given], "`new` of an array with first values");
   const made = type.kind === "array" ? type.of : type;
   return {
     kind: "new",

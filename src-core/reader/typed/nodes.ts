@@ -229,6 +229,8 @@ export type TypedExpression = Typed &
         readonly kind: "lambda";
         readonly function: FunctionSymbol;
         readonly captures: readonly TypedCapture[];
+        /** `[=]`: it names copies of variables around it that are not among `captures`. */
+        readonly copiesImplicitly: boolean;
       }
     | {
         readonly kind: "new";

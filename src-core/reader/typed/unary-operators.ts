@@ -5,7 +5,7 @@ import { operatorCall } from "./class-operators.ts";
 import type { Context } from "./context.ts";
 import { promoted } from "./convert.ts";
 import { typeExpression } from "./expressions.ts";
-import { decayed, unknownType } from "./make.ts";
+import { decayed, integerNode, unknownType } from "./make.ts";
 import type { At, TypedExpression } from "./nodes.ts";
 import { condition, truthType } from "./truth.ts";
 
@@ -50,7 +50,9 @@ export function dereference(pointer: TypedExpression, at: At): TypedExpression {
 
 export function typeUpdate(context: Context, syntax: Syntax<"update">, at: At): TypedExpression {
   const operand = typeExpression(context, syntax.operand);
-  const called = operatorCall(context, syntax.operator, [operand], at);
+  // `x++` calls the overload with an unused `int` (C++11 13.5.7).
+  const unused = syntax.position === "postfix" ? [integerNode(at, 0n, context.unit.types.int)] : [];
+  const called = operatorCall(context, syntax.operator, [operand, ...unused], at);
   if (called !== undefined) return called;
   const lvalue = context.unit.language === "c++" && syntax.position === "prefix";
   return {
