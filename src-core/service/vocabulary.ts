@@ -55,6 +55,7 @@ function ruleTerm(id: string): Term {
 function chipTerm(name: string): ChipTerm | undefined {
   const printedName = printedChipName(name);
   if (printedName === undefined) return undefined;
+  let pins: readonly Term[] | undefined;
   return {
     name,
     title: printedName,
@@ -64,7 +65,8 @@ function chipTerm(name: string): ChipTerm | undefined {
       return chip(name)?.uarts;
     },
     get pins() {
-      return pinTerms(chip(name));
+      pins ??= pinTerms(chip(name));
+      return pins;
     },
   };
 }

@@ -42,11 +42,19 @@ export interface Uses {
   readonly calls: readonly PlacedCall[];
 }
 
-/** What statements of a function read, write and call themselves; pointers are not resolved. */
+const ofStatements = new WeakMap<readonly TypedStatement[], Uses>();
+
+/**
+ * What statements of a function read, write and call themselves; pointers are not resolved. Kept with the list:
+ * a function is come to from the handlers and from the main code, with interrupts on and off.
+ */
 export function usesIn(within: FunctionSymbol, statements: readonly TypedStatement[]): Uses {
+  const known = ofStatements.get(statements);
+  if (known !== undefined) return known;
   const collector = new Collector(within);
   let off = false;
   for (const statement of statements) off = collector.statement(statement, off);
+  ofStatements.set(statements, collector);
   return collector;
 }
 

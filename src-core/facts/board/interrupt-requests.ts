@@ -27,7 +27,7 @@ export type InterruptRequest =
 
 export function interruptRequests(walk: Walk, model: DataModel): readonly InterruptRequest[] {
   const calls = walk.entries.flatMap(({ events }) =>
-    [...inOrder(events)].filter((event) => event.kind === "outside-call"),
+    inOrder(events).filter((event) => event.kind === "outside-call"),
   );
   const pinNames = namesOfPins(calls);
   const requests: InterruptRequest[] = [];

@@ -28,7 +28,7 @@ export function interruptSwitchOf(statement: TypedStatement): boolean | undefine
 
 /** `ATOMIC_BLOCK`: interrupts are off in the statement's body. */
 export function keepsInterruptsOff(statement: TypedStatement): boolean {
-  return [...macrosOf(statement.at.first)].includes("ATOMIC_BLOCK");
+  return comesFromMacro(statement.at.first, "ATOMIC_BLOCK");
 }
 
 /** `SREG = saved;` */
@@ -36,7 +36,12 @@ function restoresStatus(statement: Extract<TypedStatement, { kind: "expression" 
   const { expression } = statement;
   if (expression.kind !== "assign") return false;
   const first = expression.target.at.first;
-  return first.text === "SREG" || [...macrosOf(first)].includes("SREG");
+  return first.text === "SREG" || comesFromMacro(first, "SREG");
+}
+
+function comesFromMacro(token: Token, name: string): boolean {
+  for (let use = token.macro; use !== undefined; use = use.within) if (use.name === name) return true;
+  return false;
 }
 
 /** Names of the macros whose expansion brought a token here, innermost first. */

@@ -23,7 +23,7 @@ export function accessesFrom(starts: readonly Start[], program: Program): readon
   const visit = (start: Start, off: boolean) => {
     const uses = usesIn(start.function, start.statements);
     for (const access of uses.accesses)
-      accesses.push({ ...access, interruptsOff: access.interruptsOff || off });
+      accesses.push(off && !access.interruptsOff ? { ...access, interruptsOff: true } : access);
     for (const call of uses.calls) {
       const callee = program.definitionOf(call.callee);
       if (callee === undefined) continue;

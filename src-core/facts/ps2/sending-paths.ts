@@ -84,10 +84,10 @@ class PathFinder {
   through(events: readonly Event[]): Path[] {
     let paths: Path[] = [{ items: [], end: "through" }];
     for (const event of events) {
-      const open = paths.filter(({ end }) => end === "through");
-      if (open.length === 0) break;
+      if (!paths.some(({ end }) => end === "through")) break;
       const continued = this.#after(event);
       if (continued === undefined) continue;
+      const open = paths.filter(({ end }) => end === "through");
       paths = [...paths.filter(({ end }) => end !== "through"), ...joined(open, continued)];
       if (paths.length > mostPaths) paths = longest(paths);
     }

@@ -11,29 +11,26 @@ export interface Step {
 /** All such events in the order of the text, each with its way. */
 export function stepsIn(events: readonly Event[]): readonly Step[] {
   const steps: Step[] = [];
-  const calls: CallEvent[] = [];
-  const collect = (inside: readonly Event[], conditional: boolean): void => {
+  const collect = (inside: readonly Event[], calls: readonly CallEvent[], conditional: boolean): void => {
     for (const event of inside) {
       switch (event.kind) {
         case "register-write":
         case "outside-call":
-          steps.push({ event, calls: [...calls], conditional });
+          steps.push({ event, calls, conditional });
           break;
         case "call":
-          calls.push(event);
-          collect(event.events, conditional);
-          calls.pop();
+          collect(event.events, [...calls, event], conditional);
           break;
         case "branch":
-          for (const side of event.sides) collect(side, true);
+          for (const side of event.sides) collect(side, calls, true);
           break;
         case "loop":
-          for (const pass of event.passes) collect(pass, conditional || event.mayBeSkipped);
+          for (const pass of event.passes) collect(pass, calls, conditional || event.mayBeSkipped);
           break;
         default:
       }
     }
   };
-  collect(events, false);
+  collect(events, [], false);
   return steps;
 }

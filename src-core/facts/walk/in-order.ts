@@ -17,6 +17,17 @@ export function inOrder(events: readonly Event[]): readonly Event[] {
   return flat;
 }
 
+/** Whether all events, those inside others included, are of that sort; stops at the first that is not. */
+export function everyEvent(events: readonly Event[], holds: (event: Event) => boolean): boolean {
+  for (const event of events) {
+    if (!holds(event)) return false;
+    if (event.kind === "call" && !everyEvent(event.events, holds)) return false;
+    if (event.kind === "branch") for (const side of event.sides) if (!everyEvent(side, holds)) return false;
+    if (event.kind === "loop") for (const pass of event.passes) if (!everyEvent(pass, holds)) return false;
+  }
+  return true;
+}
+
 function flatten(events: readonly Event[], into: Event[]): void {
   for (const event of events) {
     into.push(event);

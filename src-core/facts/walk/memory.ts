@@ -183,12 +183,13 @@ export class Memory {
     this.#trailValues.length = mark;
   }
 
-  changesSince(mark: number): Changes {
+  /** What was written since; of objects made less than `depth` calls deep alone. */
+  changesSince(mark: number, depth = Number.POSITIVE_INFINITY): Changes {
     if (this.#trailPlaces.length === mark) return noChanges;
     const changes = new Map<Place, Value | undefined>();
     for (let at = mark; at < this.#trailPlaces.length; at += 1) {
       const place = this.#trailPlaces[at];
-      if (place !== undefined) changes.set(place, place.value);
+      if (place !== undefined && place.depth < depth) changes.set(place, place.value);
     }
     return changes;
   }

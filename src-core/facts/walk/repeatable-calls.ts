@@ -77,19 +77,19 @@ export function walkAndRemember(
   if (machine.frame !== undefined) machine.frame.traces = joinTraces(decidedBefore, traces);
   const isWhole = machine.steps > 0 && !machine.isMuted && !recording.spoilt;
   if (isWhole && recording.found.size <= mostPlaces) {
-    const changes = machine.alive ? outsideChanges(memory.changesSince(mark), depth) : undefined;
-    const size = machine.happened - happenedBefore;
-    const { found } = recording;
-    remember(machine, symbol, { ...given, found, changes, events, result, traces, size });
+    remember(machine, symbol, {
+      arguments: given.arguments,
+      object: given.object,
+      found: recording.found,
+      // The call's own objects end with it.
+      changes: machine.alive ? memory.changesSince(mark, depth) : undefined,
+      events,
+      result,
+      traces,
+      size: machine.happened - happenedBefore,
+    });
   }
   return { events, result };
-}
-
-/** Without the call's own objects, which end with it. */
-function outsideChanges(changes: Changes, depth: number): Changes {
-  const outside = new Map<Place, Value | undefined>();
-  for (const [place, value] of changes) if (place.depth < depth) outside.set(place, value);
-  return outside;
 }
 
 function remember(machine: Machine, symbol: FunctionSymbol, call: RepeatableCall): void {
@@ -100,8 +100,8 @@ function remember(machine: Machine, symbol: FunctionSymbol, call: RepeatableCall
 
 function isLike(call: RepeatableCall, given: Given): boolean {
   if (call.object !== given.object || call.arguments.length !== given.arguments.length) return false;
-  for (const [index, value] of call.arguments.entries())
-    if (!alike(value, given.arguments[index])) return false;
+  for (let index = 0; index < call.arguments.length; index += 1)
+    if (!alike(call.arguments[index], given.arguments[index])) return false;
   for (const [place, value] of call.found) {
     if (!alike(value, place.value) && !sameBits(place, value)) return false;
   }
@@ -111,7 +111,8 @@ function isLike(call: RepeatableCall, given: Given): boolean {
 /** In a register only the bits count, not where they were written. */
 function sameBits(place: Place, value: Value | undefined): boolean {
   if (place.root.kind !== "register" || value === undefined || place.value === undefined) return false;
-  const [held, now] = [bitsOf(value), bitsOf(place.value)];
+  const held = bitsOf(value);
+  const now = bitsOf(place.value);
   return held.known === now.known && held.ones === now.ones;
 }
 

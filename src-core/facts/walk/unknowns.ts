@@ -134,7 +134,8 @@ export function sameValue(a: Value, b: Value): boolean {
 /** What is known where either of two values may stand; `why` is what decides which. */
 export function joinValues(a: Value, b: Value, why: readonly Trace[] = noTraces): Value {
   if (sameValue(a, b)) return a;
-  const [left, right] = [bitsOf(a), bitsOf(b)];
+  const left = bitsOf(a);
+  const right = bitsOf(b);
   const known = left.known & right.known & ~(left.ones ^ right.ones);
   const traces = joinTraces(joinTraces(tracesOf(a), tracesOf(b)), why);
   return unknownBits(known, left.ones & known, a.from ?? b.from, traces, undefined);

@@ -1,6 +1,6 @@
 import { delayOf } from "../board/delay-calls.ts";
 import type { Event } from "./events.ts";
-import { inOrder } from "./in-order.ts";
+import { everyEvent } from "./in-order.ts";
 import { joinTraces, tracesOf } from "./unknowns.ts";
 import type { Trace, Value } from "./values.ts";
 
@@ -38,11 +38,7 @@ export function waitsFor(
 
 /** Whether a loop does nothing but look at what changes by itself. */
 export function isWaiting(traces: readonly Trace[], passes: readonly (readonly Event[])[]): boolean {
-  if (traces.length === 0) return false;
-  for (const pass of passes) {
-    for (const event of inOrder(pass)) if (!isHarmless(event)) return false;
-  }
-  return true;
+  return traces.length > 0 && passes.every((pass) => everyEvent(pass, isHarmless));
 }
 
 function isHarmless(event: Event): boolean {

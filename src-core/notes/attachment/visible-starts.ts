@@ -15,7 +15,16 @@ export function visibleStarts(
   files: ReadonlyMap<string, FileCode>,
 ): VisibleStarts {
   const starts = new Map<string, Set<number>>([...files.keys()].map((file) => [file, new Set()]));
-  const add = (span: Span) => starts.get(span.file)?.add(span.start);
+  // Tokens of one file follow one another: its set is looked up once for all of them.
+  let file: string | undefined;
+  let ofFile: Set<number> | undefined;
+  const add = (span: Span) => {
+    if (span.file !== file) {
+      file = span.file;
+      ofFile = starts.get(file);
+    }
+    ofFile?.add(span.start);
+  };
   for (const { preprocessed } of units) {
     for (const token of preprocessed.tokens) add(token.macro === undefined ? token : visibleSpan(token));
     for (const use of preprocessed.uses) add(use.call);

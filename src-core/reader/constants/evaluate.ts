@@ -97,8 +97,10 @@ export function evaluate(expression: TypedExpression, model: DataModel, environm
 /** A way to evaluate all expressions of a tree, telling what goes wrong at each; nothing is evaluated twice. */
 export function evaluator(model: DataModel): (expression: TypedExpression) => Evaluation<Value> {
   const found = new Map<TypedExpression, Evaluation<Value>>();
+  const budget: Budget = { steps: mostSteps, depth: 0 };
+  const run: Run = { model, environment: undefined, found, budget };
   return (expression) => {
-    const run: Run = { model, environment: undefined, found, budget: { steps: mostSteps, depth: 0 } };
+    budget.steps = mostSteps;
     return evaluateIn(run, expression);
   };
 }

@@ -28,7 +28,7 @@ export function parseChunk(
   cache: SyntaxCache,
 ): ChunkSyntax {
   const { tokens } = chunk;
-  const text = `${names.language} ${textOf(tokens)}`;
+  const text = cache.textOf(chunk, names.language);
   const known = cache.find(text, names);
   if (known !== undefined) {
     apply(known.journal, names);
@@ -40,13 +40,6 @@ export function parseChunk(
   cache.keep(text, { syntax, journal });
   apply(journal, names);
   return syntax;
-}
-
-/** The canonical text: what the tree depends on beside the meaning of names. */
-function textOf(tokens: readonly Token[]): string {
-  let text = "";
-  for (const token of tokens) text += `${token.text} `;
-  return text;
 }
 
 function read(tokens: readonly Token[], names: ChunkNames, grammar: Grammar): ChunkSyntax {

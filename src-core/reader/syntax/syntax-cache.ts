@@ -1,6 +1,8 @@
+import type { Token } from "../tokens.ts";
 import type { NameJournal, UnitNames } from "./names/names.ts";
 import { stillHolds } from "./names/names.ts";
 import type { ChunkSyntax } from "./nodes.ts";
+import type { ChunkTokens } from "./parse-chunk.ts";
 
 /** A chunk's tree, and what it asked of the names before it. */
 export interface CachedSyntax {
@@ -15,10 +17,24 @@ const variantsKept = 4;
 export class SyntaxCache {
   private readonly limit: number;
   private readonly entries = new Map<string, CachedSyntax[]>();
+  private readonly texts = {
+    c: new WeakMap<ChunkTokens, string>(),
+    "c++": new WeakMap<ChunkTokens, string>(),
+  };
 
   /** `limit` is a number of different chunks. */
   constructor(limit = 20_000) {
     this.limit = limit;
+  }
+
+  /** The canonical text of a chunk, which stays one string as long as the chunk stays one object. */
+  textOf(chunk: ChunkTokens, language: UnitNames["language"]): string {
+    const texts = this.texts[language];
+    const known = texts.get(chunk);
+    if (known !== undefined) return known;
+    const text = `${language} ${canonicalText(chunk.tokens)}`;
+    texts.set(chunk, text);
+    return text;
   }
 
   find(text: string, names: UnitNames): CachedSyntax | undefined {
@@ -42,4 +58,11 @@ export class SyntaxCache {
     const oldest = this.entries.keys().next();
     if (oldest.done !== true) this.entries.delete(oldest.value);
   }
+}
+
+/** What a tree depends on beside the meaning of names. */
+function canonicalText(tokens: readonly Token[]): string {
+  let text = "";
+  for (const token of tokens) text += `${token.text} `;
+  return text;
 }

@@ -10,6 +10,9 @@ export interface Visitor {
 const present = <Part>(...parts: readonly (Part | undefined)[]): Part[] =>
   parts.filter((part) => part !== undefined);
 
+/** Most nodes are leaves: they share one empty list. */
+const none: readonly never[] = [];
+
 /** Direct operands, in the order they are written; a lambda's body and inner statements are not among them. */
 export function operandsOf(expression: TypedExpression): readonly TypedExpression[] {
   switch (expression.kind) {
@@ -21,7 +24,7 @@ export function operandsOf(expression: TypedExpression): readonly TypedExpressio
     case "enumerator":
     case "this":
     case "statement-value":
-      return [];
+      return none;
     case "member":
       return [expression.object];
     case "dereference":
@@ -120,7 +123,7 @@ export function expressionsIn(statement: TypedStatement): readonly TypedExpressi
     case "assembly":
     case "empty":
     case "not-understood":
-      return [];
+      return none;
   }
 }
 
@@ -152,7 +155,7 @@ export function statementsIn(statement: TypedStatement): readonly TypedStatement
     case "assembly":
     case "empty":
     case "not-understood":
-      return [];
+      return none;
   }
 }
 
