@@ -47,13 +47,21 @@ export class Workbench {
 
   /** Puts the cursor behind a piece of text by searching for it. */
   async selectText(text: string): Promise<void> {
-    await this.lines.first().click(patience);
+    // By key, as the first line may be out of sight.
+    await this.page.keyboard.press("Control+1");
+    await this.page.keyboard.press("Control+Home");
     await this.page.keyboard.press("Control+f");
-    const field = this.page.locator(".find-widget.visible .find-part textarea").first();
+    const widget = this.page.locator(".find-widget.visible");
+    const field = widget.locator(".find-part textarea").first();
     await field.waitFor(patience);
     await field.fill(text);
+    // On a busy machine the search comes after the next key.
+    await widget.locator(".matchesCount", { hasText: / of [1-9]/ }).waitFor(patience);
     await this.page.keyboard.press("Enter");
     await this.page.keyboard.press("Escape");
+    // What a next key opens would be closed again as the focus comes back.
+    await widget.waitFor({ state: "hidden", ...patience });
+    await this.page.locator(".editor-instance .monaco-editor.focused").first().waitFor(patience);
   }
 
   async replaceText(text: string, by: string): Promise<void> {
