@@ -1,5 +1,6 @@
-import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
+import type { RecordDeclaration } from "../../reader/types/types.ts";
 import { destroySteps, needsDestroying } from "./destructors.ts";
 import { defaultSteps, initialized } from "./initializers.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
@@ -50,12 +51,22 @@ export function lowerDelete(
     return `(${given},repeat(blockBytes(${held})/${size},(i)=>{${each}=${held}+blockBytes(${held})-(i+1)*${size};${steps.join(";")}}),released(${held}),0)`;
   }
   const record = made.kind === "record" ? made.record : undefined;
-  const destructor =
-    record && scope.linkage.classOf(record)?.functions.find(({ special }) => special === "destructor");
-  if (destructor?.isVirtual === true) {
+  const destructor = record && virtualDestructor(scope, record);
+  if (destructor !== undefined) {
     const number = scope.linkage.methodNumber(destructor);
     const whole = scope.temporary();
     return `(${given},${held}===0?0:(${whole}=adjusted(${number},${held}),virtual(${number},${held},${scope.place(at)})(${whole}),released(${whole})),0)`;
   }
   return `(${given},${held}===0?0:(${[...destroySteps(scope, held, made, at), `released(${held})`].join(",")}),0)`;
+}
+
+/** The destructor of the class or of a base, where one says that it is virtual (C++11 12.4p9). */
+function virtualDestructor(scope: FunctionScope, record: RecordDeclaration): FunctionSymbol | undefined {
+  const own = scope.linkage.classOf(record)?.functions.find(({ special }) => special === "destructor");
+  if (own?.isVirtual === true) return own;
+  for (const base of record.bases) {
+    const found = virtualDestructor(scope, base.record);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }

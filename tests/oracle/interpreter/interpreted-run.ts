@@ -1,5 +1,11 @@
 import { createMachine } from "../../../src-core/interpreter/create-machine.ts";
-import type { Misstep, Outcome, Registers, Stop } from "../../../src-core/interpreter/outcome.ts";
+import type {
+  Misstep,
+  Outcome,
+  OutsideFunction,
+  Registers,
+  Stop,
+} from "../../../src-core/interpreter/outcome.ts";
 import type { Program } from "../../../src-core/reader/program/program.ts";
 import { endOfTransmission, serialPort } from "./source-program.ts";
 
@@ -26,7 +32,7 @@ export function interpretedRun(program: Program): InterpretedRun {
     program,
     limits,
     registers: port.registers,
-    outside: undefined,
+    outside: port.serial,
     cancelled: undefined,
   });
   const run = (name: string): Outcome => {
@@ -52,7 +58,13 @@ function problemsOf(program: Program): readonly string[] {
 }
 
 /** A port that is always ready; all other registers keep what is written. */
-function sendingPort(): { readonly registers: Registers; text(): string; ended(): boolean } {
+function sendingPort(): {
+  readonly registers: Registers;
+  /** The sketch core's serial class, whose driver waits for interrupts that no one makes here. */
+  readonly serial: OutsideFunction;
+  text(): string;
+  ended(): boolean;
+} {
   const kept = new Map<number, number>();
   const sent: number[] = [];
   let ended = false;
@@ -65,6 +77,15 @@ function sendingPort(): { readonly registers: Registers; text(): string; ended()
   return {
     text: () => String.fromCharCode(...sent),
     ended: () => ended,
+    serial: ({ qualifiedName, type }) => {
+      if (qualifiedName === "HardwareSerial::begin" || qualifiedName === "HardwareSerial::flush")
+        return () => undefined;
+      if (qualifiedName !== "HardwareSerial::write" || type.parameters.length !== 1) return undefined;
+      return ([, value]) => {
+        write(serialPort.data, Number(value) & 0xff);
+        return 1;
+      };
+    },
     registers: {
       read(address, bytes) {
         let value = 0;
