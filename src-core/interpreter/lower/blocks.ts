@@ -1,7 +1,7 @@
 import type { TypedStatement } from "../../reader/typed/nodes.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { jump, lowerStatement, stopAt, tick } from "./statements.ts";
-import { holdsLabel, type Label, labelText, type Switch } from "./switches.ts";
+import { holdsLabel, holdsOddSwitch, type Label, labelText, type Switch } from "./switches.ts";
 import { condition, lowerValue } from "./values.ts";
 
 /**
@@ -57,7 +57,7 @@ function nextBlock(scope: FunctionScope): number {
 }
 
 function taken(scope: FunctionScope, statement: TypedStatement): string {
-  if (!holdsLabel(statement, false)) return lowerStatement(scope, statement);
+  if (!holdsLabel(statement) && !holdsOddSwitch(statement)) return lowerStatement(scope, statement);
   try {
     return takenApart(scope, statement);
   } catch (problem) {

@@ -1,4 +1,5 @@
 import type { TypedStatement } from "../../reader/typed/nodes.ts";
+import { walkStatement } from "../../reader/typed/walk.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { lowerStatement } from "./statements.ts";
 import { lowerValue } from "./values.ts";
@@ -44,6 +45,19 @@ export function holdsLabel(statement: TypedStatement | undefined, inSwitch = fal
     default:
       return false;
   }
+}
+
+/** Whether a `switch` in it has labels inside of other statements. */
+export function holdsOddSwitch(statement: TypedStatement): boolean {
+  let holds = false;
+  walkStatement(statement, {
+    expression: () => false,
+    statement: (inner) => {
+      if (inner.kind === "switch" && !isPlainSwitch(inner)) holds = true;
+      return !holds;
+    },
+  });
+  return holds;
 }
 
 export function lowerSwitch(scope: FunctionScope, statement: Switch): string {

@@ -20,16 +20,19 @@ const options = [
 function memberCasts(declaration: string): readonly string[] {
   const [, name, body] = /^class (\w+) (?:: public \w+ )?\{ public : (.*) \} ;$/.exec(declaration) ?? [];
   if (name === undefined || body === undefined) return [];
-  return body.replace(/ protected : .*/, "").split(" ;").flatMap((member) => {
-    const pattern = /^ ?(virtual |static )?(.*?) (\*? ?&? ?)(\w+) \( (.*?) ?\)( const)?(?: = 0)?$/;
-    const [, kind, result, mark = "", method, parameters, constant = ""] = pattern.exec(member) ?? [];
-    const isPlain =
-      method !== undefined && !/operator|using|explicit|template|~/.test(member) && result !== "";
-    if (!isPlain || parameters === undefined) return [];
-    const types = parameters.replace(/ = (?:'[^']*'|\w+)/g, "");
-    const pointer = kind === "static " ? "*" : `${name}::*`;
-    return [`(void)static_cast<${result}${mark} (${pointer})(${types})${constant}>(&${name}::${method});`];
-  });
+  return body
+    .replace(/ protected : .*/, "")
+    .split(" ;")
+    .flatMap((member) => {
+      const pattern = /^ ?(virtual |static )?(.*?) (\*? ?&? ?)(\w+) \( (.*?) ?\)( const)?(?: = 0)?$/;
+      const [, kind, result, mark = "", method, parameters, constant = ""] = pattern.exec(member) ?? [];
+      const isPlain =
+        method !== undefined && !/operator|using|explicit|template|~/.test(member) && result !== "";
+      if (!isPlain || parameters === undefined) return [];
+      const types = parameters.replace(/ = (?:'[^']*'|\w+)/g, "");
+      const pointer = kind === "static " ? "*" : `${name}::*`;
+      return [`(void)static_cast<${result}${mark} (${pointer})(${types})${constant}>(&${name}::${method});`];
+    });
 }
 
 test("member functions are those of the real classes", () => {
