@@ -5,6 +5,7 @@ import { lowerCall, lowerMethodCall } from "./calls.ts";
 import { lowerDelete, lowerNew } from "./heap.ts";
 import { initialized } from "./initializers.ts";
 import { lowerLambda } from "./lambdas.ts";
+import { memberwise } from "./object-assignment.ts";
 import { lowerArithmetic } from "./operators.ts";
 import {
   address,
@@ -246,10 +247,16 @@ function assign(scope: FunctionScope, expression: Extract<TypedExpression, { kin
   const { target, value } = expression;
   const shape = shapeAt(scope, target);
   if (shape.kind === "object") {
-    if (shape.record?.fields.some((field) => assignsItself(scope, field.type)) === true)
-      throw new CannotLower("an assignment of an object whose members assign themselves", expression.at);
     scope.kept = value;
-    return stored(shape, addressOf(scope, target), lowerValue(scope, value), scope.place(expression.at));
+    const given = lowerValue(scope, value);
+    if (shape.record !== undefined) {
+      const to = scope.temporary();
+      const from = scope.temporary();
+      const steps = memberwise(scope, to, from, shape.record, expression.at);
+      if (steps.length > 0)
+        return `(${[`${to}=${addressOf(scope, target)}`, `${from}=${given}`, ...steps, to].join(",")})`;
+    }
+    return stored(shape, addressOf(scope, target), given, scope.place(expression.at));
   }
   return writePlace(
     scope,
@@ -257,16 +264,6 @@ function assign(scope: FunctionScope, expression: Extract<TypedExpression, { kin
     target.type,
     valueAs(scope, value, shape),
     scope.place(value.at),
-  );
-}
-
-function assignsItself(scope: FunctionScope, type: Type): boolean {
-  if (type.kind === "array") return assignsItself(scope, type.of);
-  if (type.kind !== "record") return false;
-  const members = scope.linkage.classOf(type.record)?.functions ?? [];
-  return (
-    members.some(({ name }) => name === "operator=") ||
-    type.record.fields.some((field) => assignsItself(scope, field.type))
   );
 }
 
