@@ -6,6 +6,7 @@ import { typeExpression } from "./expressions.ts";
 import { type FoundField, findField } from "./fields.ts";
 import { convertNode, decayed, unresolved, writtenName } from "./make.ts";
 import { functionNode, variableNode } from "./name-expressions.ts";
+import { scopeOfQualifiers } from "./names.ts";
 import type { At, TypedExpression } from "./nodes.ts";
 import { type Entry, lookupHere } from "./scope.ts";
 import { dereference } from "./unary-operators.ts";
@@ -28,7 +29,9 @@ export function memberEntry(
 ): Entry | undefined {
   const last = syntax.member.parts[syntax.member.parts.length - 1];
   if (object.type.kind !== "record" || last === undefined) return undefined;
-  const scope = context.unit.classes.get(object.type.record)?.scope;
+  // `d.Base::f` is looked for in the class that is named (C++11 3.4.5p4).
+  const named = syntax.member.parts.length > 1 ? scopeOfQualifiers(context, syntax.member) : undefined;
+  const scope = named ?? context.unit.classes.get(object.type.record)?.scope;
   return scope && lookupHere(scope, last.text);
 }
 

@@ -2,10 +2,11 @@ import type { Name } from "../syntax/nodes.ts";
 import { referred } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
 import { type Context, refer } from "./context.ts";
+import { toBase } from "./convert.ts";
 import { findField } from "./fields.ts";
 import { unresolved } from "./make.ts";
 import { fieldAccess } from "./members.ts";
-import { resolve } from "./names.ts";
+import { resolve, scopeOfQualifiers } from "./names.ts";
 import type { At, FunctionSymbol, TypedExpression, Variable } from "./nodes.ts";
 import { type FieldEntry, nameText } from "./scope.ts";
 import { functionInstance } from "./templates.ts";
@@ -70,6 +71,16 @@ function explicitInstance(context: Context, name: Name): FunctionSymbol | undefi
   return template && functionInstance(context, template, last, []);
 }
 
+/** `Base::value` is a field of the base, whatever the derived class calls so. */
+function asNamedBase(context: Context, object: TypedExpression, name: Name): TypedExpression {
+  const scope = name.parts.length > 1 ? scopeOfQualifiers(context, name) : undefined;
+  if (scope === undefined) return object;
+  for (const [record, members] of context.unit.classes) {
+    if (members.scope === scope) return toBase(object, { kind: "record", record }) ?? object;
+  }
+  return object;
+}
+
 /** A field named inside a member function: of `*this`. */
 function ownField(context: Context, entry: FieldEntry, name: Name, at: At): TypedExpression {
   const last = name.parts[name.parts.length - 1];
@@ -78,8 +89,8 @@ function ownField(context: Context, entry: FieldEntry, name: Name, at: At): Type
     return unresolved(at, nameText(name), "name", [], `\`${entry.name}\` is a field, and there is no object`);
   }
   const pointer: TypedExpression = { kind: "this", at, type: self.type, lvalue: false };
-  const object = dereference(pointer, at);
-  const found = self.type.to.kind === "record" ? findField(self.type.to.record, entry.name) : undefined;
+  const object = asNamedBase(context, dereference(pointer, at), name);
+  const found = object.type.kind === "record" ? findField(object.type.record, entry.name) : undefined;
   if (found === undefined) {
     return unresolved(at, nameText(name), "name", [], `\`${entry.name}\` is no field of this class`);
   }
