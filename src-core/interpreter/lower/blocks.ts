@@ -1,6 +1,6 @@
 import type { TypedStatement } from "../../reader/typed/nodes.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
-import { jump, lowerStatement, stopAt, tick } from "./statements.ts";
+import { jump, lowerStatement, orStop, tick } from "./statements.ts";
 import { holdsLabel, holdsOddSwitch, type Label, labelText, type Switch } from "./switches.ts";
 import { condition, lowerValue } from "./values.ts";
 
@@ -46,11 +46,6 @@ export function numberLabels(scope: FunctionScope, statement: TypedStatement | u
   }
 }
 
-/** A `switch` that needs blocks, met outside of them: the function is not in blocks. */
-export function flattened(_scope: FunctionScope, statement: Switch): string {
-  throw new CannotLower("a `switch` with labels inside of other statements here", statement.at);
-}
-
 function nextBlock(scope: FunctionScope): number {
   scope.blocks += 1;
   return scope.blocks;
@@ -58,12 +53,7 @@ function nextBlock(scope: FunctionScope): number {
 
 function taken(scope: FunctionScope, statement: TypedStatement): string {
   if (!holdsLabel(statement) && !holdsOddSwitch(statement)) return lowerStatement(scope, statement);
-  try {
-    return takenApart(scope, statement);
-  } catch (problem) {
-    if (!(problem instanceof CannotLower)) throw problem;
-    return stopAt(scope, problem);
-  }
+  return orStop(scope, () => takenApart(scope, statement));
 }
 
 function takenApart(scope: FunctionScope, statement: TypedStatement): string {

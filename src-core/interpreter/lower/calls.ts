@@ -1,4 +1,5 @@
 import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
+import { calledType } from "../../reader/types/derive.ts";
 import type { FunctionType, Type } from "../../reader/types/types.ts";
 import { needsDestroying } from "./destructors.ts";
 import { addressOf, bound, roomFor } from "./places.ts";
@@ -13,7 +14,7 @@ type MethodCall = Extract<TypedExpression, { kind: "method-call" }>;
 export function lowerCall(scope: FunctionScope, call: Call): string {
   const { callee } = call;
   const direct = directCallee(callee);
-  const type = functionTypeOf(callee);
+  const type = calledType(callee.type);
   if (type === undefined) throw new CannotLower("a call of what is no function", call.at);
   const target =
     direct === undefined
@@ -57,12 +58,6 @@ function directCallee(callee: TypedExpression): FunctionSymbol | undefined {
   if (callee.kind === "convert" && callee.reason === "decay") return directCallee(callee.operand);
   if (callee.kind === "dereference" && callee.type.kind === "function") return directCallee(callee.operand);
   return undefined;
-}
-
-function functionTypeOf(callee: TypedExpression): FunctionType | undefined {
-  const { type } = callee;
-  if (type.kind === "function") return type;
-  return type.kind === "pointer" && type.to.kind === "function" ? type.to : undefined;
 }
 
 function called(

@@ -11,10 +11,10 @@ import type { Field, RecordDeclaration } from "../../reader/types/types.ts";
 import { inBlocks, numberLabels } from "./blocks.ts";
 import { partSteps } from "./destructors.ts";
 import { addressed } from "./in-memory.ts";
-import { classMarks, defaultSteps, initialized, memberSteps } from "./initializers.ts";
+import { classMarks, firstSteps, initialized, memberSteps } from "./initializers.ts";
 import { CannotLower, FunctionScope, type Linkage } from "./scope.ts";
 import { shapeOf, stored } from "./shape.ts";
-import { leaveMark, lowerStatement, stopAt } from "./statements.ts";
+import { inOrder, leaveMark, lowerStatement, orStop, stopAt } from "./statements.ts";
 import { isPlainSwitch } from "./switches.ts";
 
 /** JavaScript for a function: an arrow function of its parameters, as `call` takes them. */
@@ -31,17 +31,7 @@ export function lowerGlobal(linkage: Linkage, variable: Variable): string {
   const scope = new FunctionScope(linkage, new Set(), "");
   const address = String(linkage.globalAddress(variable));
   const { initializer, type, at } = variable;
-  let body: string;
-  try {
-    const steps =
-      initializer === undefined
-        ? defaultSteps(scope, address, type, at)
-        : initialized(scope, address, type, initializer, "as-it-is");
-    body = steps.map((step) => `${step};`).join("");
-  } catch (problem) {
-    if (!(problem instanceof CannotLower)) throw problem;
-    body = stopAt(scope, problem);
-  }
+  const body = orStop(scope, () => inOrder(firstSteps(scope, address, type, initializer, at)));
   return framed(scope, "()", body, at);
 }
 
@@ -110,9 +100,7 @@ function memberCode(scope: FunctionScope, symbol: FunctionSymbol, definition: Fu
   const { memberOf, special, at } = symbol;
   if (special === "destructor" && memberOf !== undefined) {
     // From here on the object is one of this class (C++11 12.7p4).
-    return classMarks(scope, "self", memberOf, memberOf, 0, scope.place(at))
-      .map((step) => `${step};`)
-      .join("");
+    return inOrder(classMarks(scope, "self", memberOf, memberOf, 0, scope.place(at)));
   }
   if (special !== "constructor" || memberOf === undefined) return "";
   const said = new Map<Field | RecordDeclaration, TypedInitializer>();
@@ -121,24 +109,19 @@ function memberCode(scope: FunctionScope, symbol: FunctionSymbol, definition: Fu
       return stopAt(scope, new CannotLower("an initialiser of an unknown member", at));
     said.set(target, initializer);
   }
-  try {
+  return orStop(scope, () => {
     const delegated = said.get(memberOf);
     const steps =
       delegated === undefined
         ? memberSteps(scope, "self", memberOf, at, said)
         : initialized(scope, "self", { kind: "record", record: memberOf }, delegated, "as-it-is");
-    return steps.map((step) => `${step};`).join("");
-  } catch (problem) {
-    if (!(problem instanceof CannotLower)) throw problem;
-    return stopAt(scope, problem);
-  }
+    return inOrder(steps);
+  });
 }
 
 function endCode(scope: FunctionScope, { special, memberOf, at }: FunctionSymbol): string {
   if (special !== "destructor" || memberOf === undefined) return "";
-  return partSteps(scope, "self", memberOf, at)
-    .map((step) => `${step};`)
-    .join("");
+  return inOrder(partSteps(scope, "self", memberOf, at));
 }
 
 /** The function with its frame, whose size is known once the body is lowered. */

@@ -2,7 +2,7 @@ import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.t
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration } from "../../reader/types/types.ts";
 import { destroySteps, needsDestroying } from "./destructors.ts";
-import { defaultSteps, initialized } from "./initializers.ts";
+import { firstSteps } from "./initializers.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { lowerValue } from "./values.ts";
 
@@ -17,18 +17,12 @@ export function lowerNew(
   const held = scope.temporary();
   const p = scope.place(at);
   if (length === undefined) {
-    const steps =
-      initializer === undefined
-        ? defaultSteps(scope, held, made, at)
-        : initialized(scope, held, made, initializer, "as-it-is");
+    const steps = firstSteps(scope, held, made, initializer, at);
     return `(${[`${held}=taken(${size},${p})`, ...steps, held].join(",")})`;
   }
   const count = scope.temporary();
   const each = scope.temporary();
-  const steps =
-    initializer === undefined
-      ? defaultSteps(scope, each, made, at)
-      : initialized(scope, each, made, initializer, "as-it-is");
+  const steps = firstSteps(scope, each, made, initializer, at);
   const loop =
     steps.length === 0 ? "" : `,repeat(${count},(i)=>{${each}=${held}+i*${size};${steps.join(";")}})`;
   return `(${count}=Number(${lowerValue(scope, length)}),${held}=taken(${size}*${count},${p})${loop},${held})`;

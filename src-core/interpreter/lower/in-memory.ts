@@ -5,6 +5,7 @@ import type {
   Variable,
 } from "../../reader/typed/nodes.ts";
 import { walkExpression, walkStatement } from "../../reader/typed/walk.ts";
+import { calledType } from "../../reader/types/derive.ts";
 import type { Type } from "../../reader/types/types.ts";
 
 /**
@@ -69,7 +70,7 @@ export function addressed(definition: FunctionDefinition): ReadonlySet<Variable>
           if (expression.lvalue) bind(expression.operand);
           break;
         case "call":
-          bindTo(parametersOf(expression.callee), expression.arguments);
+          bindTo(calledType(expression.callee.type)?.parameters ?? [], expression.arguments);
           break;
         case "method-call":
           bind(expression.object);
@@ -116,10 +117,4 @@ export function addressed(definition: FunctionDefinition): ReadonlySet<Variable>
 function argumentsOf(initializer: TypedInitializer): readonly TypedExpression[] {
   if (initializer.kind === "value") return [initializer.value];
   return initializer.kind === "constructor" ? initializer.arguments : [];
-}
-
-function parametersOf(callee: TypedExpression): readonly Type[] {
-  const { type } = callee;
-  if (type.kind === "function") return type.parameters;
-  return type.kind === "pointer" && type.to.kind === "function" ? type.to.parameters : [];
 }

@@ -156,6 +156,19 @@ function constructed(
   throw new CannotLower("an object made from these arguments", at);
 }
 
+/** The first value of an object that is declared or made: what it is given, or what it makes of itself. */
+export function firstSteps(
+  scope: FunctionScope,
+  address: string,
+  type: Type,
+  given: TypedInitializer | undefined,
+  at: At,
+): string[] {
+  return given === undefined
+    ? defaultSteps(scope, address, type, at)
+    : initialized(scope, address, type, given, "as-it-is");
+}
+
 /** What happens to an object that is given nothing: constructors of classes without parameters run. */
 export function defaultSteps(scope: FunctionScope, address: string, type: Type, at: At): string[] {
   if (type.kind === "array" && type.length !== undefined) {
@@ -194,11 +207,7 @@ export function memberSteps(
     const type: Type = { kind: "record", record: base.record };
     const to = moved(address, base.offset);
     const given = said.get(base.record);
-    steps.push(
-      ...(given === undefined
-        ? defaultSteps(scope, to, type, at)
-        : initialized(scope, to, type, given, "as-it-is")),
-    );
+    steps.push(...firstSteps(scope, to, type, given, at));
   }
   steps.push(...classMarks(scope, address, record, record, 0, scope.place(at)));
   const starts = scope.linkage.classOf(record)?.fieldInitializers;

@@ -11,7 +11,6 @@ import type { DataModel, RecordDeclaration, Type } from "../../reader/types/type
 /** What lowering asks of the machine that the code is for. */
 export interface Linkage {
   readonly model: DataModel;
-  readonly language: "c" | "c++";
   /** The number of a function in the machine's table. */
   functionNumber(symbol: FunctionSymbol): number;
   /** The value of a pointer to it. */

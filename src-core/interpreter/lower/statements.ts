@@ -1,9 +1,8 @@
 import type { TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
-import { flattened } from "./blocks.ts";
 import { copied } from "./calls.ts";
 import { destroySteps } from "./destructors.ts";
-import { defaultSteps, initialized } from "./initializers.ts";
+import { firstSteps } from "./initializers.ts";
 import { addressOf, bound } from "./places.ts";
 import { CannotLower, type FunctionScope, type Jump } from "./scope.ts";
 import { converted, loaded, shapeOf } from "./shape.ts";
@@ -19,12 +18,22 @@ export function lowerStatements(scope: FunctionScope, statements: readonly Typed
 }
 
 export function lowerStatement(scope: FunctionScope, statement: TypedStatement): string {
+  return orStop(scope, () => lowerAny(scope, statement));
+}
+
+/** What is made, or a stop where that cannot be. */
+export function orStop(scope: FunctionScope, make: () => string): string {
   try {
-    return lowerAny(scope, statement);
+    return make();
   } catch (problem) {
     if (!(problem instanceof CannotLower)) throw problem;
     return stopAt(scope, problem);
   }
+}
+
+/** Expressions as statements. */
+export function inOrder(steps: readonly string[]): string {
+  return steps.map((step) => `${step};`).join("");
 }
 
 export function stopAt(scope: FunctionScope, problem: CannotLower): string {
@@ -79,7 +88,8 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
     case "range-for":
       return rangeFor(scope, statement);
     case "switch":
-      return isPlainSwitch(statement) ? lowerSwitch(scope, statement) : flattened(scope, statement);
+      if (isPlainSwitch(statement)) return lowerSwitch(scope, statement);
+      throw new CannotLower("a `switch` with labels inside of other statements here", at);
     case "case":
     case "default":
       throw new CannotLower("a `case` outside of a `switch`", at);
@@ -166,10 +176,7 @@ export function declare(scope: FunctionScope, variable: Variable): string {
   if (size === undefined) throw new CannotLower(`\`${variable.name}\`, whose size is not known`, at);
   const address = scope.addresses.get(variable) ?? scope.room(size, alignmentOf(type, linkage.model));
   scope.addresses.set(variable, address);
-  const steps =
-    initializer === undefined
-      ? defaultSteps(scope, address, type, at)
-      : initialized(scope, address, type, initializer, "as-it-is");
+  const steps = firstSteps(scope, address, type, initializer, at);
   const ended = destroySteps(scope, address, type, at);
   scope.destroyed[scope.destroyed.length - 1]?.push(...[...ended].reverse());
   return [`fresh(${address},${size})`, ...steps, ""].join(";");
@@ -206,10 +213,7 @@ function declareScalar(scope: FunctionScope, variable: Variable): string {
 function declareStatic(scope: FunctionScope, variable: Variable): string {
   const { initializer, type, at } = variable;
   const address = String(scope.linkage.globalAddress(variable));
-  const steps =
-    initializer === undefined
-      ? defaultSteps(scope, address, type, at)
-      : initialized(scope, address, type, initializer, "as-it-is");
+  const steps = firstSteps(scope, address, type, initializer, at);
   if (steps.length === 0) return "";
   const guard = `G[${scope.linkage.guardNumber(variable)}]`;
   return `if(!${guard}){${guard}=1;${steps.join(";")};}`;

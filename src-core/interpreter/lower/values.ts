@@ -321,9 +321,7 @@ function statementValue(
   const last = statements[statements.length - 1];
   const before = last?.kind === "expression" ? statements.slice(0, -1) : statements;
   const value = last?.kind === "expression" ? lowerValue(scope, last.expression) : "0";
-  const held = [scope.breakTo, scope.continueTo] as const;
   const body = lowerStatements(scope, before);
-  [scope.breakTo, scope.continueTo] = held;
   if (/\b(return|break|continue)\b/.test(body))
     throw new CannotLower("a jump out of an expression", expression.at);
   return `(()=>{${body}return ${value};})()`;

@@ -10,7 +10,6 @@ type StringLiteral = Extract<TypedExpression, { kind: "string" }>;
 
 /** Gives functions, objects, literals and places in the source their numbers and addresses, when first asked for. */
 export class Linker implements Linkage {
-  readonly language = "c++";
   readonly model: Program["model"];
   /** Places in the source by number; 0 is none. */
   readonly places: (At | undefined)[] = [undefined];

@@ -1,10 +1,11 @@
 import type { Chip } from "../../model/chips/chip.ts";
+import { isStandIn } from "../../reader/tokens.ts";
 import type { At, ClassMembers, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import type { RecordDeclaration } from "../../reader/types/types.ts";
 import { lowerFunction, lowerGlobal } from "../lower/functions.ts";
 import type { MachineRequest } from "../machine.ts";
 import type { Outcome, OutsideBody, OutsideFunction, Surroundings, TargetMemory } from "../outcome.ts";
-import { accessTo } from "./access.ts";
+import { type Access, accessTo } from "./access.ts";
 import { arithmeticOf } from "./arithmetic.ts";
 import { Classes } from "./classes.ts";
 import { Halt } from "./halt.ts";
@@ -50,7 +51,7 @@ export class Runtime {
     if (program.model.name === "avr") this.#memory.markRegisters(0x20, registersEnd(program.chip));
     const access = accessTo(this.#memory, this.missteps, registers, this.linker.places);
     this.#compile = compilerOf({ ...access, ...arithmeticOf(this.missteps), ...this.#services() });
-    this.targetMemory = this.#targetMemory();
+    this.targetMemory = this.#targetMemory(access);
     this.#surroundings = this.#makeSurroundings();
     this.linker.onNumbered = (number, symbol) => {
       this.#table[number] = this.#unlowered(number, symbol);
@@ -69,7 +70,7 @@ export class Runtime {
       this.#initialized.clear();
       for (const { typed } of this.#request.program.units) {
         for (const variable of typed.variables) {
-          const isAuthors = !variable.at.first.file.startsWith("<");
+          const isAuthors = !isStandIn(variable.at.first.file);
           if (isAuthors || this.linker.placedAt(variable) !== undefined) this.#initialize(variable);
         }
       }
@@ -166,12 +167,8 @@ export class Runtime {
     const C = this.#counters;
     const { depth: deepest } = this.#request.limits;
     const table = this.#table;
-    const pointerAt = (address: number): number =>
-      linker.model.pointer === 16
-        ? (memory.bytes[address] ?? 0) | ((memory.bytes[address + 1] ?? 0) << 8)
-        : new DataView(memory.bytes.buffer).getUint32(address, true);
     const chosen = (method: number, address: number, place: number) => {
-      const found = this.#classes.chosen(method, pointerAt(address));
+      const found = this.#classes.chosen(method, this.#markAt(address));
       if (found === undefined)
         throw new Halt("cannot-run", "cannot run: a virtual call on what is no object", linker.places[place]);
       return found;
@@ -232,6 +229,14 @@ export class Runtime {
     };
   }
 
+  /** Which class the object at an address says that it is of. */
+  #markAt(address: number): number {
+    const { bytes } = this.#memory;
+    return this.linker.model.pointer === 16
+      ? (bytes[address] ?? 0) | ((bytes[address + 1] ?? 0) << 8)
+      : new DataView(bytes.buffer).getUint32(address, true);
+  }
+
   #spent(place: number): void {
     if (this.#stepsLeft <= 0)
       throw new Halt("steps", `more than ${this.#request.limits.steps} steps`, this.linker.places[place]);
@@ -242,9 +247,8 @@ export class Runtime {
     this.#counters[0] = next;
   }
 
-  #targetMemory(): TargetMemory {
+  #targetMemory(access: Access): TargetMemory {
     const memory = this.#memory;
-    const access = accessTo(memory, this.missteps, this.#request.registers, this.linker.places);
     return {
       readByte: (address) => access.l1(address, 0),
       writeByte: (address, value) => {
@@ -261,9 +265,7 @@ export class Runtime {
     const { program } = this.#request;
     return {
       callVirtual: (self, name, parameters) => {
-        const bytes = this.#memory.bytes;
-        const mark = (bytes[self] ?? 0) | ((bytes[self + 1] ?? 0) << 8);
-        const found = this.#classes.named(name, parameters.length, mark);
+        const found = this.#classes.named(name, parameters.length, this.#markAt(self));
         if (found === undefined)
           throw new Halt("cannot-run", `cannot run: \`${name}\` of an object without it`, undefined);
         return this.#function(linker.functionNumber(found.symbol))(self + found.step, ...parameters);

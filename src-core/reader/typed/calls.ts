@@ -1,6 +1,5 @@
 import type { Expression, Name, NamePart } from "../syntax/nodes.ts";
-import { referred } from "../types/derive.ts";
-import type { FunctionType } from "../types/types.ts";
+import { calledType, referred } from "../types/derive.ts";
 import { operatorCall } from "./class-operators.ts";
 import { atOf, type Context, refer } from "./context.ts";
 import { promotedArgument } from "./convert.ts";
@@ -139,12 +138,6 @@ function callMember(
   return callValue(context, value, typeArguments(context, syntax), at);
 }
 
-function functionTypeOf(callee: TypedExpression): FunctionType | undefined {
-  const { type } = callee;
-  if (type.kind === "function") return type;
-  return type.kind === "pointer" && type.to.kind === "function" ? type.to : undefined;
-}
-
 /** A call through a value: a function pointer, an object with `operator()`, something not known. */
 function callValue(
   context: Context,
@@ -154,7 +147,7 @@ function callValue(
 ): TypedExpression {
   const called = operatorCall(context, "()", [callee, ...given], at);
   if (called !== undefined) return called;
-  const type = functionTypeOf(callee);
+  const type = calledType(callee.type);
   if (type === undefined) {
     const name = writtenName(callee);
     const operands = given.map((argument) => promotedArgument(context, argument));

@@ -1,4 +1,4 @@
-import type { FloatingType, IntegerType, Type } from "./types.ts";
+import type { FloatingType, FunctionType, IntegerType, Type } from "./types.ts";
 
 /** Derived types are made once per type they derive from: most comparisons then end at identity. */
 const pointers = new WeakMap<Type, Type>();
@@ -32,6 +32,12 @@ export function arrayOf(of: Type, length: number | undefined): Type {
 export function referenceTo(to: Type, form: "lvalue" | "rvalue"): Type {
   if (to.kind === "reference") return form === "lvalue" && to.rvalue ? { ...to, rvalue: false } : to;
   return { kind: "reference", to, rvalue: form === "rvalue" };
+}
+
+/** The function that a value of this type is or points to. */
+export function calledType(type: Type): FunctionType | undefined {
+  if (type.kind === "function") return type;
+  return type.kind === "pointer" && type.to.kind === "function" ? type.to : undefined;
 }
 
 export interface Qualifiers {
