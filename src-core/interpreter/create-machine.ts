@@ -10,6 +10,10 @@ export function createMachine(request: MachineRequest): Machine {
     missteps: runtime.missteps.found,
     reset: () => runtime.reset(),
     call: (symbol, parameters) => runtime.call(symbol, parameters),
+    place: (type, at) => runtime.place(type, at),
+    keep: () => runtime.keep(),
+    watch: (address, bytes) => runtime.watch(address, bytes),
+    takeWritten: () => runtime.takeWritten(),
     addressOf: (variable) => runtime.linker.placedAt(variable),
     writerOf: (address) => runtime.writerOf(address),
   };

@@ -1,6 +1,16 @@
 import type { Program } from "../reader/program/program.ts";
 import type { At, FunctionSymbol, Variable } from "../reader/typed/nodes.ts";
-import type { Limits, Misstep, Outcome, OutsideFunction, Registers, TargetMemory } from "./outcome.ts";
+import type { Type } from "../reader/types/types.ts";
+import type {
+  InsteadFunction,
+  Limits,
+  Misstep,
+  Outcome,
+  OutsideFunction,
+  Registers,
+  TargetMemory,
+  Written,
+} from "./outcome.ts";
 
 /** What a machine is made from. */
 export interface MachineRequest {
@@ -10,6 +20,8 @@ export interface MachineRequest {
   readonly registers: Registers | undefined;
   /** Library functions; tried after those that the interpreter knows itself. */
   readonly outside: OutsideFunction | undefined;
+  /** What to run in place of functions that the firmware calls; undefined for nothing. */
+  readonly instead: InsteadFunction | undefined;
   /** Asked now and then; true ends the run. */
   readonly cancelled: (() => boolean) | undefined;
 }
@@ -25,6 +37,17 @@ export interface Machine {
   call(symbol: FunctionSymbol, parameters: readonly (number | bigint)[]): Outcome;
   /** Where a global object lies; undefined for one that the program does not have. */
   addressOf(variable: Variable): number | undefined;
+  /**
+   * Room for an object of this type beside the firmware's own, made as a global one without an initialiser is; the
+   * outcome's value is its address. `at` is blamed where it cannot be made.
+   */
+  place(type: Type, at: At): Outcome;
+  /** Remembers global objects, static locals and the heap; what comes back puts them as they were. */
+  keep(): () => void;
+  /** From now on writes to these bytes of global objects are listed by `takeWritten`. */
+  watch(address: number, bytes: number): void;
+  /** Writes to watched bytes since the last call, in order. */
+  takeWritten(): readonly Written[];
   /** The expression that wrote this byte last; undefined for none since the reset. */
   writerOf(address: number): At | undefined;
 }

@@ -58,6 +58,32 @@ export type OutsideBody = (
   surroundings: Surroundings,
 ) => number | bigint | undefined;
 
+/** A function that is run in place of one of the firmware's; undefined leaves that as it is. */
+export type InsteadFunction = (symbol: FunctionSymbol) => InsteadBody | undefined;
+
+/** As an `OutsideBody`; `call` tells where the call stands. */
+export type InsteadBody = (
+  parameters: readonly (number | bigint)[],
+  memory: TargetMemory,
+  call: CallPlace,
+) => number | bigint | undefined;
+
+export interface CallPlace {
+  /** Its last argument; undefined where it is called through a pointer. */
+  readonly argument: At | undefined;
+  /** Address of the object that the last argument reads; 0 where it is no object's value. */
+  readonly readsFrom: number;
+}
+
+/** One byte written to memory that is watched. */
+export interface Written {
+  readonly address: number;
+  /** What the byte became. */
+  readonly value: number;
+  /** The expression whose value was stored, or the compound assignment as a whole. */
+  readonly at: At | undefined;
+}
+
 /** What else of the machine library functions use. */
 export interface Surroundings {
   /** Calls the virtual function of this name, with as many parameters, that the object's dynamic type has. */

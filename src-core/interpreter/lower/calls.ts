@@ -1,4 +1,5 @@
 import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
+import { walkExpression } from "../../reader/typed/walk.ts";
 import { calledType } from "../../reader/types/derive.ts";
 import type { FunctionType, Type } from "../../reader/types/types.ts";
 import { needsDestroying } from "./destructors.ts";
@@ -20,7 +21,7 @@ export function lowerCall(scope: FunctionScope, call: Call): string {
     direct === undefined
       ? `pointed(${lowerValue(scope, callee)},${scope.place(call.at)})`
       : `F[${scope.linkage.functionNumber(direct)}]`;
-  return called(scope, target, type, [], call.arguments, call);
+  return called(scope, target, type, [], call.arguments, call, direct);
 }
 
 export function lowerMethodCall(scope: FunctionScope, call: MethodCall): string {
@@ -34,6 +35,7 @@ export function lowerMethodCall(scope: FunctionScope, call: MethodCall): string 
       [self],
       call.arguments,
       call,
+      method,
     );
   }
   const held = scope.temporary();
@@ -67,15 +69,43 @@ function called(
   first: readonly string[],
   given: readonly TypedExpression[],
   call: TypedExpression,
+  direct?: FunctionSymbol,
 ): string {
   const { returns } = type;
   if (given.length < type.parameters.length) throw new CannotLower("a call with too few arguments", call.at);
   const parameters = given.map((argument, index) => argumentValue(scope, argument, type.parameters[index]));
   refuseDestroyed(scope, call);
   const returned = returns.kind === "record" ? roomFor(scope, returns, call) : undefined;
-  const all = [...(returned === undefined ? [] : [returned]), ...first, ...parameters];
+  const extra = direct !== undefined && scope.linkage.isReplaced(direct) ? callPlace(scope, given) : [];
+  const all = [...(returned === undefined ? [] : [returned]), ...first, ...parameters, ...extra];
   const code = `${target}(${all.join(",")})`;
   return returned === undefined ? code : `(${code},${returned})`;
+}
+
+/** What a function run in place of another is told of the call. */
+function callPlace(scope: FunctionScope, given: readonly TypedExpression[]): string[] {
+  const last = given.at(-1);
+  if (last === undefined) return [];
+  const object = readObject(last);
+  return [String(scope.place(last.at)), object === undefined ? "0" : addressOf(scope, object)];
+}
+
+/** The object whose value an argument is, where its address can be computed twice and it is in memory. */
+function readObject(argument: TypedExpression): TypedExpression | undefined {
+  if (argument.kind === "convert" && argument.type.kind === "integer") return readObject(argument.operand);
+  if (argument.kind !== "index" && argument.kind !== "member" && argument.kind !== "dereference")
+    return undefined;
+  let changes = false;
+  walkExpression(argument, {
+    expression: ({ kind }) => {
+      if (kind === "assign" || kind === "compound-assign" || kind === "update") changes = true;
+      if (kind === "call" || kind === "method-call" || kind === "new") changes = true;
+      return !changes;
+    },
+  });
+  return changes || (argument.kind === "member" && argument.field.bitWidth !== undefined)
+    ? undefined
+    : argument;
 }
 
 /** An argument as the callee takes it: objects as the address of a copy, references as addresses. */

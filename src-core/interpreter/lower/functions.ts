@@ -1,4 +1,5 @@
 import type {
+  At,
   FunctionDefinition,
   FunctionSymbol,
   TypedInitializer,
@@ -7,7 +8,7 @@ import type {
 } from "../../reader/typed/nodes.ts";
 import { walkStatement } from "../../reader/typed/walk.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
-import type { Field, RecordDeclaration } from "../../reader/types/types.ts";
+import type { Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { inBlocks, numberLabels } from "./blocks.ts";
 import { partSteps } from "./destructors.ts";
 import { addressed } from "./in-memory.ts";
@@ -28,9 +29,20 @@ export function lowerFunction(
 
 /** JavaScript that initialises an object at file level. */
 export function lowerGlobal(linkage: Linkage, variable: Variable): string {
+  const { type, at, initializer } = variable;
+  return lowerObject(linkage, type, linkage.globalAddress(variable), at, initializer);
+}
+
+/** JavaScript that gives the object at an address its first value. */
+export function lowerObject(
+  linkage: Linkage,
+  type: Type,
+  place: number,
+  at: At,
+  initializer: TypedInitializer | undefined = undefined,
+): string {
   const scope = new FunctionScope(linkage, new Set(), "");
-  const address = String(linkage.globalAddress(variable));
-  const { initializer, type, at } = variable;
+  const address = String(place);
   const body = orStop(scope, () => inOrder(firstSteps(scope, address, type, initializer, at)));
   return framed(scope, "()", body, at);
 }

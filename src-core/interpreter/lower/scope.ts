@@ -13,6 +13,11 @@ export interface Linkage {
   readonly model: DataModel;
   /** The number of a function in the machine's table. */
   functionNumber(symbol: FunctionSymbol): number;
+  /**
+   * Whether something else is run in its place: a call of it by name then adds the place of its last argument and
+   * the address that this reads (0 for none).
+   */
+  isReplaced(symbol: FunctionSymbol): boolean;
   /** The value of a pointer to it. */
   functionPointer(symbol: FunctionSymbol): number;
   /** Where an object at file level, a static local or a literal lies. */

@@ -18,7 +18,7 @@ export function accessTo(
 ) {
   const { bytes: M, states: S, writers: W } = memory;
   const mask = memory.size - 1;
-  const { none, ready, uninitialized } = byteState;
+  const { none, ready, uninitialized, watched } = byteState;
 
   /** Notes what is wrong with an access; an address in memory's range comes back. */
   function examine(address: number, count: number, reading: boolean, p: number): number {
@@ -57,7 +57,12 @@ export function accessTo(
       M[at + each] = value >>> (8 * each);
       W[at + each] = p;
       if (S[at + each] === uninitialized) S[at + each] = ready;
+      else if (S[at + each] === watched) list(at + each, p);
     }
+  }
+
+  function list(address: number, place: number): void {
+    memory.written.push({ address, value: M[address] ?? 0, place });
   }
 
   function owned(address: number, count: number, p: number): number {
@@ -159,8 +164,12 @@ export function accessTo(
     const isUnset = S.subarray(from, from + count).includes(uninitialized);
     for (let each = 0; each < count; each += 1) {
       if (S[to + each] === none) continue;
-      S[to + each] = isUnset && S[from + each] === uninitialized ? uninitialized : ready;
       W[to + each] = p;
+      if (S[to + each] === watched) {
+        list(to + each, p);
+        continue;
+      }
+      S[to + each] = isUnset && S[from + each] === uninitialized ? uninitialized : ready;
     }
     return to;
   };

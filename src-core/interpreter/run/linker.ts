@@ -2,6 +2,7 @@ import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { Linkage } from "../lower/scope.ts";
+import type { InsteadFunction } from "../outcome.ts";
 import type { Classes } from "./classes.ts";
 import { Halt } from "./halt.ts";
 import type { Memory } from "./memory.ts";
@@ -18,6 +19,7 @@ export class Linker implements Linkage {
   readonly #program: Program;
   readonly #memory: Memory;
   readonly #classes: Classes;
+  readonly #instead: InsteadFunction | undefined;
   readonly #numbers = new Map<FunctionSymbol, number>();
   readonly #objects = new Map<Variable, number>();
   readonly #literals = new Map<StringLiteral, number>();
@@ -28,7 +30,8 @@ export class Linker implements Linkage {
   /** Called for objects that nobody had asked for before. */
   onPlaced: ((variable: Variable) => void) | undefined;
 
-  constructor(program: Program, memory: Memory, classes: Classes) {
+  constructor(program: Program, memory: Memory, classes: Classes, instead: InsteadFunction | undefined) {
+    this.#instead = instead;
     this.#program = program;
     this.#memory = memory;
     this.#classes = classes;
@@ -44,6 +47,10 @@ export class Linker implements Linkage {
       this.onNumbered?.(number, meant);
     }
     return number;
+  }
+
+  isReplaced(symbol: FunctionSymbol): boolean {
+    return this.#instead?.(this.#program.definitionOf(symbol) ?? symbol) !== undefined;
   }
 
   /** A number for a function that has no declaration of its own. */

@@ -2,7 +2,7 @@ import type { DataModel } from "../../reader/types/types.ts";
 import { Halt } from "./halt.ts";
 
 /** What a byte of the target's memory is. */
-export const byteState = { none: 0, uninitialized: 1, ready: 3, register: 4 } as const;
+export const byteState = { none: 0, uninitialized: 1, ready: 3, register: 4, watched: 5 } as const;
 
 /** Registers and the memory of an AVR, as far as 16 bits reach; 1 MiB on the 32-bit targets. */
 function memoryBytes(model: DataModel): number {
@@ -11,6 +11,16 @@ function memoryBytes(model: DataModel): number {
 
 /** Objects at file level begin here: beyond the registers of every AVR in the chip tables. */
 const firstObject = 0x200;
+
+/** Objects at file level and the heap at one moment. */
+export interface SavedMemory {
+  readonly statics: Uint8Array;
+  readonly heap: Uint8Array;
+  readonly heapStates: Uint8Array;
+  readonly heapEnd: number;
+  readonly blocks: ReadonlyMap<number, number>;
+  readonly free: ReadonlyMap<number, readonly number[]>;
+}
 
 /**
  * The target's memory: bytes, what each of them is, and which place in the source wrote it last. Objects at file
@@ -22,6 +32,8 @@ export class Memory {
   readonly states: Uint8Array;
   /** Numbers of places in the source; 0 for none. */
   readonly writers: Int32Array;
+  /** What was written to watched bytes, in order. */
+  readonly written: { readonly address: number; readonly value: number; readonly place: number }[] = [];
   #staticEnd = firstObject;
   #heapEnd: number;
   readonly #blocks = new Map<number, number>();
@@ -50,6 +62,39 @@ export class Memory {
     this.#blocks.clear();
     this.#free.clear();
     this.stackPointer = this.size;
+  }
+
+  /** From now on every write to these bytes is listed in `written`. They may be read. */
+  watch(address: number, bytes: number): void {
+    this.states.fill(byteState.watched, address, address + bytes);
+  }
+
+  /** What `restore` needs to make objects at file level and the heap as they are now. */
+  save(): SavedMemory {
+    const { bytes, states } = this;
+    const heapStart = this.size / 2;
+    return {
+      statics: bytes.slice(firstObject, this.#staticEnd),
+      heap: bytes.slice(heapStart, this.#heapEnd),
+      heapStates: states.slice(heapStart, this.#heapEnd),
+      heapEnd: this.#heapEnd,
+      blocks: new Map(this.#blocks),
+      free: new Map([...this.#free].map(([size, list]) => [size, [...list]])),
+    };
+  }
+
+  /** Objects placed since then stay as they are. */
+  restore(saved: SavedMemory): void {
+    const heapStart = this.size / 2;
+    this.bytes.set(saved.statics, firstObject);
+    if (saved.heap.length > 0) this.bytes.set(saved.heap, heapStart);
+    this.states.set(saved.heapStates, heapStart);
+    this.states.fill(byteState.none, saved.heapEnd, Math.max(saved.heapEnd, this.#heapEnd));
+    this.#heapEnd = saved.heapEnd;
+    this.#blocks.clear();
+    for (const [address, size] of saved.blocks) this.#blocks.set(address, size);
+    this.#free.clear();
+    for (const [size, list] of saved.free) this.#free.set(size, [...list]);
   }
 
   markRegisters(from: number, to: number): void {

@@ -1,10 +1,19 @@
 import type { Chip } from "../../model/chips/chip.ts";
 import { isStandIn } from "../../reader/tokens.ts";
 import type { At, ClassMembers, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
-import type { RecordDeclaration } from "../../reader/types/types.ts";
-import { lowerFunction, lowerGlobal } from "../lower/functions.ts";
+import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
+import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
+import { lowerFunction, lowerGlobal, lowerObject } from "../lower/functions.ts";
 import type { MachineRequest } from "../machine.ts";
-import type { Outcome, OutsideBody, OutsideFunction, Surroundings, TargetMemory } from "../outcome.ts";
+import type {
+  InsteadBody,
+  Outcome,
+  OutsideBody,
+  OutsideFunction,
+  Surroundings,
+  TargetMemory,
+  Written,
+} from "../outcome.ts";
 import { type Access, accessTo } from "./access.ts";
 import { arithmeticOf } from "./arithmetic.ts";
 import { Classes } from "./classes.ts";
@@ -46,7 +55,7 @@ export class Runtime {
     const { program, registers } = request;
     this.#memory = new Memory(program.model);
     this.#classes = new Classes(classesOf(program.units.map(({ typed }) => typed.classes)));
-    this.linker = new Linker(program, this.#memory, this.#classes);
+    this.linker = new Linker(program, this.#memory, this.#classes, request.instead);
     this.missteps = new Missteps(this.linker.places);
     if (program.model.name === "avr") this.#memory.markRegisters(0x20, registersEnd(program.chip));
     const access = accessTo(this.#memory, this.missteps, registers, this.linker.places);
@@ -80,6 +89,39 @@ export class Runtime {
 
   call(symbol: FunctionSymbol, parameters: readonly (number | bigint)[]): Outcome {
     return this.#guarded(() => this.#function(this.linker.functionNumber(symbol))(...parameters));
+  }
+
+  place(type: Type, at: At): Outcome {
+    return this.#guarded(() => {
+      const size = sizeOf(type, this.linker.model);
+      if (size === undefined) throw new Halt("cannot-run", "cannot run: an object of unknown size", at);
+      const address = this.#memory.placeStatic(size, alignmentOf(type, this.linker.model));
+      this.#compile(lowerObject(this.linker, type, address, at))();
+      return address;
+    });
+  }
+
+  keep(): () => void {
+    const memory = this.#memory.save();
+    const guards = [...this.#guards];
+    const kept = [...this.#kept];
+    return () => {
+      this.#memory.restore(memory);
+      this.#guards.splice(0, this.#guards.length, ...guards);
+      this.#kept.clear();
+      for (const [name, value] of kept) this.#kept.set(name, value);
+    };
+  }
+
+  watch(address: number, bytes: number): void {
+    this.#memory.watch(address, bytes);
+  }
+
+  takeWritten(): readonly Written[] {
+    const { places } = this.linker;
+    return this.#memory.written
+      .splice(0)
+      .map(({ address, value, place }) => ({ address, value, at: places[place] }));
   }
 
   writerOf(address: number): At | undefined {
@@ -138,6 +180,8 @@ export class Runtime {
   }
 
   #codeOf(symbol: FunctionSymbol): Code {
+    const instead = this.#request.instead?.(symbol);
+    if (instead !== undefined) return this.#insteadCode(symbol, instead);
     const { definition } = symbol;
     if (definition !== undefined && !symbol.standIn)
       return this.#compile(lowerFunction(this.linker, symbol, definition));
@@ -158,6 +202,16 @@ export class Runtime {
 
   #outsideCode(body: OutsideBody): Code {
     return (...parameters) => body(parameters, this.targetMemory, this.#surroundings);
+  }
+
+  /** Calls of it by name bring two more values: see `Linkage.isReplaced`. */
+  #insteadCode(symbol: FunctionSymbol, body: InsteadBody): Code {
+    const own = symbol.type.parameters.length + (symbol.memberOf !== undefined && !symbol.isStatic ? 1 : 0);
+    return (...parameters) =>
+      body(parameters.slice(0, own), this.targetMemory, {
+        argument: this.linker.places[Number(parameters[own] ?? 0)],
+        readsFrom: Number(parameters[own + 1] ?? 0),
+      });
   }
 
   /** What generated code calls beside loads, stores and operators. */

@@ -33,6 +33,7 @@ export function interpretedRun(program: Program): InterpretedRun {
     limits,
     registers: port.registers,
     outside: port.serial,
+    instead: undefined,
     cancelled: undefined,
   });
   const run = (name: string): Outcome => {

@@ -30,7 +30,13 @@ export function machineOf(text: string, given: Partial<MachineRequest> = {}): Ra
     grammar: readGrammar,
     cache: new ProgramCache(),
   });
-  const usual = { limits: usualLimits, registers: undefined, outside: undefined, cancelled: undefined };
+  const usual = {
+    limits: usualLimits,
+    registers: undefined,
+    outside: undefined,
+    instead: undefined,
+    cancelled: undefined,
+  };
   const machine = createMachine({ program, ...usual, ...given });
   machine.reset();
   return {
