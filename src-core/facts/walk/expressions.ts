@@ -121,8 +121,11 @@ function evaluateNested(machine: Machine, expression: TypedExpression): Value {
       return addressOf(place, expression);
     }
     case "delete":
+    case "next-argument":
       evaluate(machine, expression.operand);
-      return unknown(expression);
+      return unknownOf(expression.type, expression);
+    case "further-arguments":
+      return unknownOf(expression.type, expression);
     case "statement-value":
       return evaluateStatementValue(machine, expression);
     case "unresolved":

@@ -3,6 +3,7 @@ import { walkExpression } from "../../reader/typed/walk.ts";
 import { calledType } from "../../reader/types/derive.ts";
 import type { FunctionType, Type } from "../../reader/types/types.ts";
 import { needsDestroying } from "./destructors.ts";
+import { lowerFurther } from "./further-arguments.ts";
 import { addressOf, bound, roomFor } from "./places.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { shapeOf, stored } from "./shape.ts";
@@ -73,11 +74,13 @@ function called(
 ): string {
   const { returns } = type;
   if (given.length < type.parameters.length) throw new CannotLower("a call with too few arguments", call.at);
-  const parameters = given.map((argument, index) => argumentValue(scope, argument, type.parameters[index]));
+  const named = type.variadic ? given.slice(0, type.parameters.length) : given;
+  const parameters = named.map((argument, index) => argumentValue(scope, argument, type.parameters[index]));
+  const further = type.variadic ? lowerFurther(scope, given.slice(named.length), call) : [];
   refuseDestroyed(scope, call);
   const returned = returns.kind === "record" ? roomFor(scope, returns, call) : undefined;
   const extra = direct !== undefined && scope.linkage.isReplaced(direct) ? callPlace(scope, given) : [];
-  const all = [...(returned === undefined ? [] : [returned]), ...first, ...parameters, ...extra];
+  const all = [...(returned === undefined ? [] : [returned]), ...first, ...parameters, ...further, ...extra];
   const code = `${target}(${all.join(",")})`;
   return returned === undefined ? code : `(${code},${returned})`;
 }

@@ -11,6 +11,7 @@ import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { inBlocks, numberLabels } from "./blocks.ts";
 import { partSteps } from "./destructors.ts";
+import { furtherName } from "./further-arguments.ts";
 import { addressed } from "./in-memory.ts";
 import { classMarks, firstSteps, initialized, memberSteps } from "./initializers.ts";
 import { CannotLower, FunctionScope, type Linkage } from "./scope.ts";
@@ -72,6 +73,7 @@ export function lowerBody(
       prologue += `${stored(shape, room, name, scope.place(variable.at))};`;
     }
   }
+  if (symbol.type.variadic) parameters.push(`...${furtherName(scope)}`);
   scope.destroyed.push([]);
   const body =
     prologue +

@@ -2,6 +2,7 @@ import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { Type } from "../../reader/types/types.ts";
 import { lowerCall, lowerMethodCall } from "./calls.ts";
+import { furtherArguments, nextArgument } from "./further-arguments.ts";
 import { lowerDelete, lowerNew } from "./heap.ts";
 import { initialized } from "./initializers.ts";
 import { lowerLambda } from "./lambdas.ts";
@@ -152,6 +153,10 @@ export function lowerValue(
       return lowerNew(scope, expression);
     case "delete":
       return lowerDelete(scope, expression);
+    case "further-arguments":
+      return furtherArguments(scope);
+    case "next-argument":
+      return nextArgument(scope, expression);
     case "statement-value":
       return statementValue(scope, expression);
     case "unresolved":

@@ -77,6 +77,8 @@ export function evaluateAny(run: Run, expression: TypedExpression): Evaluation<V
     case "lambda":
     case "new":
     case "delete":
+    case "further-arguments":
+    case "next-argument":
       return plain(unknown("not known before the program runs"));
   }
 }

@@ -82,10 +82,10 @@ char *dtostrf(double value, signed char width, unsigned char digits, char *text)
 
 export const stdarg: HeaderText = () => `#pragma once
 typedef __builtin_va_list va_list;
-#define va_start(list, last) __builtin_va_start(list, last)
-#define va_end(list) __builtin_va_end(list)
+#define va_start(list, last) ((void)((list) = __builtin_next_arg(last)))
+#define va_end(list) ((void)(list))
 #define va_arg(list, type) __builtin_va_arg(list, type)
-#define va_copy(to, from) __builtin_va_copy(to, from)
+#define va_copy(to, from) ((void)((to) = (from)))
 `;
 
 export const stdio: HeaderText = ({ isAvr }) => `#pragma once

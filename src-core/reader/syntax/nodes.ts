@@ -357,6 +357,8 @@ export type Expression = Place &
     | { readonly kind: "sizeof-value"; readonly operand: Expression }
     | { readonly kind: "alignof"; readonly type: TypeName }
     | { readonly kind: "offsetof"; readonly type: TypeName; readonly member: string }
+    /** `__builtin_va_arg(list, T)` */
+    | { readonly kind: "next-argument"; readonly list: Expression; readonly type: TypeName }
     | { readonly kind: "list"; readonly entries: readonly ListEntry[] }
     | { readonly kind: "compound"; readonly type: TypeName; readonly list: Expression }
     | {

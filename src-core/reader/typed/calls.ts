@@ -1,5 +1,5 @@
 import type { Expression, Name, NamePart } from "../syntax/nodes.ts";
-import { calledType, referred } from "../types/derive.ts";
+import { calledType, pointerTo, referred } from "../types/derive.ts";
 import { operatorCall } from "./class-operators.ts";
 import { atOf, type Context, refer } from "./context.ts";
 import { promotedArgument } from "./convert.ts";
@@ -37,6 +37,11 @@ function callByName(context: Context, syntax: CallSyntax, name: Name, at: At): T
   const last = name.parts[name.parts.length - 1];
   if (entry === undefined || last === undefined) {
     const text = nameText(name);
+    if (text === "__builtin_next_arg") {
+      // The last named parameter is named for compilers of old; the call says where it ends.
+      typeArguments(context, syntax);
+      return { kind: "further-arguments", at, type: pointerTo(context.unit.types.void), lvalue: false };
+    }
     const given = typeArguments(context, syntax).map((argument) => promotedArgument(context, argument));
     return unresolved(at, text, "call", given, `\`${text}\` is not declared`);
   }

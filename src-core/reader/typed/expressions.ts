@@ -1,5 +1,5 @@
 import type { Expression } from "../syntax/nodes.ts";
-import { arrayOf, pointerTo, qualify, referred } from "../types/derive.ts";
+import { arrayOf, pointerTo, qualify, referred, unqualified } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
 import { typeAssign } from "./assignments.ts";
 import { typeBinary } from "./binary-operators.ts";
@@ -18,6 +18,7 @@ import { typeDelete, typeNew } from "./new.ts";
 import type { At, TypedBlock, TypedExpression } from "./nodes.ts";
 import { blockScope } from "./scope.ts";
 import { typeAlignof, typeOffsetof, typeSizeofType, typeSizeofValue } from "./sizes.ts";
+import { typeOfTypeName } from "./specifiers.ts";
 import { typeBlock } from "./statements.ts";
 import { typeIndex } from "./subscripts.ts";
 import { typeUnary, typeUpdate } from "./unary-operators.ts";
@@ -81,6 +82,11 @@ function typeAny(context: Context, expression: Expression, expected: Type | unde
       return typeAlignof(context, expression.type, at);
     case "offsetof":
       return typeOffsetof(context, expression.type, expression.member, at);
+    case "next-argument": {
+      const type = unqualified(typeOfTypeName(context, expression.type));
+      const operand = typeExpression(context, expression.list);
+      return { kind: "next-argument", at, type, lvalue: false, operand };
+    }
     case "list":
       return typeList(context, expression, expected, at);
     case "compound":

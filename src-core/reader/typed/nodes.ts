@@ -238,6 +238,10 @@ export type TypedExpression = Typed &
         readonly length: TypedExpression | undefined;
       }
     | { readonly kind: "delete"; readonly operand: TypedExpression; readonly array: boolean }
+    /** Where the arguments behind `...` begin: what `va_start` puts into its list. */
+    | { readonly kind: "further-arguments" }
+    /** `va_arg(list, T)`; `operand` is the list, which goes on to the next argument. */
+    | { readonly kind: "next-argument"; readonly operand: TypedExpression }
     | { readonly kind: "statement-value"; readonly body: TypedBlock }
     /** Known shape, unknown meaning: an undeclared name, a call of something never declared. */
     | {

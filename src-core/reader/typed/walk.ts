@@ -23,6 +23,7 @@ export function operandsOf(expression: TypedExpression): readonly TypedExpressio
     case "function":
     case "enumerator":
     case "this":
+    case "further-arguments":
     case "statement-value":
       return none;
     case "member":
@@ -36,6 +37,7 @@ export function operandsOf(expression: TypedExpression): readonly TypedExpressio
     case "update":
     case "convert":
     case "delete":
+    case "next-argument":
       return [expression.operand];
     case "arithmetic":
     case "pointer-difference":

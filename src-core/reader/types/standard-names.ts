@@ -46,6 +46,8 @@ function named(name: string, model: DataModel): IntegerType | undefined {
  * them: their meaning is fixed, so a missing header takes nothing away.
  */
 export function standardType(name: string, model: DataModel): Type | undefined {
+  // Where the next of the arguments behind `...` lies (avr-gcc: `void *`).
+  if (name === "__builtin_va_list") return { kind: "pointer", to: { kind: "void" } };
   const type = named(name, model);
   return type === undefined ? undefined : { ...type, name };
 }

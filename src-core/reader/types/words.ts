@@ -90,6 +90,6 @@ export function typeOfWords(words: readonly string[], model: DataModel): Type | 
 
 /** Words that are types, but of no kind the reader computes with. */
 function unusual(word: string): Type | undefined {
-  const known = ["int24", "uint24", "_Complex", "__int128", "__builtin_va_list"];
+  const known = ["int24", "uint24", "_Complex", "__int128"];
   return known.includes(word) ? { kind: "unknown", name: word } : undefined;
 }

@@ -53,6 +53,8 @@ export function sourceOfExpression(context: Unparsing, expression: Expression): 
       return `__alignof__(${sourceOfType(context, expression.type)})`;
     case "offsetof":
       return `__builtin_offsetof(${sourceOfType(context, expression.type)}, ${expression.member})`;
+    case "next-argument":
+      return `__builtin_va_arg(${of(expression.list)}, ${sourceOfType(context, expression.type)})`;
     case "list":
       return `{ ${expression.entries.map((entry) => sourceOfEntry(context, entry)).join(", ")} }`;
     case "compound": {

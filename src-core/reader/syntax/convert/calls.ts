@@ -41,6 +41,7 @@ export function callOf(reading: Reading, node: RawNode): Expression {
   }
   const named = namedCast(reading, node, callee, list);
   if (named !== undefined) return named;
+  if (reading.text(callee.first) === "__builtin_va_arg") return nextArgument(reading, node, list);
   if (isType(reading, callee)) {
     const type = plainTypeName(reading, callee);
     return {
@@ -58,6 +59,21 @@ export function callOf(reading: Reading, node: RawNode): Expression {
     end,
     callee: expressionOf(reading, callee),
     arguments: argumentsOf(reading, list),
+  };
+}
+
+/** `__builtin_va_arg(list, T)`, whose type the outline showed as that of a cast. */
+function nextArgument(reading: Reading, { first, end }: RawNode, given: RawNode): Expression {
+  const [from, cast] = given.children.filter((child) => !separators.has(child.type));
+  const type = cast?.type === "cast_expression" ? childOf(cast, "type") : undefined;
+  if (from === undefined || type === undefined)
+    return { kind: "not-understood", first, end, what: "argument list not understood" };
+  return {
+    kind: "next-argument",
+    first,
+    end,
+    list: expressionOf(reading, from),
+    type: typeNameOf(reading, type),
   };
 }
 

@@ -3,7 +3,7 @@ import { items } from "./items.ts";
 import { lambda } from "./lambdas.ts";
 import { list } from "./lists.ts";
 import { operatorInExpression } from "./operator-names.ts";
-import { alignOf, namedCast, newExpression, offsetOf, sizeOf } from "./operators.ts";
+import { alignOf, namedCast, newExpression, nextArgument, offsetOf, sizeOf } from "./operators.ts";
 import type { Scan } from "./scan.ts";
 import { specifiers } from "./specifiers.ts";
 import { isTypeId, mayFollowBoth, presentChain, typeName } from "./type-names.ts";
@@ -77,6 +77,8 @@ const closesSomething = (text: string): boolean => text === ")" || text === "]" 
 function nameOperand(scan: Scan, at: number, to: number): Step {
   const text = scan.text(at);
   if (text === "__builtin_offsetof") return { next: offsetOf(scan, at, to), operand: false };
+  if (text === "__builtin_va_arg" && scan.text(at + 1) === "(")
+    return { next: nextArgument(scan, at, to), operand: false };
   const chain = peekChain(scan, at, to);
   presentChain(scan, chain);
   if (meansType(chain.kind) && (scan.text(chain.next) === "(" || scan.text(chain.next) === "{")) {

@@ -1,5 +1,5 @@
 import { startsChain } from "./chains.ts";
-import { expression, group, noStops, type Step } from "./expressions.ts";
+import { expression, group, noStops, onlyComma, type Step } from "./expressions.ts";
 import type { Scan } from "./scan.ts";
 import { specifiers } from "./specifiers.ts";
 import { isTypeId, typeName } from "./type-names.ts";
@@ -33,6 +33,17 @@ export function offsetOf(scan: Scan, at: number, to: number): number {
   const close = scan.close(at + 1, to);
   const comma = typeName(scan, at + 2, close);
   scan.hideRange(comma + 2, close);
+  return close + 1;
+}
+
+/** `__builtin_va_arg(list, T)`: the grammar sees a cast of a number in place of the type. */
+export function nextArgument(scan: Scan, at: number, to: number): number {
+  const close = scan.close(at + 1, to);
+  const comma = expression(scan, at + 2, close, onlyComma);
+  if (comma >= close) return close + 1;
+  scan.phantom(comma + 1, "(");
+  typeName(scan, comma + 1, close);
+  scan.phantom(close, ") 1");
   return close + 1;
 }
 

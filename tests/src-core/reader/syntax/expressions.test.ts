@@ -151,6 +151,7 @@ describe("initialisers, compound literals and GNU forms", () => {
     ["({ int a = 1; a + 1; })", "(statement-value (block (declare (a int = 1)) (+ a 1)))"],
     ["__extension__ (a + b)", "(+ a b)"],
     ["__builtin_offsetof(struct s, a.b)", "(offsetof (struct s) a.b)"],
+    ["__builtin_va_arg(list, const char *)", "(next-argument list (pointer const char))"],
     ["__alignof__(int)", "(alignof int)"],
   ])("%s", (text, expected) => {
     expect(expression("c", text)).toBe(expected);

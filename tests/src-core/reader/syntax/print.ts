@@ -338,6 +338,8 @@ export function printExpression(expression: Expression): string {
       return list("alignof", printType(expression.type));
     case "offsetof":
       return list("offsetof", printType(expression.type), expression.member);
+    case "next-argument":
+      return list("next-argument", printExpression(expression.list), printType(expression.type));
     case "list":
       return list("list", ...expression.entries.map(printEntry));
     case "compound":
