@@ -1,3 +1,4 @@
+import { closureName } from "../../reader/typed/closures.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
 import { forgetPointee } from "./assignments.ts";
@@ -37,7 +38,10 @@ export function evaluateCall(machine: Machine, expression: CallExpression): Valu
 
 export function evaluateMethodCall(machine: Machine, expression: MethodCall): Value {
   const { method } = expression;
-  const object = placeNamedBy(machine, expression.object) ?? objectValue(machine, expression.object);
+  const object =
+    method.memberOf?.name === closureName
+      ? aroundLambda(machine, expression.object)
+      : (placeNamedBy(machine, expression.object) ?? objectValue(machine, expression.object));
   const calling: Calling = {
     at: expression.at,
     type: expression.type,
@@ -46,6 +50,13 @@ export function evaluateMethodCall(machine: Machine, expression: MethodCall): Va
     object,
   };
   return callFunction(machine, method, calling, `${objectName(expression.object)}${method.name}`);
+}
+
+/** `this` in a lambda is that of the function around it, which is known while that function runs. */
+function aroundLambda(machine: Machine, lambda: TypedExpression): Place | undefined {
+  const isOwn =
+    lambda.kind === "lambda" || (lambda.kind === "variable" && lambda.variable.storage === "local");
+  return isOwn ? machine.frame?.self : undefined;
 }
 
 function objectValue(machine: Machine, expression: TypedExpression): Place | undefined {

@@ -10,11 +10,10 @@ import { condition, lowerValue } from "./values.ts";
  * next one, as the source does.
  */
 export function inBlocks(scope: FunctionScope, body: TypedStatement): string {
-  const { prefix } = scope;
-  scope.declared.push(`${prefix}pc`);
+  scope.declared.push("pc");
   const start = nextBlock(scope);
   const code = taken(scope, body);
-  return `${prefix}pc=${start};${prefix}L:for(;;)switch(${prefix}pc){case ${start}:${code}break ${prefix}L;}`;
+  return `pc=${start};L:for(;;)switch(pc){case ${start}:${code}break L;}`;
 }
 
 /** Numbers all labels of a function, so that jumps forward know them. */
@@ -94,11 +93,11 @@ function caseBlock(scope: FunctionScope, statement: Label): string {
 function ifBlocks(scope: FunctionScope, statement: Extract<TypedStatement, { kind: "if" }>): string {
   const init = statement.init === undefined ? "" : lowerStatement(scope, statement.init);
   const otherwise = nextBlock(scope);
-  const head = `${init}if(!${condition(scope, statement.condition)})${jump(scope, otherwise)}`;
+  const head = `${init}if(!${condition(scope, statement.condition)})${jump(otherwise)}`;
   const then = taken(scope, statement.then);
   if (statement.otherwise === undefined) return `${head}${then}case ${otherwise}:`;
   const end = nextBlock(scope);
-  return `${head}${then}${jump(scope, end)}case ${otherwise}:${taken(scope, statement.otherwise)}case ${end}:`;
+  return `${head}${then}${jump(end)}case ${otherwise}:${taken(scope, statement.otherwise)}case ${end}:`;
 }
 
 function loopBlocks(
@@ -120,15 +119,13 @@ function loopBlocks(
   const body = taken(scope, statement.body);
   [scope.breakTo, scope.continueTo, scope.breakDepth, scope.continueDepth] = held;
   const test =
-    statement.condition === undefined
-      ? ""
-      : `if(!${condition(scope, statement.condition)})${jump(scope, end)}`;
+    statement.condition === undefined ? "" : `if(!${condition(scope, statement.condition)})${jump(end)}`;
   const count = tick(scope, statement);
   if (statement.kind === "do")
-    return `case ${head}:${count}${body}case ${next}:${test}${jump(scope, head)}case ${end}:`;
+    return `case ${head}:${count}${body}case ${next}:${test}${jump(head)}case ${end}:`;
   const step =
     statement.kind === "for" && statement.step !== undefined ? `${lowerValue(scope, statement.step)};` : "";
-  return `${init}case ${head}:${test}${count}${body}case ${next}:${step}${jump(scope, head)}case ${end}:`;
+  return `${init}case ${head}:${test}${count}${body}case ${next}:${step}${jump(head)}case ${end}:`;
 }
 
 function switchBlocks(scope: FunctionScope, statement: Switch): string {
@@ -137,10 +134,8 @@ function switchBlocks(scope: FunctionScope, statement: Switch): string {
   collect(statement.body, labels);
   for (const label of labels) scope.cases.set(label, nextBlock(scope));
   const hasDefault = labels.some(({ kind }) => kind === "default");
-  const arms = labels.map(
-    (label) => `${labelText(scope, label)}${jump(scope, scope.cases.get(label) ?? end)}`,
-  );
-  const otherwise = hasDefault ? "" : `default:${jump(scope, end)}`;
+  const arms = labels.map((label) => `${labelText(scope, label)}${jump(scope.cases.get(label) ?? end)}`);
+  const otherwise = hasDefault ? "" : `default:${jump(end)}`;
   const dispatch = `switch(${lowerValue(scope, statement.condition)}){${arms.join("")}${otherwise}}`;
   const held = [scope.breakTo, scope.breakDepth] as const;
   scope.breakTo = end;

@@ -11,10 +11,11 @@ import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { inBlocks, numberLabels } from "./blocks.ts";
 import { partSteps } from "./destructors.ts";
-import { furtherName } from "./further-arguments.ts";
+import { furtherParameter } from "./further-arguments.ts";
 import { addressed } from "./in-memory.ts";
 import { classMarks, firstSteps, initialized, memberSteps } from "./initializers.ts";
-import { CannotLower, FunctionScope, type Linkage } from "./scope.ts";
+import { enterLambda } from "./lambdas.ts";
+import { CannotLower, FunctionScope, type Lambda, type Linkage } from "./scope.ts";
 import { shapeOf, stored } from "./shape.ts";
 import { inOrder, leaveMark, lowerStatement, orStop, stopAt } from "./statements.ts";
 import { isPlainSwitch } from "./switches.ts";
@@ -24,8 +25,11 @@ export function lowerFunction(
   linkage: Linkage,
   symbol: FunctionSymbol,
   definition: FunctionDefinition,
+  lambda: Lambda | undefined,
 ): string {
-  return lowerBody(new FunctionScope(linkage, addressed(definition), ""), symbol, definition);
+  const scope = new FunctionScope(linkage, addressed(definition));
+  if (lambda !== undefined) enterLambda(scope, lambda);
+  return lowerBody(scope, symbol, definition);
 }
 
 /** JavaScript that initialises an object at file level. */
@@ -42,17 +46,13 @@ export function lowerObject(
   at: At,
   initializer: TypedInitializer | undefined = undefined,
 ): string {
-  const scope = new FunctionScope(linkage, new Set(), "");
+  const scope = new FunctionScope(linkage, new Set());
   const address = String(place);
   const body = orStop(scope, () => inOrder(firstSteps(scope, address, type, initializer, at)));
   return framed(scope, "()", body, at);
 }
 
-export function lowerBody(
-  scope: FunctionScope,
-  symbol: FunctionSymbol,
-  definition: FunctionDefinition,
-): string {
+function lowerBody(scope: FunctionScope, symbol: FunctionSymbol, definition: FunctionDefinition): string {
   const { linkage } = scope;
   scope.returns = symbol.type.returns;
   const parameters: string[] = [];
@@ -73,7 +73,7 @@ export function lowerBody(
       prologue += `${stored(shape, room, name, scope.place(variable.at))};`;
     }
   }
-  if (symbol.type.variadic) parameters.push(`...${furtherName(scope)}`);
+  if (symbol.type.variadic) parameters.push(furtherParameter);
   scope.destroyed.push([]);
   const body =
     prologue +
@@ -140,9 +140,8 @@ function endCode(scope: FunctionScope, { special, memberOf, at }: FunctionSymbol
 
 /** The function with its frame, whose size is known once the body is lowered. */
 function framed(scope: FunctionScope, parameters: string, body: string, at: FunctionSymbol["at"]): string {
-  const { frame } = scope;
   const bytes = Math.ceil(scope.frameBytes / 8) * 8;
   const variables = scope.declared.length === 0 ? "" : `let ${scope.declared.join(",")};`;
-  const enter = `${variables}const ${frame}=enter(${bytes},${scope.place(at)});`;
+  const enter = `${variables}const f=enter(${bytes},${scope.place(at)});`;
   return `${parameters}=>{${enter}${body}${leaveMark}}`.replaceAll(leaveMark, `leave(${bytes});`);
 }

@@ -12,7 +12,7 @@ import { lowerValue, shapeAt } from "./values.ts";
  */
 
 /** Where a function with `...` finds its further arguments, as a parameter of the generated code. */
-export const furtherName = (scope: FunctionScope): string => `${scope.prefix}further`;
+export const furtherParameter = "...further";
 
 /** Arguments behind `...`, and behind them where they lie. */
 export function lowerFurther(
@@ -38,10 +38,7 @@ export function lowerFurther(
 }
 
 /** What `va_start` puts into its list. */
-export function furtherArguments(scope: FunctionScope): string {
-  const name = furtherName(scope);
-  return `${name}[${name}.length-1]`;
-}
+export const furtherArguments = "further[further.length-1]";
 
 /** `va_arg`: what lies where the list stands, which then stands behind it (C11 7.16.1.1). */
 export function nextArgument(

@@ -1,35 +1,40 @@
-import type { TypedExpression } from "../../reader/typed/nodes.ts";
-import { lowerBody } from "./functions.ts";
-import { addressOf } from "./places.ts";
-import { CannotLower, FunctionScope } from "./scope.ts";
-import { lowerValue, shapeAt } from "./values.ts";
+import { copied } from "./calls.ts";
+import { needsDestroying } from "./destructors.ts";
+import { addressOf, roomFor } from "./places.ts";
+import { CannotLower, type FunctionScope, type Lambda } from "./scope.ts";
+import { shapeOf, stored } from "./shape.ts";
+import { shapeAt, valueAs } from "./values.ts";
 
-/**
- * A lambda: a function inside the one that holds it, so that what it captures by reference is simply seen; copies are
- * parameters of a function around it. Its value is a pointer to a function made when it is run.
- */
-export function lowerLambda(
-  scope: FunctionScope,
-  expression: Extract<TypedExpression, { kind: "lambda" }>,
-): string {
-  const { definition } = expression.function;
-  if (expression.copiesImplicitly) throw new CannotLower("a lambda that copies what it names", expression.at);
-  if (definition === undefined) throw new CannotLower("a lambda without a body", expression.at);
-  const inside = new FunctionScope(scope.linkage, scope.inMemory, `${scope.prefix}n`);
-  for (const [variable, name] of scope.names) inside.names.set(variable, name);
-  for (const [variable, address] of scope.addresses) inside.addresses.set(variable, address);
-  const names: string[] = [];
-  const values: string[] = [];
-  for (const { variable, source, reference } of expression.captures) {
-    if (reference && source.kind === "variable" && source.variable === variable) continue;
-    const name = `${scope.prefix}c${names.length}`;
-    names.push(name);
-    if (reference || shapeAt(scope, source).kind === "object") {
-      if (!reference) throw new CannotLower("a lambda that holds a copy of an object", expression.at);
-      values.push(addressOf(scope, source));
-    } else values.push(lowerValue(scope, source));
-    inside.names.set(variable, name);
+/** A lambda: an object that holds copies of what it captures, or where that lies. Its value is its address. */
+export function lowerLambda(scope: FunctionScope, lambda: Lambda): string {
+  const { linkage } = scope;
+  const pointer = linkage.model.pointer / 8;
+  const p = scope.place(lambda.at);
+  linkage.declareLambda(lambda);
+  const room = roomFor(scope, lambda.type, lambda);
+  const steps = lambda.captures.map(({ source, reference, field }) => {
+    const to = `(${room}+${field.bitOffset / 8})`;
+    if (reference) return `s${pointer}(${to},${addressOf(scope, source)},${p})`;
+    const shape = shapeOf(field.type, linkage.model);
+    if (shape === undefined) throw new CannotLower("a lambda that holds a copy of this", source.at);
+    if (needsDestroying(scope, field.type))
+      throw new CannotLower("a lambda that holds an object with a destructor", source.at);
+    if (shape.kind !== "object") return stored(shape, to, valueAs(scope, source, shape), p);
+    if (shapeAt(scope, source).kind !== "object")
+      throw new CannotLower("a lambda that holds a copy of this", source.at);
+    return copied(scope, to, source);
+  });
+  if (lambda.self !== undefined)
+    steps.push(`s${pointer}((${room}+${lambda.self.bitOffset / 8}),${scope.self},${p})`);
+  return `(${[...steps, room].join(",")})`;
+}
+
+/** Lets a lambda's body find what it captured. */
+export function enterLambda(scope: FunctionScope, lambda: Lambda): void {
+  const load = `l${scope.linkage.model.pointer / 8}`;
+  for (const { variable, reference, field } of lambda.captures) {
+    const at = `(self+${field.bitOffset / 8})`;
+    scope.addresses.set(variable, reference ? `${load}(${at},0)` : at);
   }
-  const body = lowerBody(inside, expression.function, definition);
-  return `lambda(((${names.join(",")})=>${body})(${values.join(",")}))`;
+  scope.self = lambda.self === undefined ? "self" : `${load}((self+${lambda.self.bitOffset / 8}),0)`;
 }

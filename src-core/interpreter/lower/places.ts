@@ -1,3 +1,4 @@
+import { evaluate } from "../../reader/constants/evaluate.ts";
 import type { TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
@@ -22,7 +23,7 @@ export function placeOf(scope: FunctionScope, expression: TypedExpression): Plac
     case "function":
       return memory(String(scope.linkage.functionPointer(expression.function)));
     case "this":
-      return memory("self");
+      return memory(scope.self);
     case "dereference":
       return memory(lowerValue(scope, expression.operand));
     case "member":
@@ -83,8 +84,19 @@ function variablePlace(scope: FunctionScope, variable: Variable): Place {
   const address = scope.addresses.get(variable);
   if (address !== undefined) return memory(address);
   const name = scope.names.get(variable);
-  if (name === undefined) throw new CannotLower(`\`${variable.name}\` before its declaration`, variable.at);
+  if (name === undefined) return constantPlace(scope, variable);
   return variable.type.kind === "reference" ? memory(name) : { kind: "name", name, variable };
+}
+
+/** A lambda may name constants of the function around it without capturing them (C++11 5.1.2p11, 3.2p2). */
+function constantPlace(scope: FunctionScope, variable: Variable): Place {
+  const { initializer, type } = variable;
+  const { model } = scope.linkage;
+  const value = type.const === true && initializer?.kind === "value" ? initializer.value : undefined;
+  const shape = value && shapeOf(type, model);
+  if (value === undefined || shape === undefined || evaluate(value, model).kind === "unknown")
+    throw new CannotLower(`\`${variable.name}\` before its declaration`, variable.at);
+  return memory(temporaryScalar(scope, value, shape));
 }
 
 function pointerAt(scope: FunctionScope, address: string): string {
@@ -226,7 +238,7 @@ export function placeOnce(
   expression: TypedExpression,
 ): { readonly before: string; readonly place: Place } {
   const place = placeOf(scope, expression);
-  if (place.kind === "name" || /^(\d+|self|\(n*f\+\d+\))$/.test(place.address)) return { before: "", place };
+  if (place.kind === "name" || /^(\d+|self|\(f\+\d+\))$/.test(place.address)) return { before: "", place };
   const held = scope.temporary();
   return { before: `${held}=${place.address},`, place: { ...place, address: held } };
 }

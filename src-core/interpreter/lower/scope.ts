@@ -8,6 +8,8 @@ import type {
 } from "../../reader/typed/nodes.ts";
 import type { DataModel, RecordDeclaration, Type } from "../../reader/types/types.ts";
 
+export type Lambda = Extract<TypedExpression, { kind: "lambda" }>;
+
 /** What lowering asks of the machine that the code is for. */
 export interface Linkage {
   readonly model: DataModel;
@@ -33,6 +35,8 @@ export interface Linkage {
   classNumber(record: RecordDeclaration, offset: number): number;
   methodNumber(symbol: FunctionSymbol): number;
   classOf(record: RecordDeclaration): ClassMembers | undefined;
+  /** Says which lambda a function belongs to, before that function is lowered. */
+  declareLambda(lambda: Lambda): void;
 }
 
 /** A construct that cannot be run: lowering leaves a stop in its place. */
@@ -73,25 +77,19 @@ export class FunctionScope {
   kept: TypedExpression | undefined;
   blocks = 0;
   returns: Type = { kind: "void" };
-  /** Sets names apart from those of the function around it. */
-  readonly prefix: string;
+  /** JavaScript for `this`. */
+  self = "self";
   #names = 0;
 
-  constructor(linkage: Linkage, inMemory: ReadonlySet<Variable>, prefix: string) {
+  constructor(linkage: Linkage, inMemory: ReadonlySet<Variable>) {
     this.linkage = linkage;
     this.inMemory = inMemory;
-    this.prefix = prefix;
-  }
-
-  /** The variable of the generated code that holds where the frame begins. */
-  get frame(): string {
-    return `${this.prefix}f`;
   }
 
   /** A variable of the generated code. */
   temporary(): string {
     this.#names += 1;
-    const name = `${this.prefix}t${this.#names}`;
+    const name = `t${this.#names}`;
     this.declared.push(name);
     return name;
   }
@@ -99,7 +97,7 @@ export class FunctionScope {
   /** A name for a variable of the source; the caller declares it. */
   nameFor(variable: Variable): string {
     this.#names += 1;
-    const name = `${this.prefix}v${this.#names}`;
+    const name = `v${this.#names}`;
     this.names.set(variable, name);
     return name;
   }
@@ -109,7 +107,7 @@ export class FunctionScope {
     this.frameBytes = Math.ceil(this.frameBytes / alignment) * alignment;
     const offset = this.frameBytes;
     this.frameBytes += Math.max(bytes, 1);
-    return `(${this.frame}+${offset})`;
+    return `(f+${offset})`;
   }
 
   place(at: At): number {

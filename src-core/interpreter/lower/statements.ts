@@ -98,12 +98,12 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
     case "goto": {
       const target = scope.labels.get(statement.name);
       if (target === undefined) throw new CannotLower(`a jump to \`${statement.name}\``, at);
-      return jump(scope, target);
+      return jump(target);
     }
     case "break":
-      return leaving(scope, scope.breakDepth) + jumpOut(scope, scope.breakTo, "break");
+      return leaving(scope, scope.breakDepth) + jumpOut(scope.breakTo, "break");
     case "continue":
-      return leaving(scope, scope.continueDepth) + jumpOut(scope, scope.continueTo, "continue");
+      return leaving(scope, scope.continueDepth) + jumpOut(scope.continueTo, "continue");
     case "return":
       return lowerReturn(scope, statement.value);
     case "assembly":
@@ -120,12 +120,12 @@ export function tick(scope: FunctionScope, { at }: TypedStatement): string {
   return `if(--C[0]<0)spent(${scope.place(at)});`;
 }
 
-export function jump(scope: FunctionScope, target: number): string {
-  return `{${scope.prefix}pc=${target};continue ${scope.prefix}L;}`;
+export function jump(target: number): string {
+  return `{pc=${target};continue L;}`;
 }
 
-function jumpOut(scope: FunctionScope, target: Jump, own: "break" | "continue"): string {
-  return typeof target === "number" ? jump(scope, target) : `${own};`;
+function jumpOut(target: Jump, own: "break" | "continue"): string {
+  return typeof target === "number" ? jump(target) : `${own};`;
 }
 
 /** Ends the objects of the blocks that are left, the innermost first. */

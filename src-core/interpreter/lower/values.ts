@@ -1,6 +1,6 @@
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
-import type { Type } from "../../reader/types/types.ts";
+import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { lowerCall, lowerMethodCall } from "./calls.ts";
 import { furtherArguments, nextArgument } from "./further-arguments.ts";
 import { lowerDelete, lowerNew } from "./heap.ts";
@@ -84,7 +84,7 @@ export function lowerValue(
       return shapeAt(scope, expression).kind === "wide" ? `(${value}n)` : literal(value);
     }
     case "this":
-      return "self";
+      return scope.self;
     case "address":
       return addressOf(scope, expression.operand);
     case "negate":
@@ -154,7 +154,7 @@ export function lowerValue(
     case "delete":
       return lowerDelete(scope, expression);
     case "further-arguments":
-      return furtherArguments(scope);
+      return furtherArguments;
     case "next-argument":
       return nextArgument(scope, expression);
     case "statement-value":
@@ -313,9 +313,17 @@ function convert(scope: FunctionScope, expression: Extract<TypedExpression, { ki
     const held = scope.temporary();
     return `((${held}=${code})===0?0:${held}+${step})`;
   }
+  if (from.kind === "record" && type.kind === "pointer") return lambdaPointer(scope, operand, from.record);
   if (from.kind === "record" && type.kind === "record") return addressOf(scope, expression);
   if (from.kind === "array" && type.kind === "pointer") return addressOf(scope, operand);
   return valueAs(scope, operand, shapeAt(scope, expression));
+}
+
+/** A lambda that captures nothing as a pointer to its function. */
+function lambdaPointer(scope: FunctionScope, lambda: TypedExpression, record: RecordDeclaration): string {
+  const call = scope.linkage.classOf(record)?.functions.find(({ isStatic }) => isStatic);
+  if (call === undefined) throw new CannotLower("a conversion between these types", lambda.at);
+  return `(${lowerValue(scope, lambda)},${scope.linkage.functionPointer(call)})`;
 }
 
 function statementValue(

@@ -1,7 +1,7 @@
 import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
-import type { Linkage } from "../lower/scope.ts";
+import type { Lambda, Linkage } from "../lower/scope.ts";
 import type { InsteadFunction } from "../outcome.ts";
 import type { Classes } from "./classes.ts";
 import { Halt } from "./halt.ts";
@@ -36,6 +36,13 @@ export class Linker implements Linkage {
     this.#memory = memory;
     this.#classes = classes;
     this.model = program.model;
+  }
+
+  /** Lambdas by their functions. */
+  readonly lambdas = new Map<FunctionSymbol, Lambda>();
+
+  declareLambda(lambda: Lambda): void {
+    this.lambdas.set(lambda.function, lambda);
   }
 
   functionNumber(symbol: FunctionSymbol): number {

@@ -184,12 +184,13 @@ export class Runtime {
     if (instead !== undefined) return this.#insteadCode(symbol, instead);
     const { definition } = symbol;
     if (definition !== undefined && !symbol.standIn)
-      return this.#compile(lowerFunction(this.linker, symbol, definition));
+      return this.#compile(lowerFunction(this.linker, symbol, definition, this.linker.lambdas.get(symbol)));
     for (const outside of this.#outside) {
       const body = outside(symbol);
       if (body !== undefined) return this.#outsideCode(body);
     }
-    if (definition !== undefined) return this.#compile(lowerFunction(this.linker, symbol, definition));
+    if (definition !== undefined)
+      return this.#compile(lowerFunction(this.linker, symbol, definition, this.linker.lambdas.get(symbol)));
     if (timeless.has(symbol.name)) return () => undefined;
     return () => {
       throw new Halt(
@@ -258,11 +259,6 @@ export class Runtime {
       blockBytes: (address: number): number => memory.allocatedAt(address),
       repeat: (count: number, each: (index: number) => void): void => {
         for (let index = 0; index < count; index += 1) each(index);
-      },
-      lambda: (code: Code): number => {
-        const number = linker.addNameless();
-        table[number] = code;
-        return number + 1;
       },
       pointed: (pointer: number, place: number): Code => {
         if (pointer === 0) {

@@ -2,6 +2,7 @@ import { sameUnqualified } from "../types/compare.ts";
 import { arithmeticTypeOf } from "../types/conversions.ts";
 import { referred } from "../types/derive.ts";
 import type { RecordDeclaration, Type } from "../types/types.ts";
+import { closureFunction, closurePointer } from "./closures.ts";
 import type { Context } from "./context.ts";
 import { convertTo } from "./convert.ts";
 import { constructorsOf } from "./initializers.ts";
@@ -51,6 +52,7 @@ function takesRecordItself(symbol: FunctionSymbol, record: RecordDeclaration): b
 
 /** Whether a class has a conversion from this value to that type. */
 export function convertsByClass(context: Context, value: TypedExpression, target: Type): boolean {
+  if (closureFunction(context, value.type, target) !== undefined) return true;
   if (value.type.kind === "record" && conversionTo(context, value.type.record, target) !== undefined)
     return true;
   if (value.type.kind === "record" || target.kind !== "record") return false;
@@ -64,6 +66,8 @@ export function classConversion(
   target: Type,
   reason: ConversionReason,
 ): TypedExpression | undefined {
+  const lambda = closureFunction(context, value.type, target);
+  if (lambda !== undefined) return closurePointer(value, lambda, reason);
   if (value.type.kind === "record") {
     const method = conversionTo(context, value.type.record, target);
     if (method === undefined) return undefined;

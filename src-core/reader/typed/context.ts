@@ -39,6 +39,10 @@ export interface UnitState {
   readonly symbols: Set<NamedSymbol>;
   readonly locals: Variable[];
   readonly classes: Map<RecordDeclaration, ClassState>;
+  /** The functions of lambdas by their classes. */
+  readonly closures: Map<RecordDeclaration, FunctionSymbol>;
+  /** Sets records apart that are arguments of templates. */
+  readonly recordNumbers: Map<RecordDeclaration, number>;
   /** Which instance of which class template a record is. */
   readonly instances: Map<RecordDeclaration, ClassInstance>;
   readonly enumerators: Map<EnumDeclaration, Map<string, Enumerator>>;
@@ -81,6 +85,8 @@ export function makeUnitState(setting: UnitSetting): UnitState {
     symbols: new Set(),
     locals: [],
     classes: new Map(),
+    closures: new Map(),
+    recordNumbers: new Map(),
     instances: new Map(),
     enumerators: new Map(),
     fieldPlaces: new Map(),

@@ -1,19 +1,9 @@
-import type { Initializer } from "../syntax/nodes.ts";
 import { pointerTo, qualify, referenceTo } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
-import type { Context } from "./context.ts";
-import { typeExpression } from "./expressions.ts";
 import { unknownType, valueType } from "./make.ts";
 import type { TypedExpression } from "./nodes.ts";
 
-/** What `auto` is for a variable with this initialiser (C++11 7.1.6.4p6). */
-export function deducedFrom(context: Context, type: Type, initializer: Initializer): Type {
-  const syntax = initializer.kind === "value" ? initializer.value : initializer.arguments[0];
-  if (syntax === undefined) return unknownType;
-  return deducedFromTyped(type, typeExpression(context, syntax));
-}
-
-/** The declared type with `auto` in it replaced by what the value is: `const auto &`, `auto *`. */
+/** The declared type with `auto` in it replaced by what the value is (C++11 7.1.6.4p6): `const auto &`, `auto *`. */
 export function deducedFromTyped(type: Type, value: TypedExpression): Type {
   switch (type.kind) {
     case "unknown":

@@ -1,6 +1,8 @@
 import type { Expression } from "../syntax/nodes.ts";
-import { pointerTo, referenceTo } from "../types/derive.ts";
-import type { FunctionType, Type } from "../types/types.ts";
+import { referenceTo, referred, unqualified } from "../types/derive.ts";
+import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
+import { implicitCaptures, type Used, usedBy } from "./captures.ts";
+import { declareClosure } from "./closures.ts";
 import { atOf, type BodyContext, type Context } from "./context.ts";
 import { declaredType, functionPart } from "./declarators.ts";
 import { typeExpression } from "./expressions.ts";
@@ -16,12 +18,13 @@ import { DeclaredFunction } from "./symbols.ts";
 type LambdaSyntax = Extract<Expression, { kind: "lambda" }>;
 
 /**
- * A lambda expression, as a pointer to a function of its own. What it captures by reference it names
- * directly; captured copies are variables of its own.
+ * A lambda expression: an object of a class of its own, whose fields hold what it captures and whose `operator()` is
+ * its body. The body names captured variables themselves; the variables of captures with a value of their own, and of
+ * copies that are named one by one, are the lambda's.
  */
 export function typeLambda(context: Context, syntax: LambdaSyntax, at: At): TypedExpression {
   const scope = blockScope(context.scope);
-  const captures = syntax.captures.flatMap((capture) => typeCapture(context, scope, capture) ?? []);
+  const explicit = syntax.captures.flatMap((capture) => typeCapture(context, scope, capture) ?? []);
   const written = declaredType(context, deducedType, syntax.declarator);
   const signature: FunctionType =
     written.kind === "function"
@@ -37,8 +40,13 @@ export function typeLambda(context: Context, syntax: LambdaSyntax, at: At): Type
   const returns: Type = isDeduced(signature.returns)
     ? (body.returns ?? context.unit.types.void)
     : signature.returns;
+  const used: Used = usedBy(block, parameters);
+  const implicit = implicitCaptures(used, explicit, syntax.captureDefault, at);
+  const namesThis = syntax.captures.some(({ name }) => name === "this");
+  const holdsThis = namesThis || (syntax.captureDefault !== undefined && used.self);
+  const closure = declareClosure(context, [...explicit, ...implicit], holdsThis, at);
   const symbol = new DeclaredFunction({
-    name: "",
+    name: "operator()",
     qualifiedName: "lambda",
     linkageName: undefined,
     type: { ...signature, returns },
@@ -46,8 +54,9 @@ export function typeLambda(context: Context, syntax: LambdaSyntax, at: At): Type
       functionPart(syntax.declarator)?.parameters.map(
         (parameter) => parameter.declarator.name?.parts[0]?.text,
       ) ?? [],
-    memberOf: undefined,
-    isStatic: false,
+    memberOf: closure.record,
+    // Without captures there is no object to work on, and a pointer to the function does as well.
+    isStatic: closure.record.fields.length === 0,
     isVirtual: false,
     vector: undefined,
     special: undefined,
@@ -56,23 +65,28 @@ export function typeLambda(context: Context, syntax: LambdaSyntax, at: At): Type
     declarationAt: at,
   });
   symbol.define(() => ({ parameters, memberInitializers: [], body: block, self: body.self }));
-  const copiesImplicitly = syntax.captureDefault === "copy";
+  closure.addCall(symbol);
   return {
     kind: "lambda",
     at,
-    type: pointerTo(symbol.type),
+    type: recordType(closure.record),
     lvalue: false,
     function: symbol,
-    captures,
-    copiesImplicitly,
+    captures: closure.captures,
+    self: closure.self,
   };
 }
+
+const recordType = (record: RecordDeclaration): Type => ({ kind: "record", record });
+
+/** A capture before its field is known. */
+export type CaptureDraft = Omit<TypedCapture, "field">;
 
 function typeCapture(
   context: Context,
   scope: Scope,
   capture: LambdaSyntax["captures"][number],
-): TypedCapture | undefined {
+): CaptureDraft | undefined {
   const at = atOf(context, capture);
   const entry = lookup(context.scope, capture.name);
   const source =
@@ -85,8 +99,9 @@ function typeCapture(
   if (capture.reference && capture.value === undefined && entry?.kind === "variable") {
     return { variable: entry, source, reference: true };
   }
-  const value = decayed(source);
-  const type = capture.reference ? referenceTo(source.type, "lvalue") : value.type;
+  // An array is copied as a whole where it is named, and decays where it gives a value.
+  const value = capture.value === undefined ? source : decayed(source);
+  const type = capture.reference ? referenceTo(source.type, "lvalue") : unqualified(referred(value.type));
   const variable = localVariable(capture.name, type, at, "local");
   scope.names.set(capture.name, variable);
   return { variable, source: capture.reference ? source : value, reference: capture.reference };

@@ -228,9 +228,10 @@ export type TypedExpression = Typed &
     | {
         readonly kind: "lambda";
         readonly function: FunctionSymbol;
+        /** Those that `[=]` and `[&]` stand for included. */
         readonly captures: readonly TypedCapture[];
-        /** `[=]`: it names copies of variables around it that are not among `captures`. */
-        readonly copiesImplicitly: boolean;
+        /** Where it keeps the `this` that its body names. */
+        readonly self: Field | undefined;
       }
     | {
         readonly kind: "new";
@@ -256,9 +257,12 @@ export type TypedExpression = Typed &
   );
 
 export interface TypedCapture {
+  /** As the lambda's body names it. */
   readonly variable: Variable;
   readonly source: TypedExpression;
   readonly reference: boolean;
+  /** What holds it in the lambda's object: a copy, or for a reference a pointer. */
+  readonly field: Field;
 }
 
 /** How an object gets its first value. */

@@ -1,7 +1,7 @@
 import { evaluate } from "../constants/evaluate.ts";
 import type { NamePart, RecordSpecifier, TemplateArgument } from "../syntax/nodes.ts";
 import { typeText } from "../types/text.ts";
-import type { RecordDeclaration } from "../types/types.ts";
+import type { RecordDeclaration, Type } from "../types/types.ts";
 import { atOf, type Context, deeper } from "./context.ts";
 import { declare } from "./declarations.ts";
 import { typeExpression } from "./expressions.ts";
@@ -20,7 +20,38 @@ import { typeOfTypeName } from "./specifiers.ts";
 import { bindArguments } from "./template-arguments.ts";
 import { deduceArguments } from "./template-deduction.ts";
 
+/** Records that a type names, which may be called like others: lambdas, classes of several functions. */
+function recordsIn(type: Type): readonly RecordDeclaration[] {
+  switch (type.kind) {
+    case "record":
+      return [type.record];
+    case "pointer":
+    case "reference":
+      return recordsIn(type.to);
+    case "array":
+      return recordsIn(type.of);
+    case "function":
+      return [type.returns, ...type.parameters].flatMap(recordsIn);
+    default:
+      return [];
+  }
+}
+
 /** Argument of one instance as text, so that equal arguments give the same instance. */
+function argumentKey(context: Context, argument: TemplateArgumentValue): string {
+  const text = argumentText(context, argument);
+  const records = argument.kind === "type" ? recordsIn(argument.type) : [];
+  if (records.length === 0) return text;
+  const { recordNumbers } = context.unit;
+  const numbers = records.map((record) => {
+    const number = recordNumbers.get(record) ?? recordNumbers.size;
+    recordNumbers.set(record, number);
+    return number;
+  });
+  return `${text} #${numbers.join(" ")}`;
+}
+
+/** An argument as people read it. */
 function argumentText(context: Context, argument: TemplateArgumentValue): string {
   if (argument.kind === "type") return typeText(argument.type);
   const value = evaluate(argument.value, context.unit.model);
@@ -28,6 +59,10 @@ function argumentText(context: Context, argument: TemplateArgumentValue): string
 }
 
 function keyOf(context: Context, given: readonly TemplateArgumentValue[]): string {
+  return given.map((argument) => argumentKey(context, argument)).join(", ");
+}
+
+function textOf(context: Context, given: readonly TemplateArgumentValue[]): string {
   return given.map((argument) => argumentText(context, argument)).join(", ");
 }
 
@@ -123,7 +158,7 @@ function instantiate(
 ): TypeSymbol {
   const record: RecordDeclaration = {
     keyword: syntax.keyword,
-    name: `${template.scope.prefix}${template.name}<${key}>`,
+    name: `${template.scope.prefix}${template.name}<${textOf(context, given)}>`,
     complete: false,
     fields: [],
     bases: [],

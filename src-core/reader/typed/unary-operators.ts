@@ -2,6 +2,7 @@ import type { Expression } from "../syntax/nodes.ts";
 import { arithmeticTypeOf } from "../types/conversions.ts";
 import { pointerTo, unqualified } from "../types/derive.ts";
 import { operatorCall } from "./class-operators.ts";
+import { closurePointer, plainCallOf } from "./closures.ts";
 import type { Context } from "./context.ts";
 import { promoted } from "./convert.ts";
 import { typeExpression } from "./expressions.ts";
@@ -31,6 +32,9 @@ export function typeUnary(context: Context, syntax: Syntax<"unary">, at: At): Ty
     case "+":
     case "-":
     case "~": {
+      // `+[] {...}`: a lambda has no `+` but as a pointer to its function.
+      const call = syntax.operator === "+" ? plainCallOf(context, operand.type) : undefined;
+      if (call !== undefined) return closurePointer(operand, call, "promotion");
       const value = promoted(context, operand);
       const kind = syntax.operator === "+" ? "plus" : syntax.operator === "-" ? "negate" : "complement";
       const type = arithmeticTypeOf(value.type) === undefined ? unknownType : unqualified(value.type);

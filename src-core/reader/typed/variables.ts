@@ -1,11 +1,13 @@
-import type { Declaration, InitDeclarator, Specifiers } from "../syntax/nodes.ts";
+import type { Declaration, InitDeclarator, Initializer, Specifiers } from "../syntax/nodes.ts";
 import { arrayOf, qualify, referred, renamed } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
 import { atOf, type Context, inScope, refer } from "./context.ts";
 import { declaredType } from "./declarators.ts";
-import { deducedFrom } from "./deduction.ts";
-import { initializerOf, typedInitializer } from "./initializers.ts";
+import { deducedFromTyped } from "./deduction.ts";
+import { typeExpression } from "./expressions.ts";
+import { initializerFromTyped, initializerOf, typedInitializer } from "./initializers.ts";
 import { hasAttribute, storageOf, variableLinkage } from "./linkage.ts";
+import { unknownType } from "./make.ts";
 import { scopeOfQualifiers } from "./names.ts";
 import type { At, TypedInitializer, TypeSymbol, Variable } from "./nodes.ts";
 import { enclosingRegion, globalScope, type Scope } from "./scope.ts";
@@ -146,15 +148,22 @@ function initialize(
       : typedInitializer(context, variable.type, initializer);
   if (initializer === undefined && !isDefaultConstructed(context, variable, declaration)) return;
   if (initializer !== undefined && completesType(variable.type)) {
-    if (isDeduced(variable.type)) {
-      variable.type = deducedFrom(context, variable.type, initializer);
-    }
-    const typed = read();
+    const typed = isDeduced(variable.type) ? deduce(context, variable, initializer) : read();
     variable.initializer = typed;
     variable.type = completed(variable.type, typed);
     return;
   }
   variable.initializer = variable.storage === "local" || variable.storage === "static-local" ? read() : read;
+}
+
+/** Finds out what `auto` is; a lambda is read once, for each reading makes a class of its own. */
+function deduce(context: Context, variable: DeclaredVariable, initializer: Initializer): TypedInitializer {
+  const syntax = initializer.kind === "value" ? initializer.value : initializer.arguments[0];
+  const value = syntax && typeExpression(context, syntax);
+  variable.type = value === undefined ? unknownType : deducedFromTyped(variable.type, value);
+  return value === undefined
+    ? typedInitializer(context, variable.type, initializer)
+    : initializerFromTyped(context, variable.type, value);
 }
 
 function isDefaultConstructed(context: Context, variable: Variable, declaration: SimpleDeclaration): boolean {

@@ -106,6 +106,24 @@ void loop() {}
     expect(argumentsOf(walk, "delay")).toEqual(["4"]);
   });
 
+  it("follows lambdas that capture their object", () => {
+    const walk = walkSketch(`class Mouse {
+  int hold = 120;
+public:
+  void start() {
+    int more = 5;
+    auto wait = [this, more](int extra) { delayMicroseconds(hold + more + extra); };
+    wait(1);
+    [&] { delay(hold); }();
+  }
+} mouse;
+void setup() { mouse.start(); }
+void loop() {}
+`);
+    expect(argumentsOf(walk, "delayMicroseconds")).toEqual(["126"]);
+    expect(argumentsOf(walk, "delay")).toEqual(["120"]);
+  });
+
   it("never knows what a handler may have changed, volatile or not", () => {
     const walk = walkC(`#include <avr/interrupt.h>
 static uint8_t ready = 0, steady = 3;

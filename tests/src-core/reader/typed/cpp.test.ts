@@ -222,7 +222,11 @@ describe("statements of C++", () => {
       "c++",
     );
     const statements = functionNamed(unit, "f").definition?.body.statements;
-    expect(statements?.[0]).toMatchObject({ expression: { arguments: [{ kind: "lambda" }] } });
+    expect(statements?.[0]).toMatchObject({
+      expression: {
+        arguments: [{ kind: "convert", type: { kind: "pointer" }, operand: { kind: "lambda" } }],
+      },
+    });
     expect(statements?.[2]).toMatchObject({ expression: { kind: "call", type: { name: "long" } } });
   });
 });
