@@ -1,6 +1,6 @@
 import type { TypedStatement } from "../../reader/typed/nodes.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
-import { jump, lowerStatement, orStop, tick } from "./statements.ts";
+import { jump, lowerStatement, orStop, tick, writtenOut } from "./statements.ts";
 import { holdsLabel, holdsOddSwitch, type Label, labelText, type Switch } from "./switches.ts";
 import { condition, lowerValue } from "./values.ts";
 
@@ -77,6 +77,8 @@ function takenApart(scope: FunctionScope, statement: TypedStatement): string {
     case "do":
     case "for":
       return loopBlocks(scope, statement);
+    case "range-for":
+      return takenApart(scope, writtenOut(statement));
     case "switch":
       return switchBlocks(scope, statement);
     default:

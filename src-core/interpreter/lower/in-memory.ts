@@ -4,7 +4,7 @@ import type {
   TypedInitializer,
   Variable,
 } from "../../reader/typed/nodes.ts";
-import { walkExpression, walkStatement } from "../../reader/typed/walk.ts";
+import { expressionsOf, walkExpression, walkStatement } from "../../reader/typed/walk.ts";
 import { calledType } from "../../reader/types/derive.ts";
 import type { Type } from "../../reader/types/types.ts";
 
@@ -60,6 +60,12 @@ export function addressed(definition: FunctionDefinition): ReadonlySet<Variable>
     }
     bindTo(initializer.constructor?.type.parameters ?? [], initializer.arguments);
   };
+  const visitVariables = (variables: readonly Variable[]): void => {
+    for (const { type, initializer } of variables) {
+      if (initializer === undefined) continue;
+      if (type.kind === "reference" || initializer.kind !== "value") visitInitializer(initializer);
+    }
+  };
   const visitor = {
     expression(expression: TypedExpression): boolean {
       switch (expression.kind) {
@@ -94,11 +100,12 @@ export function addressed(definition: FunctionDefinition): ReadonlySet<Variable>
       return true;
     },
     statement(statement: Parameters<typeof walkStatement>[0]): boolean {
-      if (statement.kind === "variables") {
-        for (const { type, initializer } of statement.variables) {
-          if (initializer === undefined) continue;
-          if (type.kind === "reference" || initializer.kind !== "value") visitInitializer(initializer);
-        }
+      if (statement.kind === "variables") visitVariables(statement.variables);
+      if (statement.kind === "range-for" && statement.iteration !== undefined) {
+        const { variables, condition, step } = statement.iteration;
+        visitVariables([...variables, statement.variable]);
+        for (const expression of [...[...variables, statement.variable].flatMap(valuesOf), condition, step])
+          walkExpression(expression, visitor);
       }
       if (statement.kind === "return" && statement.value?.lvalue === true) bind(statement.value);
       return true;
@@ -113,6 +120,9 @@ export function addressed(definition: FunctionDefinition): ReadonlySet<Variable>
   walkStatement(definition.body, visitor);
   return found;
 }
+
+const valuesOf = ({ initializer }: Variable): readonly TypedExpression[] =>
+  initializer === undefined ? [] : expressionsOf(initializer);
 
 function argumentsOf(initializer: TypedInitializer): readonly TypedExpression[] {
   if (initializer.kind === "value") return [initializer.value];

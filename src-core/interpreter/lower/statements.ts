@@ -3,9 +3,9 @@ import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import { copied } from "./calls.ts";
 import { destroySteps } from "./destructors.ts";
 import { firstSteps } from "./initializers.ts";
-import { addressOf, bound } from "./places.ts";
+import { bound } from "./places.ts";
 import { CannotLower, type FunctionScope, type Jump } from "./scope.ts";
-import { converted, loaded, shapeOf } from "./shape.ts";
+import { shapeOf } from "./shape.ts";
 import { isPlainSwitch, lowerSwitch } from "./switches.ts";
 import { condition, lowerValue, shapeAt, valueAs } from "./values.ts";
 
@@ -86,7 +86,7 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
       );
     }
     case "range-for":
-      return rangeFor(scope, statement);
+      return lowerStatement(scope, writtenOut(statement));
     case "switch":
       if (isPlainSwitch(statement)) return lowerSwitch(scope, statement);
       throw new CannotLower("a `switch` with labels inside of other statements here", at);
@@ -219,37 +219,20 @@ function declareStatic(scope: FunctionScope, variable: Variable): string {
   return `if(!${guard}){${guard}=1;${steps.join(";")};}`;
 }
 
-function rangeFor(scope: FunctionScope, statement: Extract<TypedStatement, { kind: "range-for" }>): string {
-  const { variable, range, at } = statement;
-  const { model } = scope.linkage;
-  const { type } = range;
-  if (type.kind !== "array" || type.length === undefined)
-    throw new CannotLower("a range `for` over what is no array", at);
-  const size = sizeOf(type.of, model);
-  const shape = shapeOf(variable.type, model);
-  const element = shapeOf(type.of, model);
-  if (size === undefined || shape === undefined || element === undefined)
-    throw new CannotLower("a range of unknown elements", at);
-  const cursor = scope.temporary();
-  const end = scope.temporary();
-  const start = `${cursor}=${addressOf(scope, range)},${end}=${cursor}+${size * type.length}`;
-  const p = scope.place(at);
-  let take: string;
-  if (variable.type.kind === "reference") take = `${ownName(scope, variable)}=${cursor};`;
-  else if (shape.kind === "object" || scope.inMemory.has(variable)) {
-    const room = scope.room(size, alignmentOf(variable.type, model));
-    scope.addresses.set(variable, room);
-    take = `fresh(${room},${size});copy(${room},${cursor},${size},${p});`;
-  } else {
-    const value = converted(loaded(element, cursor, p), element, shape);
-    if (value === undefined) throw new CannotLower("a range of other elements than the variable's", at);
-    take = `${ownName(scope, variable)}=${value};`;
-  }
-  return loop(
-    scope,
-    () =>
-      `for(${start};${cursor}<${end};${cursor}+=${size}){${tick(scope, statement)}${take}${lowerStatement(scope, statement.body)}}`,
-  );
+/** A range `for` as the plain one that it stands for. */
+export function writtenOut(statement: Extract<TypedStatement, { kind: "range-for" }>): TypedStatement {
+  const { at, variable, iteration, body } = statement;
+  if (iteration === undefined) throw new CannotLower("a range `for` over this", at);
+  const { variables, condition: test, step } = iteration;
+  const element: TypedStatement = { kind: "variables", at, variables: [variable] };
+  return {
+    kind: "for",
+    at,
+    init: { kind: "variables", at, variables },
+    condition: test,
+    step,
+    body: { kind: "block", at, statements: [element, body] },
+  };
 }
 
 function lowerReturn(scope: FunctionScope, value: TypedExpression | undefined): string {

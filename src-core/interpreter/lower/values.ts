@@ -333,8 +333,8 @@ function statementValue(
   const { statements } = expression.body;
   const last = statements[statements.length - 1];
   const before = last?.kind === "expression" ? statements.slice(0, -1) : statements;
-  const value = last?.kind === "expression" ? lowerValue(scope, last.expression) : "0";
   const body = lowerStatements(scope, before);
+  const value = last?.kind === "expression" ? lowerValue(scope, last.expression) : "0";
   if (/\b(return|break|continue)\b/.test(body))
     throw new CannotLower("a jump out of an expression", expression.at);
   return `(()=>{${body}return ${value};})()`;

@@ -20,7 +20,7 @@ export function typeBinary(context: Context, syntax: BinarySyntax, at: At): Type
 }
 
 /** A binary operator on typed operands; the usual conversions are written out. */
-function binary(
+export function binary(
   context: Context,
   operator: BinarySyntax["operator"],
   left: TypedExpression,

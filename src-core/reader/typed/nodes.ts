@@ -325,8 +325,11 @@ export type TypedStatement =
         }
       | {
           readonly kind: "range-for";
+          /** Its initialiser is the element. */
           readonly variable: Variable;
           readonly range: TypedExpression;
+          /** Undefined for a range that is not understood. */
+          readonly iteration: RangeIteration | undefined;
           readonly body: TypedStatement;
         }
       | { readonly kind: "switch"; readonly condition: TypedExpression; readonly body: TypedStatement }
@@ -346,6 +349,14 @@ export type TypedStatement =
       | { readonly kind: "empty" }
       | { readonly kind: "not-understood"; readonly what: string }
     ));
+
+/** What a range `for` stands for: `for (variables; condition; step) { element = ...; body }` (C++11 6.5.4). */
+export interface RangeIteration {
+  /** The range, as a reference, its begin and its end: none of them has a name in the source. */
+  readonly variables: readonly Variable[];
+  readonly condition: TypedExpression;
+  readonly step: TypedExpression;
+}
 
 // --- Units and programs -----------------------------------------------------------------------------------
 

@@ -1,18 +1,14 @@
 import type { Block, Condition, Statement } from "../syntax/nodes.ts";
 import { referred } from "../types/derive.ts";
-import type { Type } from "../types/types.ts";
-import { atOf, type Context, deepest, inScope, refer } from "./context.ts";
+import { atOf, type Context, deepest, inScope } from "./context.ts";
 import { convertTo, promoted } from "./convert.ts";
 import { declare } from "./declarations.ts";
-import { declaredType } from "./declarators.ts";
-import { deducedFromTyped } from "./deduction.ts";
 import { typeExpression } from "./expressions.ts";
-import { localVariable } from "./functions.ts";
 import { initializerFrom } from "./initializers.ts";
 import { decayed, unresolved, valueType } from "./make.ts";
-import type { TypedBlock, TypedExpression, TypedStatement, Variable } from "./nodes.ts";
-import { blockScope, lookupHere } from "./scope.ts";
-import { isDeduced, typeOfSpecifiers } from "./specifiers.ts";
+import type { TypedBlock, TypedExpression, TypedStatement } from "./nodes.ts";
+import { typeRangeFor } from "./range-loops.ts";
+import { blockScope } from "./scope.ts";
 import { condition } from "./truth.ts";
 
 /** Types the statements of a block in `context.scope`, which the caller has opened. */
@@ -21,7 +17,7 @@ export function typeBlock(context: Context, block: Block): TypedBlock {
   return { kind: "block", at: atOf(context, block), statements };
 }
 
-function typeStatement(context: Context, statement: Statement): TypedStatement {
+export function typeStatement(context: Context, statement: Statement): TypedStatement {
   const { unit } = context;
   if (unit.depth >= deepest) {
     return { kind: "not-understood", at: atOf(context, statement), what: "nested too deeply" };
@@ -174,43 +170,4 @@ function typeFor(context: Context, statement: Extract<Statement, { kind: "for" }
     step: statement.step && typeExpression(inside, statement.step),
     body: typeStatement(inside, statement.body),
   };
-}
-
-/** What a range-for steps through: the elements of an array, or what `begin()` of a class points to. */
-function elementOf(context: Context, range: TypedExpression): Type {
-  const type = range.type;
-  if (type.kind === "array") return type.of;
-  if (type.kind !== "record") return { kind: "unknown", name: "" };
-  const scope = context.unit.classes.get(type.record)?.scope;
-  const begin = scope && lookupHere(scope, "begin");
-  const returns = begin?.kind === "overloads" ? begin.functions[0]?.type.returns : undefined;
-  return returns?.kind === "pointer" ? returns.to : { kind: "unknown", name: "" };
-}
-
-function typeRangeFor(
-  context: Context,
-  statement: Extract<Statement, { kind: "range-for" }>,
-): TypedStatement {
-  const at = atOf(context, statement);
-  const inside = inScope(context, blockScope(context.scope));
-  const range = typeExpression(inside, statement.range);
-  const element = elementOf(context, range);
-  const name = statement.declarator.name?.parts[0];
-  const declared = declaredType(inside, typeOfSpecifiers(inside, statement.specifiers), statement.declarator);
-  const sample = unresolved(at, "", "other", [], "an element");
-  const type = isDeduced(declared)
-    ? deducedFromTyped(declared, { ...sample, type: element, lvalue: true })
-    : declared;
-  const variable: Variable = localVariable(
-    name?.text ?? "",
-    type,
-    atOf(context, name ?? statement.declarator),
-    "local",
-  );
-  if (name !== undefined) {
-    inside.scope.names.set(name.text, variable);
-    refer(context, name, variable);
-  }
-  context.unit.locals.push(variable);
-  return { kind: "range-for", at, variable, range, body: typeStatement(inside, statement.body) };
 }

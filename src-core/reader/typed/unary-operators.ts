@@ -43,6 +43,11 @@ export function typeUnary(context: Context, syntax: Syntax<"unary">, at: At): Ty
   }
 }
 
+/** `*operand`, of a class too. */
+export function indirection(context: Context, operand: TypedExpression, at: At): TypedExpression {
+  return operatorCall(context, "*", [operand], at) ?? dereference(decayed(operand), at);
+}
+
 /** The object a pointer points to; `pointer` is decayed. */
 export function dereference(pointer: TypedExpression, at: At): TypedExpression {
   if (pointer.kind === "convert" && pointer.reason === "decay" && pointer.operand.type.kind === "function") {
@@ -53,19 +58,22 @@ export function dereference(pointer: TypedExpression, at: At): TypedExpression {
 }
 
 export function typeUpdate(context: Context, syntax: Syntax<"update">, at: At): TypedExpression {
-  const operand = typeExpression(context, syntax.operand);
+  return update(context, syntax.operator, syntax.position, typeExpression(context, syntax.operand), at);
+}
+
+/** `++` or `--`, of a class too. */
+export function update(
+  context: Context,
+  operator: "++" | "--",
+  position: "prefix" | "postfix",
+  operand: TypedExpression,
+  at: At,
+): TypedExpression {
   // `x++` calls the overload with an unused `int` (C++11 13.5.7).
-  const unused = syntax.position === "postfix" ? [integerNode(at, 0n, context.unit.types.int)] : [];
-  const called = operatorCall(context, syntax.operator, [operand, ...unused], at);
+  const unused = position === "postfix" ? [integerNode(at, 0n, context.unit.types.int)] : [];
+  const called = operatorCall(context, operator, [operand, ...unused], at);
   if (called !== undefined) return called;
-  const lvalue = context.unit.language === "c++" && syntax.position === "prefix";
-  return {
-    kind: "update",
-    at,
-    type: lvalue ? operand.type : unqualified(operand.type),
-    lvalue,
-    operator: syntax.operator,
-    position: syntax.position,
-    operand,
-  };
+  const lvalue = context.unit.language === "c++" && position === "prefix";
+  const type = lvalue ? operand.type : unqualified(operand.type);
+  return { kind: "update", at, type, lvalue, operator, position, operand };
 }
