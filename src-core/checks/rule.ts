@@ -1,5 +1,6 @@
 import type { Facts } from "../facts/facts.ts";
 import type { Finding, Severity } from "../finding.ts";
+import type { ReportTrial } from "../reports/report-trial.ts";
 
 /** A firmware snippet that a rule is tested with: file name to text, edgewise.json included where it needs one. */
 export type Example = Readonly<Record<string, string>>;
@@ -7,8 +8,8 @@ export type Example = Readonly<Record<string, string>>;
 /** What a rule finds; the registry adds the rule's id and level. */
 export type Draft = Omit<Finding, "rule" | "severity">;
 
-/** One rule of the catalogue. Its id is a contract: settings, `allow`, SARIF, docs and tests use it. */
-export interface Rule {
+/** What a rule says of itself. Its id is a contract: settings, `allow`, SARIF, docs and tests use it. */
+export interface RuleText {
   /** `group/name`. */
   readonly id: string;
   readonly title: string;
@@ -21,5 +22,19 @@ export interface Rule {
   readonly right: Example;
   /** Where the limit comes from, as readers should see it. */
   readonly source: string;
+}
+
+/** A rule whose faults can be seen in the text. */
+export interface Rule extends RuleText {
   check(facts: Facts): Iterable<Draft>;
+}
+
+/** A rule whose faults show when the firmware is run. */
+export interface TrialRule extends RuleText {
+  judge(trials: Trials): Iterable<Draft>;
+}
+
+/** What came of running the firmware or parts of it. */
+export interface Trials {
+  readonly reports: readonly ReportTrial[];
 }

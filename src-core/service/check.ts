@@ -1,29 +1,52 @@
 import type { CheckResult, SettingsFault } from "../check-result.ts";
-import { ruleOf, rules, runRules } from "../checks/registry.ts";
-import type { Rule } from "../checks/rule.ts";
+import {
+  type Checked,
+  ruleOf,
+  rules,
+  runRules,
+  runTrialRules,
+  together,
+  trialRules,
+} from "../checks/registry.ts";
+import type { RuleText } from "../checks/rule.ts";
 import type { NotUnderstood, RuleLevel } from "../finding.ts";
 import { applyAllows } from "../notes/allow/apply-allows.ts";
 import type { SettingsProblem } from "../notes/settings/settings.ts";
 import type { Project } from "../project/project.ts";
+import { tryReports } from "../reports/try-reports.ts";
 import type { ProjectReading } from "./project-reading.ts";
 
-/** Runs the rules over what was read, as the project's settings and notes want them run. */
-export function checkReading({ project, facts, files }: ProjectReading): CheckResult {
-  const levels = new Map<string, RuleLevel>(
-    [...project.settings.rules].map(([rule, said]) => [rule, said.value]),
-  );
-  const levelOf = ({ id, severity }: Rule): RuleLevel => levels.get(id) ?? severity;
-  const { findings, notUnderstood } = runRules(facts, levels);
+/** Runs the rules over what was read, as the project's settings and notes want them run; `tried` is added. */
+export function checkReading(reading: ProjectReading, tried: Checked | undefined): CheckResult {
+  const { project, facts, files } = reading;
+  const levels = levelsOf(project);
+  const levelOf = ({ id, severity }: RuleText): RuleLevel => levels.get(id) ?? severity;
+  const read = runRules(facts, levels);
+  const { findings, notUnderstood } = tried === undefined ? read : together(read, tried);
   const unattached = ruleOf("note/unattached");
+  const ran: readonly RuleText[] = tried === undefined ? rules : [...rules, ...trialRules];
   return {
     findings: applyAllows(findings, facts.notes.allowances, {
-      checked: new Set(rules.filter((rule) => levelOf(rule) !== "off").map(({ id }) => id)),
+      checked: new Set(ran.filter((rule) => levelOf(rule) !== "off").map(({ id }) => id)),
       unattached: unattached === undefined ? "off" : levelOf(unattached),
     }),
     notUnderstood: [...facts.program.problems, ...notKnown(facts.ps2.notKnown, project), ...notUnderstood],
     settingsFaults: project.problems.map(settingsFault),
     files: [...files.keys(), ...settingsFile(project)],
   };
+}
+
+/** Runs what can be run of what was read; undefined when cancelled. */
+export function tryReading(
+  { project, facts }: ProjectReading,
+  cancelled: (() => boolean) | undefined,
+): Checked | undefined {
+  const reports = tryReports(facts.program, facts.notes, cancelled);
+  return reports && runTrialRules(facts, { reports }, levelsOf(project));
+}
+
+function levelsOf({ settings }: Project): ReadonlyMap<string, RuleLevel> {
+  return new Map([...settings.rules].map(([rule, said]) => [rule, said.value]));
 }
 
 /** What has no place of its own is said at the settings, where the answer can be given, or else first of all. */

@@ -44,6 +44,8 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
       const state = states.get(id);
       return state === undefined ? nothing : state.result();
     },
+    tryOut: (id, cancelled) => states.get(id)?.tried(cancelled),
+    takeOver: (id, tried) => states.get(id)?.takeOver(tried),
     hover: (id, file, offset) => {
       const state = states.get(id);
       return state && hoverAt(state.reading(), file, offset, host.readText(file) ?? "");

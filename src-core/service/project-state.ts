@@ -1,7 +1,8 @@
 import type { CheckResult } from "../check-result.ts";
+import type { Checked } from "../checks/registry.ts";
 import type { Project } from "../project/project.ts";
 import type { SourceHost } from "../reader/source-host.ts";
-import { checkReading } from "./check.ts";
+import { checkReading, tryReading } from "./check.ts";
 import type { ProjectReader, ProjectReading } from "./project-reading.ts";
 
 /** One project between requests: its last reading and result, for as long as its files stay as they are. */
@@ -11,6 +12,7 @@ export class ProjectState {
   #project: Project;
   #reading: ProjectReading | undefined;
   #result: CheckResult | undefined;
+  #tried: Checked | undefined;
 
   constructor(host: SourceHost, reader: ProjectReader, project: Project) {
     this.#host = host;
@@ -30,13 +32,28 @@ export class ProjectState {
     const reading = this.#reader.read(this.#project);
     this.#reading = reading;
     this.#result = undefined;
+    this.#tried = undefined;
     return reading;
   }
 
   result(): CheckResult {
     const reading = this.reading();
-    this.#result ??= checkReading(reading);
+    this.#result ??= checkReading(reading, this.#tried);
     return this.#result;
+  }
+
+  /** What running the firmware shows; kept until the files change. Undefined when cancelled. */
+  tried(cancelled: (() => boolean) | undefined): Checked | undefined {
+    const reading = this.reading();
+    const tried = this.#tried ?? tryReading(reading, cancelled);
+    if (tried !== undefined) this.takeOver(tried);
+    return tried;
+  }
+
+  /** The same, found by someone else over the same files. */
+  takeOver(tried: Checked): void {
+    this.#tried = tried;
+    this.#result = undefined;
   }
 
   #isStillTrue({ files }: ProjectReading): boolean {

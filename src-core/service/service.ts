@@ -1,5 +1,5 @@
 import type { CheckResult } from "../check-result.ts";
-import type { Edit, Finding, Span } from "../finding.ts";
+import type { Edit, Finding, NotUnderstood, Span } from "../finding.ts";
 import type { Completion, CompletionKind, Hover } from "../notes/completion/completion.ts";
 
 export type { Completion, CompletionKind, Hover };
@@ -16,9 +16,22 @@ export interface Service {
   projectsAt(path: string): readonly ProjectEntry[];
   /** Nothing for a project that is not known; the same for `hover`, `complete` and `actions`. */
   check(project: string): CheckResult;
+  /**
+   * Runs what can be run of the firmware, within limits; from then on `check` tells what that showed too, until a file
+   * changes. `cancelled` is asked now and then; undefined when it said so, or for a project that is not known.
+   */
+  tryOut(project: string, cancelled?: () => boolean): TrialResult | undefined;
+  /** Takes what `tryOut` of another service over the same files gave. */
+  takeOver(project: string, result: TrialResult): void;
   hover(project: string, file: string, offset: number): Hover | undefined;
   complete(project: string, file: string, offset: number): readonly Completion[];
   actions(project: string, span: Span): readonly Action[];
+}
+
+/** What running the firmware showed: plain data. */
+export interface TrialResult {
+  readonly findings: readonly Finding[];
+  readonly notUnderstood: readonly NotUnderstood[];
 }
 
 /** A project as front ends name it. */

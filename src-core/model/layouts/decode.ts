@@ -1,4 +1,4 @@
-import type { ButtonName, MovementName, ReportLayout } from "./layout.ts";
+import type { MovementName, ReportLayout } from "./layout.ts";
 import type { ReportValues } from "./values.ts";
 
 /** A report taken apart, or the first byte that cannot belong to one. */
@@ -16,39 +16,41 @@ export function decodeReport(layout: ReportLayout, bytes: readonly number[]): De
   if (bytes.length !== whole && bytes.length !== layout.optionalByte) {
     return { kind: "length", expected: layout.optionalByte ?? whole, got: bytes.length };
   }
+  for (const [index, byte] of bytes.entries()) {
+    for (const [bit, slot] of (layout.bytes[index] ?? []).entries()) {
+      if (slot.kind === "constant" && ((byte >> bit) & 1) !== slot.level)
+        return { kind: "constant-bit", byte: index, bit, expected: slot.level };
+    }
+  }
+  return { kind: "report", ...fieldsOf(layout, bytes) };
+}
+
+/**
+ * What the bits of the fields say, constant ones not looked at. Fields of bytes that are missing are left out; of a
+ * movement in two parts, what is there counts.
+ */
+export function fieldsOf(
+  layout: ReportLayout,
+  bytes: readonly number[],
+): { readonly values: ReportValues; readonly overflow: readonly MovementName[] } {
   const sums = new Map<string, number>();
-  const buttons = new Map<ButtonName, boolean>();
+  const values: { -readonly [field in keyof ReportValues]: ReportValues[field] } = {};
   const overflow: MovementName[] = [];
   for (const [index, byte] of bytes.entries()) {
     for (const [bit, slot] of (layout.bytes[index] ?? []).entries()) {
-      const level = ((byte >> bit) & 1) === 1 ? 1 : 0;
-      switch (slot.kind) {
-        case "constant":
-          if (level !== slot.level) return { kind: "constant-bit", byte: index, bit, expected: slot.level };
-          break;
-        case "ignored":
-          break;
-        case "button":
-          buttons.set(slot.field, (level === 1) !== slot.activeLow);
-          break;
-        case "movement": {
-          const key = `${slot.field}${slot.part}`;
-          sums.set(key, (sums.get(key) ?? 0) + level * 2 ** slot.fieldBit);
-          break;
-        }
-        case "overflow":
-          if (level === 1) overflow.push(slot.field);
-          break;
-      }
+      const level = (byte >> bit) & 1;
+      if (slot.kind === "button") values[slot.field] = (level === 1) !== slot.activeLow;
+      if (slot.kind === "overflow" && level === 1) overflow.push(slot.field);
+      if (slot.kind !== "movement") continue;
+      const key = `${slot.field}${slot.part}`;
+      sums.set(key, (sums.get(key) ?? 0) + level * 2 ** slot.fieldBit);
     }
   }
-  const values: { -readonly [field in keyof ReportValues]: ReportValues[field] } = {};
   for (const { name, bits } of layout.movements) {
     const parts = [sums.get(`${name}1`), sums.get(`${name}2`)].filter((each) => each !== undefined);
     if (parts.length > 0) values[name] = parts.reduce((sum, raw) => sum + signed(raw, bits), 0);
   }
-  for (const [field, down] of buttons) values[field] = down;
-  return { kind: "report", values, overflow };
+  return { values, overflow };
 }
 
 /** Two's complement of `bits` bits. */

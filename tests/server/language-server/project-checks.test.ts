@@ -34,6 +34,8 @@ function checksOver(results: Map<string, CheckResult | Error>) {
     },
     hover: () => undefined,
     complete: () => [],
+    tryOut: () => undefined,
+    takeOver: () => undefined,
     actions: () => [],
   };
   const published: [file: string, messages: string[]][] = [];

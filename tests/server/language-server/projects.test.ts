@@ -28,6 +28,8 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     },
     hover: () => undefined,
     complete: () => [],
+    tryOut: () => undefined,
+    takeOver: () => undefined,
     actions: () => [],
   };
   const files = new WorkspaceFiles(hostOfFiles({}));

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { rules, runRules } from "../../../src-core/checks/registry.ts";
-import type { Example, Rule } from "../../../src-core/checks/rule.ts";
+import { rules, runRules, runTrialRules, together, trialRules } from "../../../src-core/checks/registry.ts";
+import type { Example, Rule, TrialRule } from "../../../src-core/checks/rule.ts";
 import type { Facts } from "../../../src-core/facts/facts.ts";
 import type { Edit, Finding, Fix, RuleLevel } from "../../../src-core/finding.ts";
 import { findProjects } from "../../../src-core/project/find-projects.ts";
 import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
+import { tryReports } from "../../../src-core/reports/try-reports.ts";
 import { ProjectReader } from "../../../src-core/service/project-reading.ts";
 import { vocabulary } from "../../../src-core/service/vocabulary.ts";
 import { loadGrammar } from "../reader/syntax/load-grammar.ts";
@@ -35,22 +36,40 @@ export function factsOf(example: Example): Facts {
 
 const ownLevels: ReadonlyMap<string, RuleLevel> = new Map();
 
+type AnyRule = Rule | TrialRule;
+
 /** Findings of `among` (all rules unless given) at their own levels. */
-export function findingsIn(example: Example, among: readonly Rule[] = rules): readonly Finding[] {
-  const { findings, notUnderstood } = runRules(factsOf(example), ownLevels, among);
+export function findingsIn(
+  example: Example,
+  among: readonly AnyRule[] = [...rules, ...trialRules],
+): readonly Finding[] {
+  const facts = factsOf(example);
+  const ofText = among.filter((rule) => "check" in rule);
+  const ofTrials = among.filter((rule) => "judge" in rule);
+  const read = runRules(facts, ownLevels, ofText);
+  const tried = ofTrials.length === 0 ? nothing : triedBy(facts, ofTrials);
+  const { findings, notUnderstood } = together(read, tried);
   expect(notUnderstood).toEqual([]);
   return findings;
 }
 
+const nothing = { findings: [], notUnderstood: [] };
+
+function triedBy(facts: Facts, among: readonly TrialRule[]) {
+  const reports = tryReports(facts.program, facts.notes);
+  if (reports === undefined) throw new Error("nobody cancelled it");
+  return runTrialRules(facts, { reports }, ownLevels, among);
+}
+
 /** Tests a rule: its own two examples, the snippets, and every fix that it offers on the wrong ones. */
-export function ruleTests(rule: Rule, { wrong, right }: Snippets): void {
+export function ruleTests(rule: AnyRule, { wrong, right }: Snippets): void {
   describe(rule.id, () => {
     it("finds its own wrong example, and nothing else is wrong there", () => {
-      const findings = findingsIn(rule.wrong, [...new Set([...rules, rule])]);
+      const findings = findingsIn(rule.wrong, withAll(rule));
       expect([...new Set(findings.map((finding) => finding.rule))]).toEqual([rule.id]);
     });
     it("leaves its own right example alone", () => {
-      expect(brief(findingsIn(rule.right, [...new Set([...rules, rule])]), rule.right)).toEqual([]);
+      expect(brief(findingsIn(rule.right, withAll(rule)), rule.right)).toEqual([]);
     });
     describe("wrong", () => {
       for (const [name, example] of Object.entries(wrong)) {
@@ -71,6 +90,11 @@ export function ruleTests(rule: Rule, { wrong, right }: Snippets): void {
       }
     });
   });
+}
+
+/** All rules, and one that may not be among them yet. */
+function withAll(rule: AnyRule): readonly AnyRule[] {
+  return [...new Set([...rules, ...trialRules, rule])];
 }
 
 /** What a caret line says: lines from 1, columns from 1 with the end behind the last character. */
@@ -136,7 +160,7 @@ function brief(findings: readonly Finding[], example: Example): string[] {
 }
 
 /** A fix, applied, leaves fewer findings of the rule, none of which is the one it was for. */
-function expectRemoved(rule: Rule, example: Example, finding: Finding, fix: Fix): void {
+function expectRemoved(rule: AnyRule, example: Example, finding: Finding, fix: Fix): void {
   const mended = withEdits(example, fix.edits);
   const before = findingsIn(example, [rule]);
   const after = findingsIn(mended, [rule]);

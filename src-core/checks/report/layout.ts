@@ -1,0 +1,48 @@
+// A report is a table of bits, and a movement's high and low bits often go into different bytes: exchanged, shifted
+// by one or put into the other axis's place they still look like a report.
+//
+// The rule runs the function that an `encodes` or `decodes` note names, with the chip's integer sizes, over every
+// movement that the mouse can report, every set of the buttons and a mixture of both, and finds out what drives each
+// bit. What another rule of this group says better is left to it.
+
+import type { TrialRule } from "../rule.ts";
+import { draftsOf, sourceOfLayouts } from "./drafts.ts";
+
+export const layout: TrialRule = {
+  id: "report/layout",
+  title: "Movement in the wrong bits of a report",
+  severity: "error",
+  why:
+    "The PC takes the bits where its driver expects them: with two of them exchanged the cursor jumps " +
+    "on some movements and is right on others, which looks like a bad contact.",
+  wrong: {
+    "main.c": `// @wire board atmega328p clock=16MHz
+#include <stdint.h>
+#include <stdbool.h>
+// @wire encodes two-button from x=dx y=-dy left=left right=right into out
+void build_report(uint8_t out[3], int8_t dx, int8_t dy, bool left, bool right) {
+  uint8_t x = dx;
+  uint8_t y = -dy;
+  out[0] = 0x40 | (left << 5) | (right << 4) | ((x >> 4) & 0x0C) | (y >> 6);
+  out[1] = x & 0x3F;
+  out[2] = y & 0x3F;
+}
+`,
+  },
+  right: {
+    "main.c": `// @wire board atmega328p clock=16MHz
+#include <stdint.h>
+#include <stdbool.h>
+// @wire encodes two-button from x=dx y=-dy left=left right=right into out
+void build_report(uint8_t out[3], int8_t dx, int8_t dy, bool left, bool right) {
+  uint8_t x = dx;
+  uint8_t y = -dy;
+  out[0] = 0x40 | (left << 5) | (right << 4) | ((y >> 4) & 0x0C) | (x >> 6);
+  out[1] = x & 0x3F;
+  out[2] = y & 0x3F;
+}
+`,
+  },
+  source: sourceOfLayouts,
+  judge: ({ reports }) => draftsOf("layout", reports),
+};

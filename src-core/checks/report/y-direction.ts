@@ -1,0 +1,46 @@
+// The mouse's y grows upwards; that of the three-byte serial reports grows downwards, that of the five-byte one upwards.
+//
+// The note says which way the function's parameter grows (`y=-dy`: the other way than the report's). The rule runs the
+// function and reports where every y comes out as its opposite.
+
+import type { TrialRule } from "../rule.ts";
+import { draftsOf, sourceOfLayouts } from "./drafts.ts";
+
+export const yDirection: TrialRule = {
+  id: "report/y-direction",
+  title: "Up and down exchanged",
+  severity: "error",
+  why:
+    "The mouse counts upwards and the serial report downwards: without the change of sign the cursor " +
+    "goes up when the mouse is pulled down.",
+  wrong: {
+    "main.c": `// @wire board atmega328p clock=16MHz
+#include <stdint.h>
+#include <stdbool.h>
+// @wire encodes two-button from x=dx y=-dy left=left right=right into out
+void build_report(uint8_t out[3], int8_t dx, int8_t dy, bool left, bool right) {
+  uint8_t x = dx;
+  uint8_t y = dy;
+  out[0] = 0x40 | (left << 5) | (right << 4) | ((y >> 4) & 0x0C) | (x >> 6);
+  out[1] = x & 0x3F;
+  out[2] = y & 0x3F;
+}
+`,
+  },
+  right: {
+    "main.c": `// @wire board atmega328p clock=16MHz
+#include <stdint.h>
+#include <stdbool.h>
+// @wire encodes two-button from x=dx y=-dy left=left right=right into out
+void build_report(uint8_t out[3], int8_t dx, int8_t dy, bool left, bool right) {
+  uint8_t x = dx;
+  uint8_t y = -dy;
+  out[0] = 0x40 | (left << 5) | (right << 4) | ((y >> 4) & 0x0C) | (x >> 6);
+  out[1] = x & 0x3F;
+  out[2] = y & 0x3F;
+}
+`,
+  },
+  source: sourceOfLayouts,
+  judge: ({ reports }) => draftsOf("y-direction", reports),
+};

@@ -1,0 +1,78 @@
+import type { ButtonName, MovementField } from "../../model/layouts/layout.ts";
+import { movementRange, type ReportValues } from "../../model/layouts/values.ts";
+
+/** A movement of a trial and all that it may be. */
+export interface Axis {
+  readonly field: MovementField;
+  readonly values: readonly number[];
+}
+
+/** Every set of the buttons, nothing moving. */
+export function buttonSets(buttons: readonly ButtonName[]): readonly ReportValues[] {
+  return Array.from({ length: 2 ** buttons.length }, (_, set) =>
+    Object.fromEntries(buttons.flatMap((name, bit) => (((set >> bit) & 1) === 1 ? [[name, true]] : []))),
+  );
+}
+
+/** One axis over all its values, small ones first, all else at rest. */
+export function sweep({ field, values }: Axis): readonly ReportValues[] {
+  const outwards = [...values].sort((a, b) => Math.abs(a) - Math.abs(b));
+  return outwards.map((value) => ({ [field.name]: value }));
+}
+
+const combinations = 240;
+/** Multiplier and increment of a linear congruential generator modulo 2^32: ISO C leaves them open; common practice, no source. */
+const multiplier = 1664525;
+const increment = 1013904223;
+
+/** Everything at once: the edges of every pair of axes, then numbers drawn from a fixed seed. */
+export function mixtures(axes: readonly Axis[], buttons: readonly ButtonName[]): readonly ReportValues[] {
+  let state = 1;
+  const draw = (below: number): number => {
+    state = (Math.imul(state, multiplier) + increment) >>> 0;
+    return Math.floor((state / 2 ** 32) * below);
+  };
+  const pressed = (): ReportValues =>
+    Object.fromEntries(buttons.flatMap((name) => (draw(2) === 1 ? [[name, true]] : [])));
+  const mixed: ReportValues[] = [];
+  for (const [index, one] of axes.entries()) {
+    for (const other of axes.slice(index + 1)) {
+      for (const a of edgesOf(one)) {
+        for (const b of edgesOf(other))
+          mixed.push({ ...pressed(), [one.field.name]: a, [other.field.name]: b });
+      }
+    }
+  }
+  for (let count = 0; count < combinations; count += 1) {
+    const movements = axes.map(({ field, values }) => [field.name, values[draw(values.length)] ?? 0]);
+    mixed.push({ ...pressed(), ...Object.fromEntries(movements) });
+  }
+  return mixed;
+}
+
+function edgesOf({ field, values }: Axis): readonly number[] {
+  const { min, max } = movementRange(field);
+  const wanted = [values[0], min, min + 1, -65, -64, -63, -1, 0, 1, 63, 64, 65, max - 1, max, values.at(-1)];
+  return [...new Set(wanted)].filter((value) => value !== undefined && values.includes(value)) as number[];
+}
+
+/** Whether every movement fits into what one report can say. */
+export function fits(
+  values: ReportValues,
+  axes: readonly Axis[],
+  within = Number.POSITIVE_INFINITY,
+): boolean {
+  return axes.every(({ field }) => {
+    const { min, max } = movementRange(field);
+    const value = values[field.name] ?? 0;
+    return value >= Math.max(min, -within) && value <= Math.min(max, within);
+  });
+}
+
+/** How much there is to understand in an input: the smaller, the better an example. */
+export function sizeOfInput(values: ReportValues): number {
+  return Object.values(values).reduce<number>(
+    (sum, value) => sum + (typeof value === "number" ? Math.abs(value) : value ? 0.5 : 0),
+    0,
+  );
+}

@@ -1,0 +1,53 @@
+import type { ButtonName } from "../../model/layouts/layout.ts";
+import type { FoundSlot } from "../report-trial.ts";
+import { type Evidence, levelAt, placeText, slotsOf, smallest } from "./evidence.ts";
+import type { BitPlace, FaultDraft } from "./fault-draft.ts";
+
+/** report/button-map: a button's bit that does not follow that button. Two that changed places are one fault. */
+export function judgeButtons(evidence: Evidence): readonly FaultDraft[] {
+  const drafts: FaultDraft[] = [];
+  const seen = new Map<ButtonName, FoundSlot | undefined>();
+  for (const { slot, place } of slotsOf(evidence.layout)) {
+    if (slot.kind !== "button") continue;
+    const wrong = evidence.pressed.filter(
+      ({ values, bytes }) =>
+        bytes.length > place.byte &&
+        levelAt(bytes, place) !== ((values[slot.field] === true) === slot.activeLow ? 0 : 1),
+    );
+    const example = smallest(wrong);
+    if (example === undefined) continue;
+    const found = evidence.found[place.byte]?.[place.bit];
+    const other = found?.kind === "button" && found.field !== slot.field ? found.field : undefined;
+    const exchanged = other === undefined ? undefined : seen.get(other);
+    seen.set(slot.field, found);
+    if (exchanged?.kind === "button" && exchanged.field === slot.field) continue;
+    drafts.push({
+      kind: "button-map",
+      fields: [slot.field],
+      what: whatIsWrong(slot.field, place, found, slot.activeLow),
+      values: example.values,
+      place,
+      driver: other ?? (found?.kind === "button" ? slot.field : undefined),
+    });
+  }
+  return drafts;
+}
+
+function whatIsWrong(
+  field: ButtonName,
+  place: BitPlace,
+  found: FoundSlot | undefined,
+  activeLow: boolean,
+): string {
+  const where = placeText(place);
+  if (found?.kind === "button" && found.field !== field)
+    return `${where} has to be ${field} and is ${found.field}`;
+  if (found?.kind === "button") return `${field} is turned over in ${where}`;
+  if (found?.kind === "constant") {
+    const isDown = (found.level === 1) !== activeLow;
+    return isDown
+      ? `${field} is always sent as down in ${where}`
+      : `${field} is never sent: ${where} is always ${found.level}`;
+  }
+  return `${where} has to be ${field} and is something else`;
+}

@@ -1,0 +1,19 @@
+import type { Stop } from "../../interpreter/outcome.ts";
+import type { At } from "../../reader/typed/nodes.ts";
+
+/** Why a function cannot be tried, or not to the end: said to the author at the place. */
+export class NotTried extends Error {
+  readonly at: At | undefined;
+  /** Nothing is wrong with it: someone did not want to wait. */
+  readonly cancelled: boolean;
+
+  constructor(why: string, at: At | undefined, cancelled = false) {
+    super(why);
+    this.at = at;
+    this.cancelled = cancelled;
+  }
+}
+
+export function stopped({ message, at, reason }: Stop): NotTried {
+  return new NotTried(message, at, reason === "cancelled");
+}

@@ -1,0 +1,20 @@
+import type { Misstep } from "../interpreter/outcome.ts";
+import type { Program } from "../reader/program/program.ts";
+import type { FunctionSymbol, TypedUnit } from "../reader/typed/nodes.ts";
+import type { ReportTrial } from "./report-trial.ts";
+
+/** A function that is to be tried. */
+export interface Request {
+  readonly program: Program;
+  /** The unit whose names a note may use. */
+  readonly unit: TypedUnit;
+  /** With its body. */
+  readonly symbol: FunctionSymbol;
+  /** Asked now and then; true ends the trial. */
+  readonly cancelled: (() => boolean) | undefined;
+}
+
+/** What running it over its inputs gave. */
+export interface Tried extends Pick<ReportTrial, "found" | "faults" | "calls"> {
+  readonly missteps: readonly Misstep[];
+}

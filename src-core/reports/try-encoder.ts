@@ -1,0 +1,122 @@
+import type { Misstep } from "../interpreter/outcome.ts";
+import { encodeReport } from "../model/layouts/encode.ts";
+import type { ReportLayout } from "../model/layouts/layout.ts";
+import type { ReportValues } from "../model/layouts/values.ts";
+import type { EncodesNote } from "../notes/note.ts";
+import { placeToBlame } from "./blame/blame.ts";
+import { foundLayout, type Observed } from "./found/found-layout.ts";
+import { isUsual, operandsByField } from "./inputs/domain.ts";
+import { type Axis, buttonSets, mixtures, sweep } from "./inputs/samples.ts";
+import type { Evidence } from "./judge/evidence.ts";
+import type { FaultDraft } from "./judge/fault-draft.ts";
+import { judgeEncoder } from "./judge/judge-encoder.ts";
+import type { ReportFault } from "./report-trial.ts";
+import { Encoder, type Sent } from "./subject/encoder.ts";
+import { stopped } from "./subject/not-tried.ts";
+import { operandText } from "./subject/operands.ts";
+import type { Request, Tried } from "./trial-request.ts";
+
+/** Runs an encoder over its inputs and judges what comes out. Throws `NotTried` where it cannot be run. */
+export function tryEncoder(request: Request, note: EncodesNote, layout: ReportLayout): Tried {
+  const encoder = new Encoder(request, note, layout);
+  const { movements, buttons } = operandsByField(layout, encoder.operands);
+  const axes: readonly Axis[] = movements;
+  const watcher = new Watcher(encoder);
+  const pressed = watcher.observe(buttonSets(buttons));
+  const swept = new Map(axes.map((axis) => [axis, watcher.observe(sweep(axis))]));
+  const mixed = watcher.observe(mixtures(axes, buttons));
+  const settle = watcher.counts() ? withReturnedLength : plainly;
+  const evidence: Omit<Evidence, "found"> = {
+    layout,
+    axes,
+    buttons,
+    pressed: pressed.map(settle),
+    swept: new Map([...swept].map(([axis, sent]) => [axis, sent.map(settle)])),
+    mixed: mixed.map(settle),
+  };
+  const all = [...evidence.mixed, ...evidence.pressed, ...[...evidence.swept.values()].flat()];
+  const found = foundLayout(layout, all, axes, buttons);
+  const drafts = judgeEncoder({ ...evidence, found });
+  const faults = drafts.map((draft) => faultOf(draft, request, layout, encoder, settle));
+  return { found, faults, missteps: watcher.missteps, calls: all.length };
+}
+
+type Calls = Observed & { readonly returned: number | undefined };
+
+/** Calls an encoder and remembers what it returned. */
+class Watcher {
+  readonly #encoder: Encoder;
+  readonly #returned = new Set<number | undefined>();
+  /** Undefined behaviour that was met with movements as they come; the largest of a type are asking for it. */
+  readonly missteps: Misstep[] = [];
+
+  constructor(encoder: Encoder) {
+    this.#encoder = encoder;
+  }
+
+  observe(inputs: readonly ReportValues[]): readonly Calls[] {
+    return inputs.map((values) => {
+      const met = this.#encoder.missteps.length;
+      const { bytes, returned } = sentBy(this.#encoder, values);
+      if (isUsual(values)) this.missteps.push(...this.#encoder.missteps.slice(met));
+      this.#returned.add(returned);
+      return { values, bytes, returned };
+    });
+  }
+
+  /** Whether what it returns can only be the number of its bytes: never as small as true or false. */
+  counts(): boolean {
+    return [...this.#returned].every((each) => each !== undefined && each > 1 && each <= mostBytes);
+  }
+}
+
+/** No layout has as many bytes; what is larger counts something else. */
+const mostBytes = 8;
+
+function plainly({ values, bytes }: Calls): Observed {
+  return { values, bytes };
+}
+
+/** Bytes that were written and not counted are not sent. */
+function withReturnedLength({ values, bytes, returned }: Calls): Observed {
+  const length = returned ?? bytes.length;
+  return { values, bytes: Array.from({ length }, (_, index) => bytes[index] ?? 0) };
+}
+
+function sentBy(encoder: Encoder, values: ReportValues): Extract<Sent, { kind: "sent" }> {
+  const sent = encoder.send(values);
+  if (sent.kind === "stopped") throw stopped(sent.stop);
+  return sent;
+}
+
+function faultOf(
+  draft: FaultDraft,
+  { program, symbol }: Request,
+  layout: ReportLayout,
+  encoder: Encoder,
+  settle: (calls: Calls) => Observed,
+): ReportFault {
+  const { values, place, driver, kind, fields, what } = draft;
+  const sent = sentBy(encoder, values);
+  const { operands } = encoder;
+  const { bytes } = settle({ values, ...sent });
+  const right = encodeReport(layout, values);
+  const said = operands.map((bound) => operandText(bound, values)).filter((text) => !text.endsWith("=0"));
+  return {
+    kind,
+    fields,
+    what,
+    example: {
+      values,
+      given: said.length === 0 ? "all at rest" : said.join(", "),
+      came: bytesText(bytes),
+      right: bytesText(right),
+    },
+    at: placeToBlame(program, { place, driver, written: sent.written, operands }) ?? symbol.at,
+  };
+}
+
+/** `40 3F 00`. */
+export function bytesText(bytes: readonly number[]): string {
+  return bytes.map((byte) => byte.toString(16).toUpperCase().padStart(2, "0")).join(" ");
+}

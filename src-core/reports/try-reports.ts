@@ -1,0 +1,66 @@
+import type { NotUnderstood, Span } from "../finding.ts";
+import { layoutNamed } from "../model/report-layouts.ts";
+import type { NoteFacts } from "../notes/note-facts.ts";
+import type { Program } from "../reader/program/program.ts";
+import { visibleRange } from "../reader/tokens.ts";
+import type { At, FunctionSymbol, TypedUnit } from "../reader/typed/nodes.ts";
+import type { ReportTrial } from "./report-trial.ts";
+import { NotTried } from "./subject/not-tried.ts";
+import type { Request } from "./trial-request.ts";
+import { tryDecoder } from "./try-decoder.ts";
+import { tryEncoder } from "./try-encoder.ts";
+
+/**
+ * Runs every function that a note calls an encoder or a decoder over its inputs. Never throws; undefined when
+ * cancelled.
+ */
+export function tryReports(
+  program: Program,
+  { attached }: NoteFacts,
+  cancelled?: () => boolean,
+): readonly ReportTrial[] | undefined {
+  const trials: ReportTrial[] = [];
+  for (const { note, targets } of attached) {
+    if (note.kind !== "encodes" && note.kind !== "decodes") continue;
+    const layout = layoutNamed(note.layout.value);
+    const [first] = targets;
+    if (layout === undefined || first?.target.kind !== "function") continue;
+    const declared = first.target.function;
+    const trial = { note, symbol: program.definitionOf(declared) ?? declared, layout };
+    try {
+      const request = requestFor(program, trial.symbol, first.unit.typed, cancelled);
+      const { missteps, ...tried } =
+        note.kind === "encodes" ? tryEncoder(request, note, layout) : tryDecoder(request, note, layout);
+      const met = missteps.map(({ message, at }) =>
+        said(at, `while \`${declared.name}\` was tried: ${message}`),
+      );
+      trials.push({ ...trial, ...tried, notUnderstood: met });
+    } catch (problem) {
+      if (problem instanceof NotTried && problem.cancelled) return undefined;
+      const why = problem instanceof Error ? problem.message : String(problem);
+      const at = (problem instanceof NotTried ? problem.at : undefined) ?? declared.at;
+      const notUnderstood = [said(at, `\`${declared.name}\` could not be tried: ${why}`)];
+      trials.push({ ...trial, found: [], faults: [], notUnderstood, calls: 0 });
+    }
+  }
+  return trials;
+}
+
+function requestFor(
+  program: Program,
+  symbol: FunctionSymbol,
+  unit: TypedUnit,
+  cancelled: (() => boolean) | undefined,
+): Request {
+  if (symbol.definition === undefined) throw new NotTried("it is declared and has no body here", symbol.at);
+  return { program, unit: unitOf(program, symbol) ?? unit, symbol, cancelled };
+}
+
+function unitOf(program: Program, symbol: FunctionSymbol): TypedUnit | undefined {
+  return program.units.find(({ typed }) => typed.functions.includes(symbol))?.typed;
+}
+
+function said({ first, last }: At, message: string): NotUnderstood {
+  const { file, start, end }: Span = visibleRange(first, last);
+  return { span: { file, start, end }, message };
+}
