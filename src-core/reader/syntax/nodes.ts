@@ -184,6 +184,7 @@ export type Declaration = Place &
       }
     | {
         readonly kind: "namespace";
+        readonly inline: boolean;
         readonly name: Name | undefined;
         readonly members: readonly Declaration[];
       }
@@ -194,6 +195,8 @@ export type Declaration = Place &
         readonly declaration: Declaration;
       }
     | { readonly kind: "alias"; readonly name: string; readonly type: TypeName }
+    /** `namespace name = target;` */
+    | { readonly kind: "namespace-alias"; readonly name: string; readonly target: Name }
     | { readonly kind: "using"; readonly name: Name; readonly namespace: boolean }
     | { readonly kind: "access"; readonly access: Access }
     | {

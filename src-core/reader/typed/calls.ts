@@ -1,5 +1,6 @@
 import type { Expression, Name, NamePart } from "../syntax/nodes.ts";
 import { calledType, pointerTo, referred } from "../types/derive.ts";
+import { withArguments } from "./argument-lookup.ts";
 import { operatorCall } from "./class-operators.ts";
 import { atOf, type Context, refer } from "./context.ts";
 import { promotedArgument } from "./convert.ts";
@@ -42,7 +43,10 @@ function callByName(context: Context, syntax: CallSyntax, name: Name, at: At): T
       typeArguments(context, syntax);
       return { kind: "further-arguments", at, type: pointerTo(context.unit.types.void), lvalue: false };
     }
-    const given = typeArguments(context, syntax).map((argument) => promotedArgument(context, argument));
+    const typed = typeArguments(context, syntax);
+    const set = isPlain(name) ? withArguments(context, text, undefined, typed) : undefined;
+    if (set !== undefined && last !== undefined) return callChosen(context, syntax, set, last, typed, at);
+    const given = typed.map((argument) => promotedArgument(context, argument));
     return unresolved(at, text, "call", given, `\`${text}\` is not declared`);
   }
   if (entry.kind === "overloads") return callOverload(context, syntax, entry, last, at);
@@ -63,21 +67,25 @@ function callByName(context: Context, syntax: CallSyntax, name: Name, at: At): T
   return callValue(context, typeExpression(context, syntax.callee), typeArguments(context, syntax), at);
 }
 
-/** The function of a set that a call means, template instances among them. */
+const isPlain = (name: Name): boolean => name.parts.length === 1 && !name.global;
+
+/** The function of a set that a call with these arguments means, template instances among them. */
 function chosenOf(
   context: Context,
-  syntax: CallSyntax,
   set: OverloadSet,
   part: NamePart,
-): { readonly symbol: FunctionSymbol | undefined; readonly given: TypedExpression[] } {
-  const [only] = set.functions;
-  if (set.functions.length === 1 && set.templates.length === 0) {
-    return { symbol: only, given: typeArguments(context, syntax, only) };
-  }
-  const given = typeArguments(context, syntax);
+  given: readonly TypedExpression[],
+): FunctionSymbol | undefined {
+  if (set.functions.length === 1 && set.templates.length === 0) return set.functions[0];
   const instances = templateCandidates(context, set, part, given);
   const plain = part.templateArguments === undefined ? set.functions : [];
-  return { symbol: chooseOverload(context, [...new Set([...plain, ...instances])], given), given };
+  return chooseOverload(context, [...new Set([...plain, ...instances])], given);
+}
+
+/** Arguments as a set's only function expects them. */
+function argumentsFor(context: Context, syntax: CallSyntax, set: OverloadSet): TypedExpression[] {
+  const isOnly = set.functions.length === 1 && set.templates.length === 0;
+  return typeArguments(context, syntax, isOnly ? set.functions[0] : undefined);
 }
 
 function callOverload(
@@ -87,7 +95,22 @@ function callOverload(
   part: NamePart,
   at: At,
 ): TypedExpression {
-  const { symbol, given } = chosenOf(context, syntax, set, part);
+  const given = argumentsFor(context, syntax, set);
+  const isFree = set.functions.every(({ memberOf }) => memberOf === undefined);
+  const isPlainCall = syntax.callee.kind === "name" && isPlain(syntax.callee.name);
+  const all = isFree && isPlainCall ? withArguments(context, part.text, set, given) : set;
+  return callChosen(context, syntax, all ?? set, part, given, at);
+}
+
+function callChosen(
+  context: Context,
+  syntax: CallSyntax,
+  set: OverloadSet,
+  part: NamePart,
+  given: readonly TypedExpression[],
+  at: At,
+): TypedExpression {
+  const symbol = chosenOf(context, set, part, given);
   if (symbol === undefined) {
     return unresolved(at, part.text, "call", given, `no \`${part.text}\` takes these arguments`);
   }
@@ -129,7 +152,8 @@ function callMember(
   const last = callee.member.parts[callee.member.parts.length - 1];
   const entry = memberEntry(context, object, callee);
   if (entry?.kind === "overloads" && last !== undefined) {
-    const { symbol, given } = chosenOf(context, syntax, entry, last);
+    const given = argumentsFor(context, syntax, entry);
+    const symbol = chosenOf(context, entry, last, given);
     if (symbol !== undefined) {
       refer(context, last, symbol);
       const call = methodCall(context, object, symbol, given, at);

@@ -1,4 +1,5 @@
 import { referred } from "../types/derive.ts";
+import { withArguments } from "./argument-lookup.ts";
 import { classConversion } from "./class-conversions.ts";
 import type { Context } from "./context.ts";
 import { decayed } from "./make.ts";
@@ -56,8 +57,9 @@ function freeOperator(
   operands: readonly TypedExpression[],
   at: At,
 ): TypedExpression | undefined {
-  const entry = lookup(context.scope, name);
-  if (entry?.kind !== "overloads") return undefined;
+  const visible = lookup(context.scope, name);
+  const entry = withArguments(context, name, visible?.kind === "overloads" ? visible : undefined, operands);
+  if (entry === undefined) return undefined;
   const candidates = [...entry.functions, ...templateCandidates(context, entry, undefined, operands)];
   const chosen = bestOverload(
     context,

@@ -1,4 +1,5 @@
 import type { Declaration, Name } from "../syntax/nodes.ts";
+import { sameSignature } from "../types/compare.ts";
 import { renamed } from "../types/derive.ts";
 import { atOf, type Context, inScope, refer } from "./context.ts";
 import { functionPart } from "./declarators.ts";
@@ -6,7 +7,7 @@ import { constructorName, declareFunction, defineFunction, overloadsIn } from ".
 import { unnamedNamespace } from "./linkage.ts";
 import { resolve, scopeOfQualifiers } from "./names.ts";
 import type { Variable } from "./nodes.ts";
-import { makeScope, type Scope } from "./scope.ts";
+import { makeScope, type OverloadSet, type Scope } from "./scope.ts";
 import { typeOfSpecifiers, typeOfTypeName } from "./specifiers.ts";
 import { declareTemplate } from "./template-declarations.ts";
 import { declareTypeName, declareVariable } from "./variables.ts";
@@ -39,6 +40,11 @@ export function declare(context: Context, declaration: Declaration): readonly Va
         atOf(context, declaration),
       );
       return [];
+    case "namespace-alias": {
+      const target = resolve(context, declaration.target);
+      if (target?.kind === "namespace") context.scope.names.set(declaration.name, target);
+      return [];
+    }
     case "using":
       declareUsing(context, declaration.name, declaration.namespace);
       return [];
@@ -79,12 +85,14 @@ function namespaceScope(outer: Scope, name: string): Scope {
 function declareNamespace(context: Context, declaration: Extract<Declaration, { kind: "namespace" }>): void {
   let { scope } = context;
   const parts = declaration.name?.parts ?? [];
-  for (const part of parts) scope = namespaceScope(scope, part.text);
-  if (parts.length === 0) {
-    const outer = scope;
-    scope = namespaceScope(outer, unnamedNamespace);
-    if (!outer.opened.includes(scope)) outer.opened.push(scope);
+  let outer = scope;
+  for (const part of parts.length === 0 ? [{ text: unnamedNamespace }] : parts) {
+    outer = scope;
+    scope = namespaceScope(outer, part.text);
   }
+  // Its names are as good as those of the namespace around it (C++11 7.3.1.1, 7.3.1p8).
+  const isOpen = parts.length === 0 || declaration.inline;
+  if (isOpen && !outer.opened.includes(scope)) outer.opened.push(scope);
   const inside = inScope(context, scope);
   for (const member of declaration.members) declare(inside, member);
 }
@@ -110,12 +118,23 @@ function declareUsing(context: Context, name: Name, opensNamespace: boolean): vo
     if (entry.kind === "namespace") context.scope.opened.push(entry.scope);
     return;
   }
-  if (entry.kind === "overloads" && context.scope.names.has(last.text)) {
-    overloadsIn(context.scope, last.text)?.functions.push(...entry.functions);
+  if (entry.kind === "overloads") {
+    bringIn(context.scope, last.text, entry);
     return;
   }
   if (entry.kind === "type") refer(context, last, entry);
   context.scope.names.set(last.text, entry);
+}
+
+/** Functions of a base class come beside the class's own, which hide those of the same parameters (7.3.3p15). */
+function bringIn(scope: Scope, name: string, brought: OverloadSet): void {
+  const set = overloadsIn(scope, name);
+  if (set === undefined) return;
+  const own = [...set.functions];
+  set.functions.push(
+    ...brought.functions.filter((each) => !own.some((other) => sameSignature(other.type, each.type))),
+  );
+  set.templates.push(...brought.templates);
 }
 
 /** `using Base::Base;` (C++11 12.9). */

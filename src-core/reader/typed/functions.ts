@@ -89,7 +89,10 @@ export function declareFunction(
   const isInstance = header.lookupScope.kind === "template";
   const set = overloadsIn(isInstance ? header.lookupScope : header.region, header.name);
   if (set === undefined) return undefined;
-  const known = set.functions.find((candidate) => isSame(context, candidate, type));
+  const same = set.functions.find((candidate) => isSame(context, candidate, type));
+  const isInherited = same !== undefined && header.record !== undefined && same.memberOf !== header.record;
+  if (isInherited) set.functions.splice(set.functions.indexOf(same), 1);
+  const known = isInherited ? undefined : same;
   const symbol =
     known instanceof DeclaredFunction
       ? redeclare(context, known, type, whole)

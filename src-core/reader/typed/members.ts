@@ -5,7 +5,7 @@ import { type Context, refer } from "./context.ts";
 import { typeExpression } from "./expressions.ts";
 import { type FoundField, findField } from "./fields.ts";
 import { convertNode, decayed, unresolved, writtenName } from "./make.ts";
-import { functionNode, variableNode } from "./name-expressions.ts";
+import { asNamedBase, functionNode, variableNode } from "./name-expressions.ts";
 import { scopeOfQualifiers } from "./names.ts";
 import type { At, TypedExpression } from "./nodes.ts";
 import { type Entry, lookupHere } from "./scope.ts";
@@ -49,8 +49,9 @@ export function memberOf(
   const last = syntax.member.parts[syntax.member.parts.length - 1];
   const name = last?.text ?? "";
   if (object.type.kind === "record" && last !== undefined) {
-    const found = findField(object.type.record, name);
-    if (found !== undefined) return fieldAccess(context, object, found, last, at);
+    const holder = asNamedBase(context, object, syntax.member);
+    const found = holder.type.kind === "record" ? findField(holder.type.record, name) : undefined;
+    if (found !== undefined) return fieldAccess(context, holder, found, last, at);
     const entry = memberEntry(context, object, syntax);
     if (entry?.kind === "variable") {
       refer(context, last, entry);

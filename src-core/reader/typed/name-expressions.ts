@@ -72,7 +72,7 @@ function explicitInstance(context: Context, name: Name): FunctionSymbol | undefi
 }
 
 /** `Base::value` is a field of the base, whatever the derived class calls so. */
-function asNamedBase(context: Context, object: TypedExpression, name: Name): TypedExpression {
+export function asNamedBase(context: Context, object: TypedExpression, name: Name): TypedExpression {
   const scope = name.parts.length > 1 ? scopeOfQualifiers(context, name) : undefined;
   if (scope === undefined) return object;
   for (const [record, members] of context.unit.classes) {

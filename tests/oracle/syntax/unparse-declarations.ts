@@ -78,7 +78,7 @@ export function sourceOfDeclaration(context: Unparsing, declaration: Declaration
     }
     case "namespace": {
       const name = declaration.name === undefined ? "" : sourceOfName(context, declaration.name);
-      return `namespace ${name} {\n${members(declaration.members)}\n}`;
+      return `${declaration.inline ? "inline " : ""}namespace ${name} {\n${members(declaration.members)}\n}`;
     }
     case "linkage":
       return `extern "${declaration.language}" {\n${members(declaration.members)}\n}`;
@@ -86,6 +86,8 @@ export function sourceOfDeclaration(context: Unparsing, declaration: Declaration
       return sourceOfTemplate(context, declaration);
     case "alias":
       return `using ${declaration.name} = ${sourceOfType(context, declaration.type)};`;
+    case "namespace-alias":
+      return `namespace ${declaration.name} = ${sourceOfName(context, declaration.target)};`;
     case "using":
       return `using ${declaration.namespace ? "namespace " : ""}${sourceOfName(context, declaration.name)};`;
     case "access":

@@ -1,5 +1,5 @@
 import type { RawNode } from "../grammar/raw-nodes.ts";
-import type { Declaration, InitDeclarator } from "../nodes.ts";
+import type { Declaration, InitDeclarator, Name, NamePart } from "../nodes.ts";
 import { declaratorOf } from "./declarators.ts";
 import { expressionOf } from "./expressions.ts";
 import { functionOf } from "./functions.ts";
@@ -74,8 +74,9 @@ function converted(reading: Reading, node: RawNode): Declaration | undefined {
     case "template_declaration":
       return templateOf(reading, node);
     case "template_instantiation":
-    case "namespace_alias_definition":
       return { kind: "empty", first, end };
+    case "namespace_alias_definition":
+      return namespaceAliasOf(reading, node);
     case "alias_declaration": {
       const type = childOf(node, "type");
       const name = childOf(node, "name");
@@ -143,12 +144,29 @@ function linkageOf(reading: Reading, node: RawNode): Declaration {
   };
 }
 
+/** `namespace name = target;` (C++11 7.3.2). */
+function namespaceAliasOf(reading: Reading, node: RawNode): Declaration {
+  const { first, end } = node;
+  const name = childOf(node, "name");
+  const equals = node.children.find(({ type }) => type === "=");
+  if (name === undefined || equals === undefined) return notUnderstoodDeclaration(reading, first, end);
+  const parts: NamePart[] = [];
+  for (let index = equals.end; index < end && reading.text(index) !== ";"; index += 1) {
+    const text = reading.text(index);
+    if (text !== "::") parts.push({ first: index, end: index + 1, text, templateArguments: undefined });
+  }
+  const global = reading.text(equals.end) === "::";
+  const target: Name = { first: equals.end, end: parts.at(-1)?.end ?? equals.end, global, parts };
+  return { kind: "namespace-alias", first, end, name: reading.text(name.first), target };
+}
+
 function namespaceOf(reading: Reading, node: RawNode): Declaration {
   const name = childOf(node, "name");
   return {
     kind: "namespace",
     first: node.first,
     end: node.end,
+    inline: reading.text(node.first) === "inline",
     name: name === undefined ? undefined : nameOf(reading, name),
     members: declarationsOf(reading, childOf(node, "body")?.children ?? []),
   };

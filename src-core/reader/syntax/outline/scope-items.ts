@@ -64,10 +64,18 @@ function staticAssert(scan: Scan, from: number, to: number): number {
 function namespace(scan: Scan, from: number, to: number): number {
   let at = from;
   while (at < to && (scan.isName(at) || scan.text(at) === "::")) at += 1;
+  if (scan.text(at) === "=") return namespaceAlias(scan, at, to);
   if (scan.text(at) !== "{") return recover(scan, at, to);
   const close = scan.close(at, to);
   scan.nested(() => items(scan, at + 1, close, "file"));
   return Math.min(close + 1, to);
+}
+
+/** `namespace a = b::c;`: the grammar sees the last name. */
+function namespaceAlias(scan: Scan, equals: number, to: number): number {
+  const next = recover(scan, equals, to);
+  scan.hideRange(equals + 1, next - 2);
+  return next;
 }
 
 function using(scan: Scan, from: number, to: number): number {

@@ -116,6 +116,9 @@ describe("namespaces, linkage, aliases", () => {
     ["namespace a { int x; }", "(namespace a (declare (x int)))"],
     ["namespace { int x; }", "(namespace (declare (x int)))"],
     ["namespace a::b { int x; }", "(namespace a::b (declare (x int)))"],
+    ["inline namespace v1 { int x; }", "(inline-namespace v1 (declare (x int)))"],
+    ["namespace short_name = a::b;", "(namespace-alias short_name a::b)"],
+    ["namespace c = ::a;", "(namespace-alias c ::a)"],
     [
       'extern "C" { void f(void); int x; }',
       "(linkage C (declare (f (function [void] void))) (declare (x int)))",

@@ -187,7 +187,7 @@ export function printDeclaration(declaration: Declaration): string {
     }
     case "namespace":
       return list(
-        "namespace",
+        declaration.inline ? "inline-namespace" : "namespace",
         declaration.name && printName(declaration.name),
         ...declaration.members.map(printDeclaration),
       );
@@ -201,6 +201,8 @@ export function printDeclaration(declaration: Declaration): string {
       );
     case "alias":
       return list("alias", declaration.name, printType(declaration.type));
+    case "namespace-alias":
+      return list("namespace-alias", declaration.name, printName(declaration.target));
     case "using":
       return list(declaration.namespace ? "using-namespace" : "using", printName(declaration.name));
     case "access":
