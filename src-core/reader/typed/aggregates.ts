@@ -3,6 +3,7 @@ import { sameUnqualified } from "../types/compare.ts";
 import type { Field, Type } from "../types/types.ts";
 import type { Context } from "./context.ts";
 import { refer } from "./context.ts";
+import { toBase } from "./convert.ts";
 import { constantCount } from "./declarators.ts";
 import { typeExpression } from "./expressions.ts";
 import { fieldPath } from "./fields.ts";
@@ -42,6 +43,12 @@ export function readAggregate(
     }
   }
   const cursor: Cursor = { entries, index: 0, typed: undefined };
+  if (only !== undefined && isCopyOf(type, entries)) {
+    // `T b{a}` is a copy (C++14 11.6.4p3.1, which C++11 was amended to say).
+    cursor.typed = typeExpression(context, only.value, type);
+    const isSame = sameUnqualified(type, cursor.typed.type) || toBase(cursor.typed, type) !== undefined;
+    if (isSame) return initializerFromTyped(context, type, cursor.typed);
+  }
   const builder: Builder = { type, at, entries: [] };
   fill(context, builder, cursor, "braces");
   return finish(builder);
@@ -50,6 +57,12 @@ export function readAggregate(
 function finish(builder: Builder): TypedInitializer {
   const { type, at, entries } = builder;
   return { kind: "aggregate", at, type, entries };
+}
+
+/** Whether a list may be no list of members: one object of a class, its type to be seen. */
+function isCopyOf(type: Type, [only, ...others]: readonly ListEntry[]): boolean {
+  if (type.kind !== "record" || only === undefined || others.length > 0) return false;
+  return only.designators.length === 0 && only.value.kind !== "list";
 }
 
 function isCharacterArray(type: Type): boolean {

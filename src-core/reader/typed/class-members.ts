@@ -1,6 +1,6 @@
 import type { Declaration, InitDeclarator, Specifiers } from "../syntax/nodes.ts";
 import type { MemberDraft } from "../types/layout.ts";
-import type { Type } from "../types/types.ts";
+import type { RecordDeclaration, Type } from "../types/types.ts";
 import { atOf, type ClassState, type Context, inScope } from "./context.ts";
 import { declare } from "./declarations.ts";
 import { constantCount, declaredType, functionPart } from "./declarators.ts";
@@ -93,10 +93,19 @@ function declareSimpleMember(
         packed: false,
         at: atOf(context, member),
       });
+      if (base.kind === "record") nameInner(context, base.record, list.state.record);
     }
     return;
   }
   for (const init of member.declarators) declareDeclarator(context, member, base, init, list);
+}
+
+/** Members of an unnamed record are named like those of the record around it (C++11 9.5p5). */
+function nameInner(context: Context, inner: RecordDeclaration, record: RecordDeclaration): void {
+  for (const { name, type } of inner.fields) {
+    if (name !== "") context.scope.names.set(name, { kind: "field", name, record });
+    else if (type.kind === "record") nameInner(context, type.record, record);
+  }
 }
 
 /** `struct { ... };` without a name for type or member: its fields count as the outer record's (6.7.2.1p13). */

@@ -1,21 +1,14 @@
-import type { Expression, Initializer, MemberInitializer } from "../syntax/nodes.ts";
+import type { Expression, Initializer } from "../syntax/nodes.ts";
 import { referred } from "../types/derive.ts";
 import { sizeOf } from "../types/layout.ts";
 import type { RecordDeclaration, Type } from "../types/types.ts";
 import { readAggregate } from "./aggregates.ts";
-import { atOf, type Context, refer } from "./context.ts";
+import { atOf, type Context } from "./context.ts";
 import { convertTo } from "./convert.ts";
 import { typeExpression } from "./expressions.ts";
 import { constructorName } from "./functions.ts";
 import { integerNode } from "./make.ts";
-import { resolveType } from "./names.ts";
-import type {
-  At,
-  FunctionSymbol,
-  TypedExpression,
-  TypedInitializer,
-  TypedMemberInitializer,
-} from "./nodes.ts";
+import type { At, FunctionSymbol, TypedExpression, TypedInitializer } from "./nodes.ts";
 import { chooseOverload, completeArguments } from "./overloads.ts";
 
 /** The initialiser of an object of a declared type. */
@@ -115,45 +108,4 @@ function zeroOf(context: Context, type: Type, at: At): TypedInitializer | undefi
   if (sizeOf(type, context.unit.model) === undefined || type.kind === "array") return undefined;
   const zero = integerNode(at, 0n, context.unit.types.int);
   return initializerFromTyped(context, type, zero);
-}
-
-/** `: a(1), Base(x)` of a constructor, matched to fields and bases. */
-export function constructorInitializers(
-  context: Context,
-  record: RecordDeclaration,
-  syntax: readonly MemberInitializer[],
-): TypedMemberInitializer[] {
-  return syntax.map((entry) => {
-    const at = atOf(context, entry);
-    const given = entry.arguments.map((argument) => typeExpression(context, argument));
-    const target = memberTarget(context, record, entry);
-    const type: Type =
-      target === undefined
-        ? { kind: "unknown", name: "" }
-        : "bitOffset" in target
-          ? target.type
-          : { kind: "record", record: target };
-    const initializer = initializerOf(context, type, given, at) ?? {
-      kind: "constructor",
-      at,
-      constructor: undefined,
-      arguments: given,
-    };
-    return { at, target, initializer };
-  });
-}
-
-function memberTarget(
-  context: Context,
-  record: RecordDeclaration,
-  entry: MemberInitializer,
-): TypedMemberInitializer["target"] {
-  const [only] = entry.name.parts;
-  const field = record.fields.find((candidate) => candidate.name === only?.text);
-  if (field !== undefined && entry.name.parts.length === 1) {
-    refer(context, entry.name, field);
-    return field;
-  }
-  const type = resolveType(context, entry.name);
-  return type.kind === "record" ? type.record : undefined;
 }
