@@ -28,7 +28,12 @@ Edgewise reads the firmware of an adapter that lets a PS/2 mouse work on the ser
 says what would go wrong on the wires. It checks four firmwares of the sample workspace now.
 `);
 for (const [folder, what] of samples) {
-  const result = mergeResults(service.projectsAt(folder).map(({ id }) => service.check(id)));
+  const result = mergeResults(
+    service.projectsAt(folder).map(({ id }) => {
+      service.tryOut(id);
+      return service.check(id);
+    }),
+  );
   say(`\n${paint("place", `--- npx edgewise check ${folder}`)}\n    (${what})\n\n`);
   say(checkAsText(result, new FileLines((file) => files.readText(file)), paint));
 }

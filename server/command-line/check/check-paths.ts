@@ -38,7 +38,10 @@ function checkPath(service: Service, path: string, workingFolder: string): reado
       `no firmware at ${path}: it is or holds no .c, .cpp or .ino file and no edgewise.json`,
     );
   }
-  return projects.map(({ id }) => service.check(id));
+  return projects.map(({ id }) => {
+    service.tryOut(id);
+    return service.check(id);
+  });
 }
 
 function refuseMissing(path: string, place: string): void {

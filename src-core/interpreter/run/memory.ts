@@ -15,6 +15,8 @@ const firstObject = 0x200;
 /** Objects at file level and the heap at one moment. */
 export interface SavedMemory {
   readonly statics: Uint8Array;
+  /** Objects at file level that were placed since, as they were then. */
+  readonly later: { readonly address: number; readonly bytes: Uint8Array }[];
   readonly heap: Uint8Array;
   readonly heapStates: Uint8Array;
   readonly heapEnd: number;
@@ -75,6 +77,7 @@ export class Memory {
     const heapStart = this.size / 2;
     return {
       statics: bytes.slice(firstObject, this.#staticEnd),
+      later: [],
       heap: bytes.slice(heapStart, this.#heapEnd),
       heapStates: states.slice(heapStart, this.#heapEnd),
       heapEnd: this.#heapEnd,
@@ -83,10 +86,10 @@ export class Memory {
     };
   }
 
-  /** Objects placed since then stay as they are. */
   restore(saved: SavedMemory): void {
     const heapStart = this.size / 2;
     this.bytes.set(saved.statics, firstObject);
+    for (const { address, bytes } of saved.later) this.bytes.set(bytes, address);
     if (saved.heap.length > 0) this.bytes.set(saved.heap, heapStart);
     this.states.set(saved.heapStates, heapStart);
     this.states.fill(byteState.none, saved.heapEnd, Math.max(saved.heapEnd, this.#heapEnd));

@@ -19,7 +19,7 @@ import { arithmeticOf } from "./arithmetic.ts";
 import { Classes } from "./classes.ts";
 import { Halt } from "./halt.ts";
 import { Linker } from "./linker.ts";
-import { Memory } from "./memory.ts";
+import { Memory, type SavedMemory } from "./memory.ts";
 import { Missteps } from "./missteps.ts";
 
 type Value = number | bigint | undefined;
@@ -46,6 +46,7 @@ export class Runtime {
   readonly #surroundings: Surroundings;
   #stepsLeft = 0;
   readonly #compile: (code: string) => Code;
+  readonly #saved: SavedMemory[] = [];
   readonly #initialized = new Set<Variable>();
   #isRunning = false;
 
@@ -67,6 +68,7 @@ export class Runtime {
     };
     this.linker.onPlaced = (variable) => {
       if (this.#isRunning) this.#initialize(variable);
+      this.#keepToo(variable);
     };
   }
 
@@ -103,6 +105,7 @@ export class Runtime {
 
   keep(): () => void {
     const memory = this.#memory.save();
+    this.#saved.push(memory);
     const guards = [...this.#guards];
     const kept = [...this.#kept];
     return () => {
@@ -111,6 +114,15 @@ export class Runtime {
       this.#kept.clear();
       for (const [name, value] of kept) this.#kept.set(name, value);
     };
+  }
+
+  /** An object that is placed when it is first used belongs to what was kept before, too. */
+  #keepToo(variable: Variable): void {
+    const address = this.linker.placedAt(variable);
+    const size = sizeOf(variable.type, this.linker.model);
+    if (address === undefined || size === undefined) return;
+    for (const saved of this.#saved)
+      saved.later.push({ address, bytes: this.#memory.bytes.slice(address, address + size) });
   }
 
   watch(address: number, bytes: number): void {

@@ -31,7 +31,15 @@ export function placeToBlame(program: Program, { place, driver, written, operand
   const reaching = driving.filter(({ bits }) => ((bits >> place.bit) & 1) === 1);
   const blamed = (reaching.length > 0 ? reaching : driving).at(-1);
   if (blamed !== undefined) return blamed.expression.at;
+  if (driver === undefined && isSet(stores, place.bit)) {
+    const setting = parts.filter(({ bits }) => ((bits >> place.bit) & 1) === 1);
+    if (setting[0] !== undefined && setting.length === 1) return setting[0].expression.at;
+  }
   return (changing(stores, place.bit) ?? stores.at(-1))?.at;
+}
+
+function isSet(stores: readonly ByteWritten[], bit: number): boolean {
+  return (((stores.at(-1)?.value ?? 0) >> bit) & 1) === 1;
 }
 
 /** The store after which the bit has the value that it is sent with. */

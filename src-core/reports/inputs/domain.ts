@@ -10,7 +10,7 @@ export function movementValues(field: MovementField, bound: Bound): readonly num
   const highest = -lowest - 1;
   // What an unsigned place holds is taken as two's complement. The lowest value has no opposite of its type.
   const least = bound.operand.negated && (signed || bits < 32) ? lowest + 1 : lowest;
-  const own = field.name === "wheel" ? wheelValues() : countValues();
+  const own = field.name === "wheel" && bits <= 8 ? wheelValues() : countValues();
   const fitting = own.filter((value) => {
     const given = bound.operand.negated ? -value : value;
     return given >= least && given <= highest;
@@ -18,7 +18,10 @@ export function movementValues(field: MovementField, bound: Bound): readonly num
   return fitting;
 }
 
-/** A wheel turns by few steps in a report: what the widest of the mouse's own reports can say. */
+/**
+ * A wheel turns by few steps in a report: what the widest of the mouse's own reports can say. There is no type as
+ * narrow as that, so whoever takes eight bits is trusted to be given no more.
+ */
 function wheelValues(): readonly number[] {
   const field = layouts["ps2-wheel"].movements.find(({ name }) => name === "wheel");
   return range(field?.min ?? 0, field?.max ?? 0);

@@ -31,19 +31,40 @@ export function judgeAxis(evidence: Evidence, axis: Axis): JudgedAxis {
   const wrong = observed.filter((each) => !isRight(layout, field, each, reach));
   const example = smallest(wrong);
   if (example === undefined) return { drafts: [], reach };
-  const { min, max } = movementRange(field);
-  const wrongInside = wrong.filter(({ values }) => within(values[field.name] ?? 0, min, max));
-  if (wrongInside.length === 0) return { drafts: [clipMissing(layout, field, example)], reach: undefined };
+  const inside = wrong.filter(({ values }) => within(values[field.name] ?? 0, field.min, field.max));
+  if (inside.length === 0) return { drafts: [clipMissing(layout, field, example)], reach: undefined };
   if (isOpposite(layout, field, observed))
     return { drafts: [direction(layout, field, example)], reach: undefined };
   const misplaced = misplacedBit(evidence, field);
-  const small = observed.filter(({ values }) => Math.abs(values[field.name] ?? 0) <= leastReach);
-  const smallWrong = small.filter((each) => !isRight(layout, field, each, reach));
-  const onlyNegative =
-    smallWrong.length > 0 && smallWrong.every(({ values }) => (values[field.name] ?? 0) < 0);
-  if (misplaced === undefined && onlyNegative)
-    return { drafts: [signLost(layout, field, smallest(smallWrong) ?? example)], reach: undefined };
-  return { drafts: [outOfPlace(layout, field, example, misplaced)], reach: undefined };
+  const lost = lostSign(evidence, field, inside, misplaced);
+  const draft =
+    lost === undefined ? outOfPlace(layout, field, example, misplaced) : signLost(layout, field, lost);
+  return { drafts: [draft], reach: undefined };
+}
+
+/** The smallest input that shows it, where small movements come out wrong only if negative, for want of a sign. */
+function lostSign(
+  { layout, found }: Evidence,
+  field: MovementField,
+  wrong: readonly Observed[],
+  misplaced: Misplaced | undefined,
+): Observed | undefined {
+  const counts = ({ values }: Observed): number => values[field.name] ?? 0;
+  const small = wrong.filter((each) => Math.abs(counts(each)) <= leastReach);
+  if (small.length === 0 || small.some((each) => counts(each) > 0)) return undefined;
+  const { byte, bit } = placeOfBit(layout, field, field.bits - 1);
+  const sign = found[byte]?.[bit];
+  const required = layout.bytes[byte]?.[bit];
+  if (sign !== undefined && required !== undefined && isRequired(sign, required)) return undefined;
+  // Bits that change places within a movement would show in positive ones too.
+  const isWithin = misplaced?.is.kind === "movement" && misplaced.is.field === field.name;
+  if (misplaced !== undefined && !(isWithin && wrong.every((each) => counts(each) < 0))) return undefined;
+  return smallest(small);
+}
+
+interface Misplaced {
+  readonly place: BitPlace;
+  readonly is: FoundSlot;
 }
 
 /** What comes out as it went in, around 0. */
@@ -97,10 +118,7 @@ function isOpposite(layout: ReportLayout, field: MovementField, observed: readon
 }
 
 /** The first bit of the field that follows something else which moves. */
-function misplacedBit(
-  { layout, found }: Evidence,
-  field: MovementField,
-): { readonly place: BitPlace; readonly is: FoundSlot } | undefined {
+function misplacedBit({ layout, found }: Evidence, field: MovementField): Misplaced | undefined {
   for (const { slot, place } of slotsOf(layout)) {
     if (slot.kind !== "movement" || slot.field !== field.name) continue;
     const is = found[place.byte]?.[place.bit];
@@ -164,7 +182,7 @@ function outOfPlace(
   layout: ReportLayout,
   field: MovementField,
   { values }: Observed,
-  misplaced: { readonly place: BitPlace; readonly is: FoundSlot } | undefined,
+  misplaced: Misplaced | undefined,
 ): FaultDraft {
   const place = misplaced?.place ?? placeOfBit(layout, field, 0);
   return {

@@ -128,7 +128,7 @@ void pack(struct movement m, uint8_t *out) {
   out[1] = m.dx & 0x3F;
   out[2] = m.dy & 0x3F;
   out[3] = 0x10 | (z & 0x0F);
-  //       ^^^^^^^^^^^^^^^^^ report/button-map
+  //       ^^^^ report/button-map
 }
 `,
     },

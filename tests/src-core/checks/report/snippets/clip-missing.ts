@@ -77,13 +77,13 @@ void sendReport(int dx, int dy, bool left, bool right, bool middle) {
 }
 `,
     },
-    "wheel: eight bits of wheel in four": {
+    "wheel: sixteen bits of wheel in four": {
       "main.c": `
 // @wire board atmega328p clock=16MHz
 #include <stdbool.h>
 #include <stdint.h>
 // @wire encodes wheel from x=dx y=-dy wheel=dz left=l right=r middle=m into out
-void encode(uint8_t *out, int8_t dx, int8_t dy, int8_t dz, bool l, bool r, bool m) {
+void encode(uint8_t *out, int8_t dx, int8_t dy, int16_t dz, bool l, bool r, bool m) {
   uint8_t y = -dy;
   out[0] = 0x40 | l << 5 | r << 4 | (y & 0xC0) >> 4 | (dx & 0xC0) >> 6;
   out[1] = dx & 0x3F;
@@ -201,7 +201,7 @@ void make_packet(void) {
 // @wire board atmega328p clock=16MHz
 #include <stdint.h>
 // @wire encodes ps2-five-button from x=dx y=dy wheel=dz left=b.0 right=b.1 middle=b.2 button4=b.3 button5=b.4 into out
-void encode(uint8_t *out, int8_t dx, int8_t dy, int8_t dz, uint8_t b) {
+void encode(uint8_t *out, int8_t dx, int8_t dy, int16_t dz, uint8_t b) {
   int8_t z = dz > 15 ? 15 : dz < -16 ? -16 : dz;
   out[0] = 0x08 | (b & 7) | (dx < 0) << 4 | (dy < 0) << 5;
   out[1] = dx;

@@ -135,7 +135,7 @@ void report(int8_t x, int8_t y, int8_t z, bool left, bool right, bool middle) {
   put(x & 0x3F);
   put(y & 0x3F);
   put(0x40 | (middle ? 0x10 : 0) | (z & 0x0F));
-  //  ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ report/sync-bit
+  //  ^^^^ report/sync-bit
 }
 `,
     },
