@@ -5,11 +5,6 @@ import type { Comment, MacroUse, Token, TokenKind } from "../tokens.ts";
 export interface WorkToken extends Token {
   /** A macro's name that was met inside its own expansion and stays as it is (C11 6.10.3.4, 2). */
   readonly painted: boolean;
-  /**
-   * An expansion ended just before it, so that the white space before it is its own and stays where an argument
-   * that begins with it is put in (as compilers have it; C11 leaves this open).
-   */
-  readonly keepsSpace: boolean;
 }
 
 /** Every token is made here, so that all have one shape for the engine. */
@@ -22,7 +17,7 @@ export function makeToken(
   space: boolean,
   macro: MacroUse | undefined,
 ): WorkToken {
-  return { file, start, end, kind, text, space, macro, painted: false, keepsSpace: false };
+  return { file, start, end, kind, text, space, macro, painted: false };
 }
 
 interface PieceBasis {

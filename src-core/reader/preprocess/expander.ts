@@ -4,6 +4,7 @@ import type { Language } from "../lexer/scanner.ts";
 import type { MacroUse } from "../tokens.ts";
 import { ARGUMENT_DEPTH, EXPANDED_TOKENS } from "./budget.ts";
 import { collectArguments } from "./call-arguments.ts";
+import { type Expansion, type Gap, pastEnd, pastName } from "./gap.ts";
 import type { Macro } from "./macro.ts";
 import type { MacroTable } from "./macro-table.ts";
 import { type Argument, copyToken, substitute } from "./substitute.ts";
@@ -28,8 +29,7 @@ export interface ExpanderSurroundings {
   problem(kind: string | undefined, span: Span, message: string): void;
 }
 
-interface Context {
-  readonly tokens: readonly WorkToken[];
+interface Context extends Expansion {
   index: number;
   /** Reopened to calls when the context has been read. */
   readonly macro: Macro | undefined;
@@ -48,9 +48,8 @@ export class Expander {
   private floor = 0;
   private depth = 0;
   private spent = 0;
-  /** An expansion was read to its end since this was last reset, and before the last token was read. */
-  private sawEnd = false;
-  private isBehindEnd = false;
+  /** Between the last token read and the next. */
+  private gap: Gap = "open";
 
   constructor(language: Language, table: MacroTable, surroundings: ExpanderSurroundings) {
     this.language = language;
@@ -58,9 +57,10 @@ export class Expander {
     this.surroundings = surroundings;
   }
 
-  /** Runs `body` with tokens coming from `source`. */
-  readingFrom<T>(source: TokenSource | undefined, body: () => T): T {
-    const { source: outerSource, floor: outerFloor } = this;
+  /** Runs `body` with tokens coming from `source`; `gap` stands before the first. */
+  readingFrom<T>(source: TokenSource | undefined, body: () => T, gap: Gap = "open"): T {
+    const { source: outerSource, floor: outerFloor, gap: outerGap } = this;
+    this.gap = gap;
     this.source = source;
     this.floor = this.contexts.length;
     try {
@@ -70,15 +70,21 @@ export class Expander {
       this.closeContexts();
       this.source = outerSource;
       this.floor = outerFloor;
+      this.gap = outerGap;
     }
   }
 
   /** Runs `body` with `tokens` and nothing behind them. */
-  readingList<T>(tokens: readonly WorkToken[], body: () => T): T {
-    return this.readingFrom(undefined, () => {
-      this.contexts.push({ tokens, index: 0, macro: undefined });
+  readingList<T>(tokens: readonly WorkToken[], body: () => T, gap: Gap = "open"): T {
+    const withTokens = () => {
+      this.push(tokens);
       return body();
-    });
+    };
+    return this.readingFrom(undefined, withTokens, gap);
+  }
+
+  private push(tokens: readonly WorkToken[]): void {
+    this.contexts.push({ tokens, endsInSpace: false, index: 0, macro: undefined });
   }
 
   /** The next token, not expanded. */
@@ -94,7 +100,7 @@ export class Expander {
       this.contexts.pop();
       if (top.macro !== undefined) {
         top.macro.isOpen = false;
-        this.sawEnd = true;
+        this.gap = top.endsInSpace ? "wide" : pastEnd(this.gap);
       }
     }
     return this.source?.next(mode);
@@ -109,18 +115,25 @@ export class Expander {
 
   /** The next token of the expanded text; undefined at the end. */
   expanded(): WorkToken | undefined {
-    let space = false;
     for (;;) {
       const token = this.raw();
       if (token === undefined) return undefined;
-      this.isBehindEnd = this.sawEnd;
-      if (token.kind !== "identifier" || token.painted) return withSpace(token, space);
-      const macro = this.table.get(token.text);
-      if (macro === undefined) return withSpace(token, space);
-      if (macro.isOpen) return { ...withSpace(token, space), painted: true };
-      if (!this.enter(token, macro)) return withSpace(token, space);
-      space ||= token.space;
+      const { gap } = this;
+      this.gap = "open";
+      const found = this.unlessEntered(token);
+      if (found !== undefined) return spaced(found, gap);
+      // Ends that were passed on the way to the call's parentheses belong to the call.
+      this.gap = pastName(gap, token.space);
     }
+  }
+
+  /** The token as it stays in the text; undefined where the expansion that it began is on the stack. */
+  private unlessEntered(token: WorkToken): WorkToken | undefined {
+    if (token.kind !== "identifier" || token.painted) return token;
+    const macro = this.table.get(token.text);
+    if (macro === undefined) return token;
+    if (macro.isOpen) return { ...token, painted: true };
+    return this.enter(token, macro) ? undefined : token;
   }
 
   /** All that is left, expanded. */
@@ -135,7 +148,7 @@ export class Expander {
     if (this.spent > EXPANDED_TOKENS) return false;
     if (macro.builtIn !== undefined && macro.parameters === undefined) {
       const value = this.surroundings.builtIn(macro, name);
-      this.contexts.push({ tokens: value === undefined ? [] : [value], index: 0, macro: undefined });
+      this.push(value === undefined ? [] : [value]);
       return true;
     }
     if (macro.parameters === undefined) {
@@ -152,12 +165,17 @@ export class Expander {
       this.unread();
       return false;
     }
-    const result = collectArguments(open, parameters, macro.isVariadic, () => this.raw("collect"));
+    const result = collectArguments(open, parameters, macro.isVariadic, () => {
+      const token = this.raw("collect");
+      const { gap } = this;
+      this.gap = "open";
+      return token === undefined ? undefined : spaced(token, gap);
+    });
     this.charge(result.tokens.length);
     if (result.problem !== undefined) {
       this.surroundings.problem(undefined, outermostPlace(name), `${name.text}: ${result.problem}`);
-      this.contexts.push({ tokens: result.tokens, index: 0, macro: undefined });
-      this.contexts.push({ tokens: [{ ...name, painted: true }], index: 0, macro: undefined });
+      this.push(result.tokens);
+      this.push([{ ...name, painted: true }]);
       return true;
     }
     if (macro.builtIn !== undefined) return true;
@@ -172,7 +190,7 @@ export class Expander {
 
   private replace(name: WorkToken, macro: Macro, args: readonly Argument[], last: WorkToken): void {
     const use = this.useOf(name, macro, last);
-    const tokens = substitute({
+    const expansion = substitute({
       macro,
       use,
       name,
@@ -186,11 +204,11 @@ export class Expander {
     });
     if (this.spent > EXPANDED_TOKENS) this.sayTooMuch(name);
     macro.isOpen = true;
-    this.contexts.push({ tokens, index: 0, macro });
+    this.contexts.push({ ...expansion, index: 0, macro });
   }
 
   private argument(raw: readonly WorkToken[], isAbsent: boolean): Argument {
-    let expanded: readonly WorkToken[] | undefined;
+    let expanded: Expansion | undefined;
     return {
       raw,
       isAbsent,
@@ -201,28 +219,22 @@ export class Expander {
     };
   }
 
-  private expandArgument(raw: readonly WorkToken[]): readonly WorkToken[] {
-    if (!raw.some((token) => token.kind === "identifier")) return raw;
+  private expandArgument(raw: readonly WorkToken[]): Expansion {
+    if (!raw.some((token) => token.kind === "identifier")) return unexpanded(raw);
     if (this.depth >= ARGUMENT_DEPTH) {
       const [first] = raw;
       if (first !== undefined) {
         const message = `Macro arguments nest deeper than ${ARGUMENT_DEPTH} calls; the innermost stay unexpanded.`;
         this.surroundings.problem("argument depth", outermostPlace(first), message);
       }
-      return raw;
+      return unexpanded(raw);
     }
     this.depth += 1;
-    const { sawEnd } = this;
-    this.sawEnd = false;
-    const expanded = this.readingList(raw, () => {
-      const first = this.expanded();
-      if (first === undefined) return [];
-      const keepsSpace = this.isBehindEnd && first.space;
-      return [keepsSpace ? { ...first, keepsSpace } : first, ...this.rest()];
-    });
-    this.sawEnd = sawEnd;
+    const body = () => ({ tokens: this.rest(), endsInSpace: this.gap === "wide" });
+    // An argument stands behind the name of its parameter.
+    const expanded = this.readingList(withoutFirstSpace(raw), body, "tight");
     this.depth -= 1;
-    this.charge(expanded.length);
+    this.charge(expanded.tokens.length);
     return expanded;
   }
 
@@ -254,8 +266,19 @@ export class Expander {
   }
 }
 
-function withSpace(token: WorkToken, space: boolean): WorkToken {
-  return space && !token.space ? copyToken(token, true, token.macro) : token;
+function unexpanded(raw: readonly WorkToken[]): Expansion {
+  return { tokens: withoutFirstSpace(raw), endsInSpace: false };
+}
+
+/** White space at the ends of an argument is none of it (C11 6.10.3.2). */
+function withoutFirstSpace(raw: readonly WorkToken[]): readonly WorkToken[] {
+  const [first, ...rest] = raw;
+  return first?.space ? [copyToken(first, false, first.macro), ...rest] : raw;
+}
+
+/** The token behind a gap. */
+function spaced(token: WorkToken, gap: Gap): WorkToken {
+  return gap === "wide" && !token.space ? copyToken(token, true, token.macro) : token;
 }
 
 /** The place in a file of the outermost call that a token came out of. */
@@ -272,5 +295,5 @@ export function builtInToken(
   text: string,
   use: MacroUse,
 ): WorkToken {
-  return makeToken(name.file, name.start, name.end, kind, text, name.space, use);
+  return makeToken(name.file, name.start, name.end, kind, text, false, use);
 }

@@ -1,6 +1,7 @@
 import { makeToken, type WorkToken } from "../lexer/lexed-file.ts";
 import type { Language } from "../lexer/scanner.ts";
 import type { MacroUse } from "../tokens.ts";
+import { type Expansion, type Gap, isSpaced, pastEnd, pastName } from "./gap.ts";
 import type { Macro } from "./macro.ts";
 import { pasteTokens } from "./paste.ts";
 import type { ReplacementItem } from "./replacement.ts";
@@ -11,7 +12,7 @@ export interface Argument {
   readonly raw: readonly WorkToken[];
   /** The call ends before it: only the variable argument can be left out. */
   readonly isAbsent: boolean;
-  expanded(): readonly WorkToken[];
+  expanded(): Expansion;
 }
 
 export interface Call {
@@ -29,16 +30,16 @@ export interface Call {
 export function copyToken(token: WorkToken, space: boolean, use: MacroUse | undefined): WorkToken {
   const { file, start, end, kind, text } = token;
   const copy = makeToken(file, start, end, kind, text, space, use);
-  const { painted, keepsSpace } = token;
-  return painted || keepsSpace ? { ...copy, painted, keepsSpace } : copy;
+  return token.painted ? { ...copy, painted: true } : copy;
 }
 
 /** The replacement of one call: arguments put in, `#` and `##` carried out, not rescanned yet. */
-export function substitute(call: Call): readonly WorkToken[] {
-  const { macro, use, name } = call;
+export function substitute(call: Call): Expansion {
+  const { macro, use } = call;
   if (macro.items === undefined) {
     call.charge(macro.body.length);
-    return macro.body.map((token, index) => copyToken(token, index === 0 ? name.space : token.space, use));
+    const tokens = macro.body.map((token, index) => copyToken(token, index > 0 && token.space, use));
+    return { tokens, endsInSpace: false };
   }
   return new Substitution(call).run(macro.items);
 }
@@ -46,9 +47,8 @@ export function substitute(call: Call): readonly WorkToken[] {
 class Substitution {
   private readonly call: Call;
   private readonly out: WorkToken[] = [];
-  /** White space that an empty argument leaves to the token behind it. */
-  private carried = false;
-  private sawEmpty = false;
+  /** Between the last token of `out` and the next. */
+  private gap: Gap = "tight";
   private isFirst = true;
   /** The last operand of a `##` was empty, so that a `##` behind joins nothing to what stands before. */
   private endsEmpty = false;
@@ -57,53 +57,48 @@ class Substitution {
     this.call = call;
   }
 
-  run(items: readonly ReplacementItem[]): readonly WorkToken[] {
+  run(items: readonly ReplacementItem[]): Expansion {
     let paste: WorkToken | undefined;
     // The operand on the left of `paste` was empty (C11 calls it a placemarker).
     let isLeftEmpty = false;
     for (const item of items) {
       this.endsEmpty = false;
-      const tokens = this.tokensOf(item);
-      if (paste === undefined) this.append(tokens, this.isFirst ? this.call.name.space : item.token.space);
-      else if (isLeftEmpty) this.append(tokens, false);
+      const isArgument = item.kind !== "token";
+      if (isArgument && paste === undefined && !this.isFirst) this.gap = pastName(this.gap, item.token.space);
+      const { tokens, endsInSpace } = this.expansionOf(item);
+      if (paste === undefined || isLeftEmpty) this.append(tokens);
       else if (this.isRestAfterComma(item)) this.appendRest(item, tokens);
       else if (tokens.length > 0) this.join(paste, tokens);
+      if (endsInSpace) this.gap = "wide";
+      if (isArgument && item.paste === undefined) this.gap = pastEnd(this.gap);
       isLeftEmpty = this.endsEmpty || (tokens.length === 0 && (paste === undefined || isLeftEmpty));
       this.endsEmpty = isLeftEmpty && paste !== undefined;
       paste = item.paste;
       this.isFirst = false;
       if (!this.call.charge(tokens.length + 1)) break;
     }
-    return this.out;
+    return { tokens: this.out, endsInSpace: this.gap === "wide" };
   }
 
-  private append(tokens: readonly WorkToken[], space: boolean): void {
-    const first = tokens[0];
-    if (first === undefined) {
-      this.carried ||= space;
-      this.sawEmpty = true;
-      return;
-    }
-    const wanted = space || this.carried || first.keepsSpace;
-    const placed = first.space === wanted ? first : copyToken(first, wanted, first.macro);
-    const isBehindEmpty = this.sawEmpty && wanted && this.out.length === 0;
-    this.out.push(isBehindEmpty ? { ...placed, keepsSpace: true } : placed);
-    this.carried = false;
-    for (let index = 1; index < tokens.length; index += 1) {
-      const token = tokens[index];
-      if (token !== undefined) this.out.push(token);
-    }
+  private append(tokens: readonly WorkToken[]): void {
+    const [first, ...rest] = tokens;
+    if (first === undefined) return;
+    const space = first.space || this.gap === "wide";
+    this.out.push(first.space === space ? first : copyToken(first, space, first.macro));
+    for (const token of rest) this.out.push(token);
+    this.gap = "open";
   }
 
   /** GNU: `, ## __VA_ARGS__` is no paste. It drops the comma where the rest is not given at all. */
   private appendRest(item: ReplacementItem, tokens: readonly WorkToken[]): void {
     if (item.kind === "parameter" && this.call.arguments[item.index]?.isAbsent) this.out.pop();
-    else this.append(tokens, tokens[0]?.space ?? false);
+    else this.append(tokens);
   }
 
   private join(operator: WorkToken, tokens: readonly WorkToken[]): void {
     const left = this.out.pop();
     const [right, ...rest] = tokens;
+    this.gap = "open";
     if (left === undefined || right === undefined) {
       for (const token of tokens) this.out.push(token);
       return;
@@ -118,34 +113,45 @@ class Substitution {
     for (const token of rest) this.out.push(token);
   }
 
-  private tokensOf(item: ReplacementItem): readonly WorkToken[] {
+  private expansionOf(item: ReplacementItem): Expansion {
     const { use } = this.call;
     switch (item.kind) {
       case "token":
-        return [copyToken(item.token, item.token.space, use)];
+        return bare([copyToken(item.token, isSpaced(this.gap, item.token.space), use)]);
       case "parameter": {
         const argument = this.call.arguments[item.index];
-        if (argument === undefined) return [];
-        return item.raw ? argument.raw : argument.expanded();
+        if (argument === undefined) return bare([]);
+        return item.raw ? bare(this.behindGap(argument.raw)) : argument.expanded();
       }
       case "stringify": {
         const raw = this.call.arguments[item.index]?.raw ?? [];
         let length = 0;
         for (const token of raw) length += token.text.length;
-        return this.call.charge(length >> 2) ? [stringifyTokens(raw, item.token, item.token.space, use)] : [];
+        return bare(this.call.charge(length >> 2) ? [stringifyTokens(raw, item.token, use)] : []);
       }
       case "optional": {
-        const rest = this.call.arguments.at(-1)?.expanded() ?? [];
+        const rest = this.call.arguments.at(-1)?.expanded().tokens ?? [];
         const inner = new Substitution(this.call);
-        const tokens = rest.length > 0 ? inner.run(item.items) : [];
+        const tokens = rest.length > 0 ? inner.run(item.items).tokens : [];
         this.endsEmpty = inner.endsEmpty && !item.stringified;
-        return item.stringified ? [stringifyTokens(tokens, item.token, item.token.space, use)] : tokens;
+        return bare(item.stringified ? [stringifyTokens(tokens, item.token, use)] : tokens);
       }
     }
+  }
+
+  private behindGap(raw: readonly WorkToken[]): readonly WorkToken[] {
+    const [first, ...rest] = raw;
+    if (first === undefined) return raw;
+    const space = isSpaced(this.gap, first.space);
+    return first.space === space ? raw : [copyToken(first, space, first.macro), ...rest];
   }
 
   private isRestAfterComma(item: ReplacementItem): boolean {
     if (item.kind !== "parameter" || !this.call.macro.isVariadic) return false;
     return item.index === this.call.arguments.length - 1 && this.out.at(-1)?.text === ",";
   }
+}
+
+function bare(tokens: readonly WorkToken[]): Expansion {
+  return { tokens, endsInSpace: false };
 }
