@@ -1,12 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { createService } from "../../src-core/service/create-service.ts";
+import { randomSeed } from "../random-seed.ts";
 import { loadGrammar } from "../src-core/reader/syntax/load-grammar.ts";
 import { ChangingHost } from "./changing-host.ts";
 import { sampleProjects, sourcesOf } from "./sample-projects.ts";
 import { seeded } from "./seeded.ts";
 
 const grammar = await loadGrammar();
-const seed = Number(process.env.EDGEWISE_SEED ?? Date.now() % 1_000_000);
+const seed = randomSeed("EDGEWISE_SEED", 1);
 const edits = 400;
 
 describe(`random edits, EDGEWISE_SEED=${seed}`, () => {

@@ -4,6 +4,7 @@ import type { TypedExpression } from "../../../src-core/reader/typed/nodes.ts";
 import { avrModel, ilp32Model } from "../../../src-core/reader/types/data-models.ts";
 import { sizeOf } from "../../../src-core/reader/types/layout.ts";
 import type { DataModel, Type } from "../../../src-core/reader/types/types.ts";
+import { randomSeed } from "../../random-seed.ts";
 import { expressionsIn } from "../../src-core/reader/typed/type-source.ts";
 import { avrC, avrCpp, type Compiler, ilp32C } from "./avr-compiler.ts";
 import { cExpressions, cFloating, cPrelude } from "./c-cases.ts";
@@ -77,7 +78,7 @@ describe("C++ constant expressions as avr-g++ -mmcu=atmega328p computes them", (
   });
 });
 
-const seed = Number(process.env.CONSTANTS_SEED ?? Date.now() % 1_000_000);
+const seed = randomSeed("CONSTANTS_SEED", 1);
 
 describe(`generated constant expressions (CONSTANTS_SEED=${seed})`, () => {
   const random = randomFrom(seed);

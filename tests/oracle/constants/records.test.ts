@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { avrModel, ilp32Model } from "../../../src-core/reader/types/data-models.ts";
 import { sizeOf } from "../../../src-core/reader/types/layout.ts";
 import type { DataModel, Field } from "../../../src-core/reader/types/types.ts";
+import { randomSeed } from "../../random-seed.ts";
 import { typeSource } from "../../src-core/reader/typed/type-source.ts";
 import { avrC, type Compiler, ilp32C, sectionsOf } from "./avr-compiler.ts";
 import { randomFrom } from "./generated.ts";
@@ -138,7 +139,7 @@ const handPicked: readonly RecordCase[] = [
   },
 ];
 
-const seed = Number(process.env.CONSTANTS_SEED ?? Date.now() % 1_000_000);
+const seed = randomSeed("CONSTANTS_SEED", 1);
 
 describe(`layout of records (CONSTANTS_SEED=${seed})`, () => {
   const random = randomFrom(seed);
