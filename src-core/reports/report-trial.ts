@@ -14,7 +14,7 @@ export interface ReportTrial {
   readonly faults: readonly ReportFault[];
   /** Why it could not be run, or not to the end; and undefined behaviour that was met on the way. */
   readonly notUnderstood: readonly NotUnderstood[];
-  /** Calls of the function. */
+  /** Calls of the function; 0 where it could not be run to the end. */
   readonly calls: number;
 }
 

@@ -1,13 +1,5 @@
 import type { CheckResult, SettingsFault } from "../check-result.ts";
-import {
-  type Checked,
-  ruleOf,
-  rules,
-  runRules,
-  runTrialRules,
-  together,
-  trialRules,
-} from "../checks/registry.ts";
+import { ruleOf, rules, runRules, runTrialRules, together, trialRules } from "../checks/registry.ts";
 import type { RuleText } from "../checks/rule.ts";
 import type { NotUnderstood, RuleLevel } from "../finding.ts";
 import { applyAllows } from "../notes/allow/apply-allows.ts";
@@ -15,16 +7,17 @@ import type { SettingsProblem } from "../notes/settings/settings.ts";
 import type { Project } from "../project/project.ts";
 import { tryReports } from "../reports/try-reports.ts";
 import type { ProjectReading } from "./project-reading.ts";
+import type { TrialResult } from "./service.ts";
 
 /** Runs the rules over what was read, as the project's settings and notes want them run; `tried` is added. */
-export function checkReading(reading: ProjectReading, tried: Checked | undefined): CheckResult {
+export function checkReading(reading: ProjectReading, tried: TrialResult | undefined): CheckResult {
   const { project, facts, files } = reading;
   const levels = levelsOf(project);
   const levelOf = ({ id, severity }: RuleText): RuleLevel => levels.get(id) ?? severity;
   const read = runRules(facts, levels);
   const { findings, notUnderstood } = tried === undefined ? read : together(read, tried);
   const unattached = ruleOf("note/unattached");
-  const ran: readonly RuleText[] = tried === undefined ? rules : [...rules, ...trialRules];
+  const ran: readonly RuleText[] = tried?.whole === true ? [...rules, ...trialRules] : rules;
   return {
     findings: applyAllows(findings, facts.notes.allowances, {
       checked: new Set(ran.filter((rule) => levelOf(rule) !== "off").map(({ id }) => id)),
@@ -40,9 +33,11 @@ export function checkReading(reading: ProjectReading, tried: Checked | undefined
 export function tryReading(
   { project, facts }: ProjectReading,
   cancelled: (() => boolean) | undefined,
-): Checked | undefined {
+): TrialResult | undefined {
   const reports = tryReports(facts.program, facts.notes, cancelled);
-  return reports && runTrialRules(facts, { reports }, levelsOf(project));
+  if (reports === undefined) return undefined;
+  const whole = reports.every(({ calls }) => calls > 0);
+  return { ...runTrialRules(facts, { reports }, levelsOf(project)), whole };
 }
 
 function levelsOf({ settings }: Project): ReadonlyMap<string, RuleLevel> {

@@ -1,9 +1,9 @@
 import type { CheckResult } from "../check-result.ts";
-import type { Checked } from "../checks/registry.ts";
 import type { Project } from "../project/project.ts";
 import type { SourceHost } from "../reader/source-host.ts";
 import { checkReading, tryReading } from "./check.ts";
 import type { ProjectReader, ProjectReading } from "./project-reading.ts";
+import type { TrialResult } from "./service.ts";
 
 /** One project between requests: its last reading and result, for as long as its files stay as they are. */
 export class ProjectState {
@@ -12,7 +12,7 @@ export class ProjectState {
   #project: Project;
   #reading: ProjectReading | undefined;
   #result: CheckResult | undefined;
-  #tried: Checked | undefined;
+  #tried: TrialResult | undefined;
 
   constructor(host: SourceHost, reader: ProjectReader, project: Project) {
     this.#host = host;
@@ -43,7 +43,7 @@ export class ProjectState {
   }
 
   /** What running the firmware shows; kept until the files change. Undefined when cancelled. */
-  tried(cancelled: (() => boolean) | undefined): Checked | undefined {
+  tried(cancelled: (() => boolean) | undefined): TrialResult | undefined {
     const reading = this.reading();
     const tried = this.#tried ?? tryReading(reading, cancelled);
     if (tried !== undefined) this.takeOver(tried);
@@ -51,7 +51,10 @@ export class ProjectState {
   }
 
   /** The same, found by someone else over the same files. */
-  takeOver(tried: Checked): void {
+  takeOver(tried: TrialResult): void {
+    // What was tried before the texts were read is forgotten with the reading.
+    this.reading();
+    if (tried === this.#tried) return;
     this.#tried = tried;
     this.#result = undefined;
   }

@@ -21,7 +21,7 @@ export interface Service {
    * changes. `cancelled` is asked now and then; undefined when it said so, or for a project that is not known.
    */
   tryOut(project: string, cancelled?: () => boolean): TrialResult | undefined;
-  /** Takes what `tryOut` of another service over the same files gave. */
+  /** Takes what `tryOut` of another service gave over the same texts. */
   takeOver(project: string, result: TrialResult): void;
   hover(project: string, file: string, offset: number): Hover | undefined;
   complete(project: string, file: string, offset: number): readonly Completion[];
@@ -32,6 +32,8 @@ export interface Service {
 export interface TrialResult {
   readonly findings: readonly Finding[];
   readonly notUnderstood: readonly NotUnderstood[];
+  /** All was run that there was to run. Else an `allow` that allowed nothing may be right all the same. */
+  readonly whole: boolean;
 }
 
 /** A project as front ends name it. */

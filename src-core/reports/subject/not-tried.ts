@@ -14,6 +14,7 @@ export class NotTried extends Error {
   }
 }
 
-export function stopped({ message, at, reason }: Stop): NotTried {
-  return new NotTried(message, at, reason === "cancelled");
+/** `instead` is the place where the run itself knows none. */
+export function stopped({ message, at, reason }: Stop, instead?: At): NotTried {
+  return new NotTried(message, at ?? instead, reason === "cancelled");
 }

@@ -4,7 +4,7 @@ import { arrayOf, referred } from "../../reader/types/derive.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { DataModel, Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
 import type { Cell } from "./cell.ts";
-import { NotTried } from "./not-tried.ts";
+import { NotTried, stopped } from "./not-tried.ts";
 
 /** What a machine calls a function with; its own parameters begin at index `first`. */
 export interface GivenCall {
@@ -104,7 +104,7 @@ export class Reach {
     const bytes: Type = { kind: "integer", rank: "char", bits: 8, signed: false, name: "unsigned char" };
     const at: At = this.#symbol.at;
     const made = this.#machine.place(isWhole ? type : arrayOf(bytes, Math.max(behindPointer, size ?? 0)), at);
-    if (made.kind === "stopped") throw new NotTried(made.stop.message, made.stop.at ?? at);
+    if (made.kind === "stopped") throw stopped(made.stop, at);
     return Number(made.value);
   }
 

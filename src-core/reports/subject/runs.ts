@@ -2,7 +2,7 @@ import { createMachine } from "../../interpreter/create-machine.ts";
 import type { Machine } from "../../interpreter/machine.ts";
 import type { InsteadFunction, Limits } from "../../interpreter/outcome.ts";
 import type { Program } from "../../reader/program/program.ts";
-import { NotTried } from "./not-tried.ts";
+import { stopped } from "./not-tried.ts";
 
 /** One call of an encoder or decoder; one that needs more does not end. */
 export const limitsOfCall: Limits = { steps: 100_000, depth: 60 };
@@ -22,6 +22,6 @@ export function startedMachine(
     cancelled,
   });
   const reset = machine.reset();
-  if (reset.kind === "stopped") throw new NotTried(reset.stop.message, reset.stop.at);
+  if (reset.kind === "stopped") throw stopped(reset.stop);
   return machine;
 }

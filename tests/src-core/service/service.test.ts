@@ -129,6 +129,73 @@ describe("notes and settings", () => {
   });
 });
 
+describe("running the firmware", () => {
+  // Bit 6 of the first byte is always set in the three-byte reports: mouse(4) of the Linux man-pages,
+  // "table of the three-byte packet".
+  const encoder = (body: string) =>
+    `// @wire board atmega328p clock=16MHz
+#include <stdint.h>
+// @wire encodes two-button from x=dx y=dy left=l right=r into out
+void encode(uint8_t out[3], int8_t dx, int8_t dy, uint8_t l, uint8_t r) {
+${body}
+}
+`;
+  const firstByte = (mark: string) =>
+    `  out[0] = ${mark}(l ? 0x20 : 0) | (r ? 0x10 : 0) | ((dy & 0xC0) >> 4) | ((dx & 0xC0) >> 6);`;
+  const rest = "  out[1] = dx & 0x3F;\n  out[2] = dy & 0x3F;";
+  const right = encoder(`${firstByte("0x40 | ")}\n${rest}`);
+  const wrong = encoder(`${firstByte("")}\n${rest}`);
+  const allowed = (text: string) =>
+    text.replace("  out[0]", '  // @wire allow report/sync-bit because "another part adds it"\n  out[0]');
+  const foundIn = (service: Service) => service.check("main.c").findings.map(({ rule }) => rule);
+  const started = (files: Record<string, string>) => {
+    const service = serviceOver(files);
+    service.projectsAt("main.c");
+    return service;
+  };
+
+  test("what it shows is told from then on, until a file changes", () => {
+    const files = { "main.c": wrong };
+    const service = started(files);
+    expect(foundIn(service)).toEqual([]);
+    const tried = service.tryOut("main.c");
+    expect(tried).toMatchObject({ whole: true, notUnderstood: [] });
+    expect(foundIn(service)).toEqual(["report/sync-bit"]);
+    files["main.c"] = `${wrong}\n`;
+    expect(foundIn(service)).toEqual([]);
+  });
+
+  test("what another service found out can be handed over as a copy", () => {
+    const tried = started({ "main.c": wrong }).tryOut("main.c");
+    if (tried === undefined) throw new Error("not tried");
+    const service = started({ "main.c": wrong });
+    service.takeOver("main.c", structuredClone(tried));
+    expect(foundIn(service)).toEqual(["report/sync-bit"]);
+  });
+
+  test("a run that is cancelled shows nothing, and the next one all", () => {
+    const service = started({ "main.c": wrong });
+    expect(service.tryOut("main.c", () => true)).toBeUndefined();
+    expect(service.tryOut("main.c", () => false)?.findings).toHaveLength(1);
+  });
+
+  test("an allow is called unattached only when all was run and there was nothing to allow", () => {
+    const silenced = started({ "main.c": allowed(wrong) });
+    expect(foundIn(silenced)).toEqual([]);
+    silenced.tryOut("main.c");
+    expect(foundIn(silenced)).toEqual([]);
+
+    const idle = started({ "main.c": allowed(right) });
+    expect(foundIn(idle)).toEqual([]);
+    idle.tryOut("main.c");
+    expect(foundIn(idle)).toEqual(["note/unattached"]);
+
+    const endless = started({ "main.c": allowed(right).replace("out[1]", "for (;;) {}\n  out[1]") });
+    expect(endless.tryOut("main.c")).toMatchObject({ whole: false, notUnderstood: [expect.anything()] });
+    expect(foundIn(endless)).toEqual([]);
+  });
+});
+
 describe("hover and completion", () => {
   const files = { "edgewise.json": settings, "main.c": `// @wire ps2 clock=PD2\n${uart(51)}` };
   const service = serviceOver(files);
