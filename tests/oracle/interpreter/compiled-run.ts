@@ -1,4 +1,5 @@
-import { avrInstruction, CPU } from "avr8js";
+import { CPU } from "avr8js";
+import { step } from "../avr-step.ts";
 import { compile } from "./compile.ts";
 import { endOfTransmission, type SourceProgram, serialPort, targetOf } from "./source-program.ts";
 
@@ -41,7 +42,7 @@ function runImage(
     if (!ended) sent.push(value);
   };
   while (!ended && cpu.progMem[cpu.pc] !== jumpToItself) {
-    for (let instruction = 0; instruction < 16 && !ended; instruction += 1) avrInstruction(cpu);
+    for (let instruction = 0; instruction < 16 && !ended; instruction += 1) step(cpu);
     if (cpu.cycles > cycleLimit) return { kind: "too-long", message: `runs on after ${cycleLimit} cycles` };
     // The stack pointer is set by the start-up code first.
     if (cpu.cycles > 1000 && cpu.SP < variablesEnd) {
