@@ -18,8 +18,10 @@ export function tryDecoder(subject: NotedFunction, chip: Chip): readonly Departu
           ? []
           : [{ kind: "button", of: field, asked, got, isLong: false }];
       }
-      const asked = negated ? -movement : movement;
-      return got === asked ? [] : [{ kind: "movement", of: field, asked: movement, got, isLong: false }];
+      const moved = negated ? -got : got;
+      return moved === movement
+        ? []
+        : [{ kind: "movement", of: field, asked: movement, got: moved, isLong: false }];
     });
   });
 }

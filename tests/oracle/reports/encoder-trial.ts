@@ -145,6 +145,7 @@ function* inputs(subject: NotedFunction): Generator<Values> {
   const buttons = fieldsOf(subject.layout).buttons.filter((field) => named.includes(field));
   const allowed = new Map(movements.map((field) => [field, allowedValues(subject, field)]));
   for (const [field, values] of allowed) for (const value of values) yield new Map([[field, value]]);
+  for (let state = 0; state < 2 ** buttons.length; state += 1) yield pressed(buttons, state);
   for (let step = 0; step < 200; step += 1) {
     const entries = [...allowed].map(([field, values], index) => {
       return [field, values[(step * (strides[index] ?? 1)) % values.length] ?? 0] as const;
