@@ -150,11 +150,13 @@ function* inputs(subject: NotedFunction): Generator<Values> {
     const entries = [...allowed].map(([field, values], index) => {
       return [field, values[(step * (strides[index] ?? 1)) % values.length] ?? 0] as const;
     });
-    const states = buttons.map(
-      (button, index) => [button, ((step % 2 ** buttons.length) >> index) & 1] as const,
-    );
-    yield new Map([...entries, ...states]);
+    yield new Map([...entries, ...pressed(buttons, step)]);
   }
+}
+
+/** The buttons, down where the number has a 1. */
+function pressed(buttons: readonly string[], state: number): Values {
+  return new Map(buttons.map((button, index) => [button, (state >> index) & 1]));
 }
 
 /** Values in the layout's sense that the operand's type holds. */
