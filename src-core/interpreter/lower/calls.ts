@@ -123,9 +123,14 @@ export function argumentValue(
   if (shape.kind !== "object") return valueAs(scope, argument, shape);
   if (needsDestroying(scope, argument.type))
     throw new CannotLower("an object with a destructor as an argument", argument.at);
-  if (!argument.lvalue) return lowerValue(scope, argument);
+  if (isNew(argument)) return lowerValue(scope, argument);
   const room = roomFor(scope, argument.type, argument);
   return copied(scope, room, argument);
+}
+
+/** Whether an object is nobody else's: what assignments, conditions and `va_arg` give in C lies where it lay before. */
+function isNew({ kind, lvalue }: TypedExpression): boolean {
+  return !lvalue && (kind === "call" || kind === "method-call" || kind === "construct" || kind === "lambda");
 }
 
 /** Builds a copy of an object at an address; through the class's own copy constructor if there is one. */

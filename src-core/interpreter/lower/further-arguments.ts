@@ -1,4 +1,5 @@
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import { hasOwnWidth } from "../../reader/types/conversions.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { DataModel, Type } from "../../reader/types/types.ts";
 import { address, placeOnce, readPlace, writePlace } from "./places.ts";
@@ -69,9 +70,14 @@ function isPromoted(type: Type, model: DataModel): boolean {
 function sizeOfArgument(scope: FunctionScope, type: Type, { at }: TypedExpression): number {
   const { model } = scope.linkage;
   const size = sizeOf(type, model);
-  if (size === undefined || type.kind === "void" || type.kind === "reference")
+  if (size === undefined || !isPassed(type))
     throw new CannotLower("an argument of this type behind `...`", at);
   return roundUp(size, model.name === "avr" ? 1 : model.int / 8);
+}
+
+/** Arithmetic on a wide bit-field has a type that only the compiler knows how to pass. */
+function isPassed(type: Type): boolean {
+  return type.kind === "integer" ? !hasOwnWidth(type) : type.kind !== "void" && type.kind !== "reference";
 }
 
 /** Arguments begin at their alignment, on the 32-bit targets at a word at least. */

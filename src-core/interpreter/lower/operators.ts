@@ -1,6 +1,6 @@
 import type { ArithmeticOperator, At } from "../../reader/typed/nodes.ts";
 import { CannotLower } from "./scope.ts";
-import { type Shape, wrapped } from "./shape.ts";
+import { type Shape, wrapped, wrappedWide } from "./shape.ts";
 
 /** JavaScript for an operator whose operands have the result's shape; shift counts are numbers. */
 export function lowerArithmetic(
@@ -15,7 +15,7 @@ export function lowerArithmetic(
     case "integer":
       return ofNumbers(operator, left, right, shape, place);
     case "wide":
-      return ofWide(operator, left, right, shape.signed, place);
+      return ofWide(operator, left, right, shape, place);
     case "floating": {
       if (operator !== "+" && operator !== "-" && operator !== "*" && operator !== "/") break;
       const code = `(${left}${operator}${right})`;
@@ -35,6 +35,10 @@ function ofNumbers(
   place: number,
 ): string {
   const { bits, signed } = shape;
+  if (shape.width < bits) {
+    // Computed in the next wider type, and cut.
+    return wrapped(ofNumbers(operator, left, right, { ...shape, signed, width: bits }, place), shape);
+  }
   switch (operator) {
     case "+":
     case "-": {
@@ -65,17 +69,20 @@ function ofWide(
   operator: ArithmeticOperator,
   left: string,
   right: string,
-  signed: boolean,
+  shape: Extract<Shape, { kind: "wide" }>,
   place: number,
 ): string {
-  const cut = (code: string): string => `BigInt.as${signed ? "Int" : "Uint"}N(64,${code})`;
+  const { signed, width } = shape;
+  const cut = (code: string): string => wrappedWide(code, shape);
   switch (operator) {
     case "+":
     case "-":
     case "*":
-      return signed ? `wrap8((${left}${operator}${right}),${place})` : cut(`(${left}${operator}${right})`);
+      return signed && width === 64
+        ? `wrap8((${left}${operator}${right}),${place})`
+        : cut(`(${left}${operator}${right})`);
     case "/":
-      return `divw(${left},${right},${signed},${place})`;
+      return cut(`divw(${left},${right},${signed},${place})`);
     case "%":
       return `modw(${left},${right},${place})`;
     case "<<":

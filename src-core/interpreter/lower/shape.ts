@@ -1,17 +1,18 @@
 import { sizeOf } from "../../reader/types/layout.ts";
-import type { DataModel, RecordDeclaration, Type } from "../../reader/types/types.ts";
+import type { DataModel, IntegerType, RecordDeclaration, Type } from "../../reader/types/types.ts";
 
 /** How the generated code holds values of a type. Objects are held as their address. */
 export type Shape =
-  /** A number in the type's range. */
+  /** A number in the type's range. `width` is less than `bits` in arithmetic on bit-fields alone. */
   | {
       readonly kind: "integer";
       readonly bits: 8 | 16 | 32;
+      readonly width: number;
       readonly signed: boolean;
       readonly truth: boolean;
     }
-  /** A bigint in the type's range. */
-  | { readonly kind: "wide"; readonly signed: boolean }
+  /** A bigint in the type's range: 64 bits, or for bit-fields fewer. */
+  | { readonly kind: "wide"; readonly width: number; readonly signed: boolean }
   | { readonly kind: "floating"; readonly bits: 32 | 64 }
   | { readonly kind: "pointer"; readonly bits: 16 | 32 }
   | { readonly kind: "object"; readonly size: number; readonly record: RecordDeclaration | undefined }
@@ -25,9 +26,7 @@ export function shapeOf(type: Type, model: DataModel): Shape | undefined {
     case "enumeration":
       return shapeOf(type.enumeration.underlying, model);
     case "integer":
-      if (type.bits === 64) return { kind: "wide", signed: type.signed };
-      if (type.bits !== 8 && type.bits !== 16 && type.bits !== 32) return undefined;
-      return { kind: "integer", bits: type.bits, signed: type.signed, truth: type.rank === "bool" };
+      return integerShape(type);
     case "floating":
       return { kind: "floating", bits: type.bits };
     case "pointer":
@@ -45,12 +44,23 @@ export function shapeOf(type: Type, model: DataModel): Shape | undefined {
   }
 }
 
+function integerShape({ bits: width, signed, rank }: IntegerType): Shape {
+  if (width > 32) return { kind: "wide", width, signed };
+  const bits = width > 16 ? 32 : width > 8 ? 16 : 8;
+  return { kind: "integer", bits, width, signed, truth: rank === "bool" };
+}
+
+/** JavaScript that brings any bigint into the range of an integer type. */
+export function wrappedWide(code: string, { signed, width }: Extract<Shape, { kind: "wide" }>): string {
+  return `BigInt.as${signed ? "Int" : "Uint"}N(${width},${code})`;
+}
+
 /** JavaScript that brings any whole number into the range of an integer type. */
 export function wrapped(code: string, shape: Extract<Shape, { kind: "integer" }>): string {
   if (shape.truth) return `(${code}?1:0)`;
-  if (shape.bits === 32) return shape.signed ? `(${code}|0)` : `(${code}>>>0)`;
-  if (!shape.signed) return `(${code}&${shape.bits === 8 ? 0xff : 0xffff})`;
-  const shift = 32 - shape.bits;
+  if (shape.width === 32) return shape.signed ? `(${code}|0)` : `(${code}>>>0)`;
+  if (!shape.signed) return `(${code}&${2 ** shape.width - 1})`;
+  const shift = 32 - shape.width;
   return `(${code}<<${shift}>>${shift})`;
 }
 
@@ -119,14 +129,14 @@ function fromNumber(
 ): string | undefined {
   switch (to.kind) {
     case "integer": {
-      const isWider = from.kind === "integer" && (from.signed ? to.signed : true) && from.bits <= to.bits;
-      const keeps = isWider && (from.bits < to.bits || from.signed === to.signed);
+      const isWider = from.kind === "integer" && (from.signed ? to.signed : true) && from.width <= to.width;
+      const keeps = isWider && (from.width < to.width || from.signed === to.signed);
       return keeps ? code : wrapped(code, to);
     }
     case "pointer":
       return to.bits === 16 ? `(${code}&65535)` : `(${code}>>>0)`;
     case "wide":
-      return to.signed ? `BigInt(${code})` : `BigInt.asUintN(64,BigInt(${code}))`;
+      return to.signed ? `BigInt(${code})` : wrappedWide(`BigInt(${code})`, to);
     case "floating":
       return to.bits === 32 ? `fround(${code})` : code;
     case "object":
@@ -138,11 +148,11 @@ function fromNumber(
 function fromWide(code: string, to: Shape): string | undefined {
   switch (to.kind) {
     case "integer":
-      return `Number(BigInt.as${to.signed ? "Int" : "Uint"}N(${to.bits},${code}))`;
+      return `Number(BigInt.as${to.signed ? "Int" : "Uint"}N(${to.width},${code}))`;
     case "pointer":
       return `Number(BigInt.asUintN(${to.bits},${code}))`;
     case "wide":
-      return `BigInt.as${to.signed ? "Int" : "Uint"}N(64,${code})`;
+      return wrappedWide(code, to);
     case "floating":
       return to.bits === 32 ? `fround(Number(${code}))` : `Number(${code})`;
     case "object":
@@ -156,7 +166,7 @@ function fromFloating(code: string, to: Shape): string | undefined {
     case "integer":
       return wrapped(`whole(${code})`, to);
     case "wide":
-      return `BigInt.as${to.signed ? "Int" : "Uint"}N(64,BigInt(whole(${code})))`;
+      return wrappedWide(`BigInt(whole(${code}))`, to);
     case "floating":
       return to.bits === 32 ? `fround(${code})` : code;
     case "pointer":

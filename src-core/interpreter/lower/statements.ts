@@ -79,11 +79,12 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
       if (statement.init !== undefined)
         return block(scope, [statement.init, { ...statement, init: undefined }]);
       const test = statement.condition === undefined ? "" : condition(scope, statement.condition);
-      const step = statement.step === undefined ? "" : lowerValue(scope, statement.step);
-      return loop(
-        scope,
-        () => `for(;${test};${step}){${tick(scope, statement)}${lowerStatement(scope, statement.body)}}`,
-      );
+      return loop(scope, () => {
+        const body = lowerStatement(scope, statement.body);
+        // Behind the body, which declares what a condition declared.
+        const step = statement.step === undefined ? "" : lowerValue(scope, statement.step);
+        return `for(;${test};${step}){${tick(scope, statement)}${body}}`;
+      });
     }
     case "range-for":
       return lowerStatement(scope, writtenOut(statement));

@@ -99,8 +99,6 @@ export function lowerValue(
     case "update":
       return update(scope, expression);
     case "arithmetic": {
-      refuseOwnWidth(scope, expression.left);
-      refuseOwnWidth(scope, expression.right);
       const shape = shapeAt(scope, expression);
       const left = lowerValue(scope, expression.left);
       const right = operandOf(scope, expression.operator, expression.right);
@@ -172,15 +170,6 @@ function number(value: number): string {
   return value < 0 || Object.is(value, -0) ? `(${Object.is(value, -0) ? "-0" : value})` : String(value);
 }
 
-/** gcc computes with bit-fields wider than `int` in just their own width (C leaves that open, C11 6.7.2.1p5). */
-function refuseOwnWidth(scope: FunctionScope, operand: TypedExpression): void {
-  let inner = operand;
-  while (inner.kind === "convert" && inner.reason !== "explicit") inner = inner.operand;
-  if (inner.kind !== "member" || inner.field.bitWidth === undefined) return;
-  if (inner.field.bitWidth > scope.linkage.model.int)
-    throw new CannotLower("arithmetic on a bit-field that is wider than `int`", operand.at);
-}
-
 /** The right operand: shift counts are numbers whatever their type. */
 function operandOf(scope: FunctionScope, operator: string, right: TypedExpression): string {
   const code = lowerValue(scope, right);
@@ -246,7 +235,7 @@ function stepped(
   return lowerArithmetic(sign, old, shape.kind === "wide" ? "1n" : "1", shape, p, operand.at);
 }
 
-const int = (bits: 16 | 32): Shape => ({ kind: "integer", bits, signed: true, truth: false });
+const int = (bits: 16 | 32): Shape => ({ kind: "integer", bits, width: bits, signed: true, truth: false });
 
 function assign(scope: FunctionScope, expression: Extract<TypedExpression, { kind: "assign" }>): string {
   const { target, value } = expression;

@@ -234,7 +234,7 @@ export type Statement =
         | {
             readonly kind: "for";
             readonly init: Statement | undefined;
-            readonly condition: Expression | undefined;
+            readonly condition: Condition | undefined;
             readonly step: Expression | undefined;
             readonly body: Statement;
           }

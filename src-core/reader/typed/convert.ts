@@ -121,11 +121,26 @@ export function promotedType(context: Context, value: TypedExpression): Type | u
   if (type === undefined || type.kind === "floating")
     return type === undefined ? undefined : unqualified(value.type);
   const width = bitFieldWidth(value);
-  return width === undefined ? promote(type, model) : promoteBitField(type, width, model);
+  return width === undefined
+    ? promote(type, model)
+    : promoteBitField(type, width, model, context.unit.language);
 }
 
+/** The width of a bit-field, or of the value that one was given. */
 function bitFieldWidth(value: TypedExpression): number | undefined {
-  return value.kind === "member" ? value.field.bitWidth : undefined;
+  switch (value.kind) {
+    case "member":
+      return value.field.bitWidth;
+    case "assign":
+    case "compound-assign":
+      return bitFieldWidth(value.target);
+    case "update":
+      return bitFieldWidth(value.operand);
+    case "comma":
+      return bitFieldWidth(value.right);
+    default:
+      return undefined;
+  }
 }
 
 /** Default argument promotions, for `...` (C11 6.5.2.2p6). */

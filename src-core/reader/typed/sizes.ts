@@ -1,4 +1,5 @@
 import type { Expression, TypeName } from "../syntax/nodes.ts";
+import { hasOwnWidth } from "../types/conversions.ts";
 import { alignmentOf, sizeOf } from "../types/layout.ts";
 import { typeText } from "../types/text.ts";
 import type { Type } from "../types/types.ts";
@@ -11,6 +12,8 @@ import { typeOfTypeName } from "./specifiers.ts";
 
 /** `sizeof` as the number it is, of the size type (C11 6.5.3.4p5); GNU's 1 for `void` and functions. */
 function sizeNode(context: Context, type: Type, at: At): TypedExpression {
+  if (type.kind === "integer" && hasOwnWidth(type))
+    return unresolved(at, "", "other", [], "the size of arithmetic on a wide bit-field");
   const size = type.kind === "void" || type.kind === "function" ? 1 : sizeOf(type, context.unit.model);
   if (size === undefined) {
     return unresolved(at, "", "other", [], `the size of \`${typeText(type)}\` is not known`);

@@ -162,12 +162,24 @@ function joined(
 
 function typeFor(context: Context, statement: Extract<Statement, { kind: "for" }>): TypedStatement {
   const inside = inScope(context, blockScope(context.scope));
-  return {
-    kind: "for",
-    at: atOf(context, statement),
-    init: statement.init && typeStatement(inside, statement.init),
-    condition: statement.condition && condition(inside, typeExpression(inside, statement.condition)),
-    step: statement.step && typeExpression(inside, statement.step),
-    body: typeStatement(inside, statement.body),
+  const at = atOf(context, statement);
+  const init = statement.init && typeStatement(inside, statement.init);
+  const tested = statement.condition && typeCondition(inside, statement.condition);
+  const test = tested && condition(inside, tested.value);
+  const step = statement.step && typeExpression(inside, statement.step);
+  const body = typeStatement(inside, statement.body);
+  if (tested?.declared === undefined || test === undefined)
+    return { kind: "for", at, init, condition: test, step, body };
+  // `for (; T x = e; )` as `for (;;) { T x = e; if (x) {} else break; ... }`.
+  const then: TypedStatement = { kind: "empty", at: test.at };
+  const end: TypedStatement = {
+    kind: "if",
+    at: test.at,
+    init: undefined,
+    condition: test,
+    then,
+    otherwise: { kind: "break", at: test.at },
   };
+  const whole: TypedStatement = { kind: "block", at: body.at, statements: [tested.declared, end, body] };
+  return { kind: "for", at, init, condition: undefined, step, body: whole };
 }

@@ -17,7 +17,11 @@ export function sameUnqualified(a: Type, b: Type): boolean {
       return b.kind === "void";
     case "integer":
       return (
-        b.kind === "integer" && a.rank === b.rank && a.signed === b.signed && a.plainChar === b.plainChar
+        b.kind === "integer" &&
+        a.rank === b.rank &&
+        a.bits === b.bits &&
+        a.signed === b.signed &&
+        a.plainChar === b.plainChar
       );
     case "floating":
       return b.kind === "floating" && a.rank === b.rank;

@@ -35,6 +35,7 @@ export function fits(value: bigint, type: IntegerType): boolean {
 
 /** Integer promotion (C11 6.3.1.1p2): what is narrower than `int` becomes `int`, or `unsigned` if it must. */
 export function promote(type: IntegerType, model: DataModel): IntegerType {
+  if (hasOwnWidth(type)) return type;
   const types = basicTypes(model);
   switch (type.rank) {
     case "bool":
@@ -50,11 +51,29 @@ export function promote(type: IntegerType, model: DataModel): IntegerType {
   }
 }
 
-/** Promotion of a bit-field, which goes by its width instead of its type's (C11 6.3.1.1p2). */
-export function promoteBitField(type: IntegerType, width: number, model: DataModel): IntegerType {
+/**
+ * Promotion of a bit-field, which goes by its width instead of its type's (C11 6.3.1.1p2). One that is wider than
+ * `int` keeps just its own width in C, which C11 6.7.2.1p10 leaves to the compiler and gcc's C does ("C
+ * Implementation-Defined Behavior", "Structures, unions, enumerations, and bit-fields"; seen in what it makes).
+ */
+export function promoteBitField(
+  type: IntegerType,
+  width: number,
+  model: DataModel,
+  language: "c" | "c++",
+): IntegerType {
   const types = basicTypes(model);
   if (width < model.int || (width === model.int && type.signed)) return types.int;
-  return width === model.int ? types.unsignedInt : promote(type, model);
+  if (width === model.int) return types.unsignedInt;
+  if (language === "c++") return promote(type, model);
+  if (width === model.long) return type.signed ? types.long : types.unsignedLong;
+  if (width === model.longLong) return type.signed ? types.longLong : types.unsignedLongLong;
+  return { ...type, bits: width, name: `${type.name} : ${width}` };
+}
+
+/** Whether a type is that of a bit-field, of a width that no declared object has. */
+export function hasOwnWidth(type: IntegerType): boolean {
+  return type.bits !== 8 && type.bits !== 16 && type.bits !== 32 && type.bits !== 64;
 }
 
 /** The common type of two arithmetic operands (C11 6.3.1.8). Floating results carry no typedef name. */
@@ -63,6 +82,9 @@ export function usualArithmetic(a: ArithmeticType, b: ArithmeticType, model: Dat
   const left = promote(a, model);
   const right = promote(b, model);
   if (left === right) return left;
+  // gcc goes by the width alone where a bit-field has its own.
+  if (left.bits !== right.bits && (hasOwnWidth(left) || hasOwnWidth(right)))
+    return left.bits > right.bits ? left : right;
   const leftRank = integerRanks.indexOf(left.rank);
   const rightRank = integerRanks.indexOf(right.rank);
   if (left.signed === right.signed) return leftRank >= rightRank ? left : right;

@@ -1,10 +1,12 @@
-import { integerTypeOf } from "./conversions.ts";
+import { hasOwnWidth, integerTypeOf } from "./conversions.ts";
 import type { BaseSubobject, DataModel, Field, Type } from "./types.ts";
 
 /** Bytes of an object of this type; undefined for functions, `void`, and what is incomplete or unknown. */
 export function sizeOf(type: Type, model: DataModel): number | undefined {
   switch (type.kind) {
     case "integer":
+      // What arithmetic on a wide bit-field gives in C is kept in the next larger integer.
+      return hasOwnWidth(type) ? 2 ** Math.ceil(Math.log2(type.bits / 8)) : type.bits / 8;
     case "floating":
       return type.bits / 8;
     case "pointer":

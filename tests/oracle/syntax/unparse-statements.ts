@@ -38,7 +38,7 @@ export function sourceOfStatement(context: Unparsing, statement: Statement): str
     case "for": {
       const init = statement.init === undefined ? ";" : of(statement.init);
       const condition =
-        statement.condition === undefined ? "" : sourceOfExpression(context, statement.condition);
+        statement.condition === undefined ? "" : sourceOfCondition(context, statement.condition);
       const step = statement.step === undefined ? "" : sourceOfExpression(context, statement.step);
       return `for (${init} ${condition}; ${step}) ${governed(context, statement.body)}`;
     }

@@ -1,11 +1,12 @@
 import type { RawNode } from "../grammar/raw-nodes.ts";
-import type { Condition, Statement } from "../nodes.ts";
+import type { Condition, Declarator, DeclaratorPart, Initializer, Place, Statement } from "../nodes.ts";
 import { simpleOf } from "./declarations.ts";
 import { declaratorOf } from "./declarators.ts";
 import { expressionOf } from "./expressions.ts";
+import { simpleName } from "./names.ts";
 import { childOf, type Reading } from "./reading.ts";
 import { notUnderstoodStatement, statementOf } from "./statements.ts";
-import { specifiersOf } from "./types.ts";
+import { recordedSpecifiers, specifiersOf } from "./types.ts";
 
 interface ReadCondition {
   readonly init: Statement | undefined;
@@ -81,11 +82,32 @@ export function forOf(reading: Reading, node: RawNode): Statement {
     first,
     end,
     init: init === undefined ? undefined : initOf(reading, init),
-    condition: condition === undefined ? undefined : expressionOf(reading, condition),
+    condition: condition === undefined ? undefined : forConditionOf(reading, condition),
     step: step === undefined ? undefined : expressionOf(reading, step),
     body: statementOf(reading, body),
   };
 }
+
+function forConditionOf(reading: Reading, node: RawNode): Condition {
+  const record = reading.presentation.declaredConditions.get(node.first);
+  const value = childOf(node, "right");
+  if (record === undefined || value === undefined) return expressionOf(reading, node);
+  const specifiers = recordedSpecifiers(reading, record);
+  const parts: DeclaratorPart[] = [];
+  for (let index = node.first - 1; index >= specifiers.end; index -= 1) {
+    const place = { first: index, end: index + 1 };
+    const text = reading.text(index);
+    if (text === "&") parts.push({ ...place, kind: "reference", rvalue: false });
+    else if (text === "*") parts.push({ ...place, kind: "pointer", const: false, volatile: false });
+  }
+  const name = simpleName(reading, node.first);
+  const declarator: Declarator = { first: specifiers.end, end: name.end, name, parts, attributes: [] };
+  const initializer: Initializer = { ...place(value), kind: "value", value: expressionOf(reading, value) };
+  const init = { first: specifiers.end, end: node.end, declarator, bitWidth: undefined, initializer };
+  return { kind: "simple", first: specifiers.first, end: node.end, specifiers, declarators: [init] };
+}
+
+const place = ({ first, end }: RawNode): Place => ({ first, end });
 
 /** A declaration with its semicolon, or an expression whose semicolon the grammar keeps apart. */
 function initOf(reading: Reading, node: RawNode): Statement {

@@ -40,6 +40,20 @@ interface Range {
  */
 export function specifiersOf(reading: Reading, range: Range, type: RawNode | undefined): Specifiers {
   const record = reading.specifiers(type?.first ?? range.first) ?? unrecorded(range, type);
+  return specifiersFrom(reading, record, range, type);
+}
+
+/** Specifiers that the grammar was not shown. */
+export function recordedSpecifiers(reading: Reading, record: SpecifierRecord): Specifiers {
+  return specifiersFrom(reading, record, record, undefined);
+}
+
+function specifiersFrom(
+  reading: Reading,
+  record: SpecifierRecord,
+  range: Range,
+  type: RawNode | undefined,
+): Specifiers {
   const specifier = typeSpecifier(reading, record, type);
   const first = reading.attributesBefore(record.first);
   const end = Math.max(record.end, record.first);

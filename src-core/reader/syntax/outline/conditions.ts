@@ -29,8 +29,24 @@ export function forHead(scan: Scan, from: number, to: number): void {
     return;
   }
   let at = initStatement(scan, from, to);
+  if (scan.language === "c++" && isDeclaration(scan, at, to)) at = declaredCondition(scan, at, to);
   at = expression(scan, at, to, onlySemicolon);
   if (at < to) expression(scan, at + 1, to, noStops);
+}
+
+/** `for (...; int c = next(); ...)`: the grammar, which knows of no declaration there, sees `c = next()`. */
+function declaredCondition(scan: Scan, from: number, to: number): number {
+  const { next } = specifiers(scan, from, to, "block");
+  const record = [...scan.presentation.specifiers.values()].at(-1);
+  let at = next;
+  while (at < to && (scan.text(at) === "*" || scan.text(at) === "&")) at += 1;
+  if (record === undefined || !scan.isName(at) || scan.text(at + 1) !== "=") return from;
+  scan.presentation.specifiers.delete(record.typeFirst);
+  scan.presentation.replacePhantom(record.typeFirst, "");
+  scan.hideRange(from, at);
+  scan.presentation.declaredConditions.set(scan.index(at), record);
+  scan.names.declare(scan.text(at), "value");
+  return at;
 }
 
 function initStatement(scan: Scan, from: number, to: number): number {

@@ -63,6 +63,8 @@ export class Presentation {
   readonly notes: (Item & { readonly what: string })[] = [];
   /** Types written where an argument is expected (`va_arg(list, int)`), by their first token. */
   readonly typeArguments = new Set<number>();
+  /** Declarations in the condition of a `for`, shown as assignments: their specifiers by the declared name. */
+  readonly declaredConditions = new Map<number, SpecifierRecord>();
   /** Items shown to the grammar as an empty statement, by their last token. */
   readonly blanked = new Map<number, Item>();
 

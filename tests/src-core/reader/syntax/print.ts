@@ -248,7 +248,7 @@ export function printStatement(statement: Statement): string {
       return list(
         "for",
         statement.init === undefined ? "_" : printStatement(statement.init),
-        statement.condition === undefined ? "_" : printExpression(statement.condition),
+        statement.condition === undefined ? "_" : printCondition(statement.condition),
         statement.step === undefined ? "_" : printExpression(statement.step),
         printStatement(statement.body),
       );

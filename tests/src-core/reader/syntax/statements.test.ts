@@ -120,6 +120,10 @@ describe("C++ statements", () => {
     ["if (int n = read()) use(n);", "(if (declare (n int = (call read))) (call use n))"],
     ["if (int n = read(); n > 0) use(n);", "(if (declare (n int = (call read))) (> n 0) (call use n))"],
     [
+      "for (int i = 3; const char *p = next(i); i--) use(p);",
+      "(for (declare (i int = 3)) (declare (p (pointer const char) = (call next i))) (_-- i) (call use p))",
+    ],
+    [
       "while (Foo *p = next()) p->go();",
       "(while (declare (p (pointer Foo) = (call next))) (call (-> p go)))",
     ],

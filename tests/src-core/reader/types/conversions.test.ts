@@ -28,10 +28,19 @@ describe("integer promotion (C11 6.3.1.1p2: `int` if it can represent all values
   });
 
   test("a bit-field goes by its width", () => {
-    expect(promoteBitField(avr.unsignedInt, 15, avrModel)).toBe(avr.int);
-    expect(promoteBitField(avr.unsignedInt, 16, avrModel)).toBe(avr.unsignedInt);
-    expect(promoteBitField(avr.int, 16, avrModel)).toBe(avr.int);
-    expect(promoteBitField(wide.unsignedInt, 31, ilp32Model)).toBe(wide.int);
+    expect(promoteBitField(avr.unsignedInt, 15, avrModel, "c")).toBe(avr.int);
+    expect(promoteBitField(avr.unsignedInt, 16, avrModel, "c")).toBe(avr.unsignedInt);
+    expect(promoteBitField(avr.int, 16, avrModel, "c++")).toBe(avr.int);
+    expect(promoteBitField(wide.unsignedInt, 31, ilp32Model, "c")).toBe(wide.int);
+    expect(promoteBitField(avr.unsignedLong, 20, avrModel, "c++")).toBe(avr.unsignedLong);
+  });
+
+  test("gcc's C keeps the width of a bit-field wider than `int` (seen in what avr-gcc makes)", () => {
+    const narrow = promoteBitField(avr.unsignedLong, 20, avrModel, "c");
+    expect(narrow).toMatchObject({ bits: 20, signed: false });
+    expect(usualArithmetic(narrow, avr.int, avrModel)).toBe(narrow);
+    expect(usualArithmetic(narrow, avr.long, avrModel)).toBe(avr.long);
+    expect(promoteBitField(avr.unsignedLongLong, 32, avrModel, "c")).toBe(avr.unsignedLong);
   });
 });
 
