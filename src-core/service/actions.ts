@@ -1,6 +1,6 @@
 import type { CheckResult } from "../check-result.ts";
 import type { Edit, Finding, Span } from "../finding.ts";
-import type { Action } from "./service.ts";
+import type { Action, TrialResult } from "./service.ts";
 
 /** What can be done about the findings that touch `span`; `text` is the text of its file. */
 export function actionsAt(result: CheckResult, span: Span, text: string): readonly Action[] {
@@ -17,6 +17,22 @@ export function actionsAt(result: CheckResult, span: Span, text: string): readon
     ),
     ...findings.filter(isAboutCode).map((finding): Action => allowing(finding, text)),
   ];
+}
+
+/** Notes that could be written for the functions whose names touch `span`. */
+export function noteActionsAt(tried: TrialResult | undefined, span: Span, text: string): readonly Action[] {
+  return (tried?.proposals ?? []).flatMap(({ span: name, before, note }): readonly Action[] =>
+    touch(name, span)
+      ? [
+          {
+            title: `Write the note: ${note}`,
+            kind: "note",
+            edits: [lineAbove(note, before, text)],
+            finding: undefined,
+          },
+        ]
+      : [],
+  );
 }
 
 /** A cursor at either end of a finding touches it. */
@@ -38,15 +54,16 @@ function allowing(finding: Finding, text: string): Action {
   };
 }
 
-/** A line of its own above the one of the finding, indented like it. */
-function noteAbove({ rule, span: { file, start } }: Finding, text: string): Edit {
+function noteAbove({ rule, span }: Finding, text: string): Edit {
+  return lineAbove(`@wire allow ${rule} because "say here why it is right"`, span, text);
+}
+
+/** A comment on a line of its own above the one of `span`, indented like it. */
+function lineAbove(comment: string, { file, start }: Span, text: string): Edit {
   const line = startOfLogicalLine(text, start);
   const indent = /^[ \t]*/.exec(text.slice(line))?.[0] ?? "";
   const newLine = text.includes("\r\n") ? "\r\n" : "\n";
-  return {
-    span: { file, start: line, end: line },
-    text: `${indent}// @wire allow ${rule} because "say here why it is right"${newLine}`,
-  };
+  return { span: { file, start: line, end: line }, text: `${indent}// ${comment}${newLine}` };
 }
 
 /** A comment must not come between a line that ends in a backslash and the one that continues it. */

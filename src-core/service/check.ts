@@ -6,6 +6,7 @@ import { applyAllows } from "../notes/allow/apply-allows.ts";
 import type { SettingsProblem } from "../notes/settings/settings.ts";
 import type { Project } from "../project/project.ts";
 import { tryReports } from "../reports/try-reports.ts";
+import { proposeNotes } from "../reports/unnoted/propose-notes.ts";
 import type { ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
 
@@ -23,7 +24,12 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
       checked: new Set(ran.filter((rule) => levelOf(rule) !== "off").map(({ id }) => id)),
       unattached: unattached === undefined ? "off" : levelOf(unattached),
     }),
-    notUnderstood: [...facts.program.problems, ...notKnown(facts.ps2.notKnown, project), ...notUnderstood],
+    notUnderstood: [
+      ...facts.program.problems,
+      ...notKnown(facts.ps2.notKnown, project),
+      ...notUnderstood,
+      ...(tried?.proposals ?? []).map(({ span, message }) => ({ span, message })),
+    ],
     settingsFaults: project.problems.map(settingsFault),
     files: [...files.keys(), ...settingsFile(project)],
   };
@@ -35,9 +41,10 @@ export function tryReading(
   cancelled: (() => boolean) | undefined,
 ): TrialResult | undefined {
   const reports = tryReports(facts.program, facts.notes, cancelled);
-  if (reports === undefined) return undefined;
+  const proposals = reports && proposeNotes(facts.program, facts.notes, cancelled);
+  if (reports === undefined || proposals === undefined) return undefined;
   const whole = reports.every(({ calls }) => calls > 0);
-  return { ...runTrialRules(facts, { reports }, levelsOf(project)), whole };
+  return { ...runTrialRules(facts, { reports }, levelsOf(project)), proposals, whole };
 }
 
 function levelsOf({ settings }: Project): ReadonlyMap<string, RuleLevel> {

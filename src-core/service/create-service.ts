@@ -2,7 +2,7 @@ import type { CheckResult } from "../check-result.ts";
 import { findProjects } from "../project/find-projects.ts";
 import type { Project } from "../project/project.ts";
 import type { SourceHost } from "../reader/source-host.ts";
-import { actionsAt } from "./actions.ts";
+import { actionsAt, noteActionsAt } from "./actions.ts";
 import { completeAt } from "./complete.ts";
 import type { Grammar } from "./grammar.ts";
 import { hoverAt } from "./hover.ts";
@@ -56,7 +56,9 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
     },
     actions: (id, span) => {
       const state = states.get(id);
-      return state === undefined ? [] : actionsAt(state.result(), span, host.readText(span.file) ?? "");
+      if (state === undefined) return [];
+      const text = host.readText(span.file) ?? "";
+      return [...actionsAt(state.result(), span, text), ...noteActionsAt(state.known(), span, text)];
     },
   };
 }

@@ -50,6 +50,12 @@ export class ProjectState {
     return tried;
   }
 
+  /** What `tried` gave for the files as they are; undefined where it was not asked yet. */
+  known(): TrialResult | undefined {
+    this.reading();
+    return this.#tried;
+  }
+
   /** The same, found by someone else over the same files. */
   takeOver(tried: TrialResult): void {
     // What was tried before the texts were read is forgotten with the reading.

@@ -1,6 +1,7 @@
 import type { CheckResult } from "../check-result.ts";
 import type { Edit, Finding, NotUnderstood, Span } from "../finding.ts";
 import type { Completion, CompletionKind, Hover } from "../notes/completion/completion.ts";
+import type { NoteProposal } from "../reports/unnoted/propose-notes.ts";
 
 export type { Completion, CompletionKind, Hover };
 
@@ -32,6 +33,8 @@ export interface Service {
 export interface TrialResult {
   readonly findings: readonly Finding[];
   readonly notUnderstood: readonly NotUnderstood[];
+  /** Notes for functions that work like encoders. */
+  readonly proposals: readonly NoteProposal[];
   /** All was run that there was to run. Else an `allow` that allowed nothing may be right all the same. */
   readonly whole: boolean;
 }
@@ -49,9 +52,12 @@ export interface ProjectEntry {
 
 export interface Action {
   readonly title: string;
-  /** A fix removes the finding; `allow` accepts it with a note that gives a reason. */
-  readonly kind: "fix" | "allow";
+  /**
+   * A fix removes the finding; `allow` accepts it with a note that gives a reason; `note` writes a note that would have
+   * something checked.
+   */
+  readonly kind: "fix" | "allow" | "note";
   readonly edits: readonly Edit[];
-  /** The finding that it answers; undefined for a fault of edgewise.json. */
+  /** The finding that it answers; undefined for a fault of edgewise.json and where none is needed. */
   readonly finding: Finding | undefined;
 }

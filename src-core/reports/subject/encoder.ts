@@ -6,7 +6,7 @@ import type { EncodesNote } from "../../notes/note.ts";
 import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol, TypedUnit } from "../../reader/typed/nodes.ts";
 import type { Request } from "../trial-request.ts";
-import { writeCell } from "./cell.ts";
+import { type Cell, writeCell } from "./cell.ts";
 import { NotTried } from "./not-tried.ts";
 import { type Bound, boundOperands, operandValue } from "./operands.ts";
 import { type GivenCall, Reach } from "./reach.ts";
@@ -25,31 +25,34 @@ export type Sent =
     }
   | { readonly kind: "stopped"; readonly stop: Stop };
 
-/** One of the author's encoders, ready to be called; every call finds the firmware as it is after its reset. */
-export class Encoder {
-  readonly operands: readonly Bound[];
-  readonly symbol: FunctionSymbol;
+/** A place and the whole number that is put there before a call. */
+export interface Assignment {
+  readonly cell: Cell;
+  readonly value: number;
+}
+
+/** A function that builds a report, ready to be called; every call finds the firmware as it is after its reset. */
+export class EncoderCall {
+  readonly reach: Reach;
+  readonly #request: Request;
   readonly #machine: Machine;
   readonly #sink: Sink;
-  readonly #program: Program;
   readonly #call: GivenCall;
   readonly #restore: () => void;
 
-  /** Throws `NotTried` where what the note names cannot be reached. */
-  constructor({ program, unit, symbol, cancelled }: Request, note: EncodesNote, layout: ReportLayout) {
-    this.symbol = symbol;
-    this.#program = program;
-    const path = note.into.value.split(/\.|->/);
+  /** `into` is a path as notes write it. Throws `NotTried` where it cannot be reached. */
+  constructor(request: Request, into: string, bytes: number) {
+    const { program, unit, symbol, cancelled } = request;
+    this.#request = request;
+    const path = pathOf(into);
     const target = targetFunction(path, symbol, unit, program);
-    const { model } = program;
-    const sink = target && new FunctionSink(model);
+    const sink = target && new FunctionSink(program.model);
     const body = target && sink?.bodyFor(target);
     this.#machine = startedMachine(program, (each) => (each === target ? body : undefined), cancelled);
     if (sink !== undefined) sink.writerOf = (address) => this.#machine.writerOf(address);
-    const reach = new Reach(this.#machine, symbol, unit);
-    this.operands = boundOperands(note.fields, layout, reach, model);
-    this.#sink = sink ?? objectSink(this.#machine, reach.cell(path), layout.bytes.length);
-    this.#call = reach.call();
+    this.reach = new Reach(this.#machine, symbol, unit);
+    this.#call = this.reach.call();
+    this.#sink = sink ?? objectSink(this.#machine, this.reach.cell(path), bytes);
     this.#restore = this.#machine.keep();
   }
 
@@ -58,30 +61,53 @@ export class Encoder {
     return this.#machine.missteps;
   }
 
-  send(values: ReportValues): Sent {
-    const { model } = this.#program;
+  send(assignments: Iterable<Assignment>): Sent {
+    const { symbol, program } = this.#request;
     this.#restore();
     const given = [...this.#call.given];
-    const sums = new Map<string, { readonly bound: Bound; sum: number }>();
-    for (const bound of this.operands) {
-      const key = bound.operand.path.join(".");
-      const sum = operandValue(bound, values);
-      const known = sums.get(key);
-      if (known === undefined) sums.set(key, { bound, sum });
-      else known.sum += sum;
-    }
-    for (const { bound, sum } of sums.values()) {
-      const { cell } = bound;
-      if (cell.kind === "argument") given[this.#call.first + cell.index] = sum;
-      else writeCell(this.#machine.memory, cell, sum, model);
+    for (const { cell, value } of assignments) {
+      if (cell.kind === "argument") given[this.#call.first + cell.index] = value;
+      else writeCell(this.#machine.memory, cell, value, program.model);
     }
     this.#sink.empty();
-    const outcome = this.#machine.call(this.symbol, given);
+    const outcome = this.#machine.call(symbol, given);
     if (outcome.kind === "stopped") return outcome;
     const { value } = outcome;
     const counts = typeof value === "number" && !(this.#sink instanceof FunctionSink);
     return { kind: "sent", ...this.#sink.taken(), returned: counts ? value : undefined };
   }
+}
+
+/** One of the author's encoders with the operands of its note. */
+export class Encoder {
+  readonly operands: readonly Bound[];
+  readonly #call: EncoderCall;
+
+  /** Throws `NotTried` where what the note names cannot be reached. */
+  constructor(request: Request, note: EncodesNote, layout: ReportLayout) {
+    this.#call = new EncoderCall(request, note.into.value, layout.bytes.length);
+    this.operands = boundOperands(note.fields, layout, this.#call.reach, request.program.model);
+  }
+
+  get missteps(): readonly Misstep[] {
+    return this.#call.missteps;
+  }
+
+  send(values: ReportValues): Sent {
+    const sums = new Map<string, { readonly cell: Cell; value: number }>();
+    for (const bound of this.operands) {
+      const key = bound.operand.path.join(".");
+      const value = operandValue(bound, values);
+      const known = sums.get(key);
+      if (known === undefined) sums.set(key, { cell: bound.cell, value });
+      else known.value += value;
+    }
+    return this.#call.send(sums.values());
+  }
+}
+
+function pathOf(words: string): readonly string[] {
+  return words.split(/\.|->/);
 }
 
 /** The function that `into` names, unless it names a parameter, member or object of that name. */
