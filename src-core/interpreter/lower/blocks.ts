@@ -1,8 +1,10 @@
 import type { TypedStatement } from "../../reader/typed/nodes.ts";
+import { statementsIn } from "../../reader/typed/walk.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
-import { jump, lowerStatement, orStop, tick, writtenOut } from "./statements.ts";
+import { endedBlock, jump, lowerStatement, orStop, tested, tick, writtenOut } from "./statements.ts";
 import { holdsLabel, holdsOddSwitch, type Label, labelText, type Switch } from "./switches.ts";
-import { condition, lowerValue } from "./values.ts";
+import { wholeExpression } from "./temporaries.ts";
+import { lowerValue } from "./values.ts";
 
 /**
  * Functions with `goto`, or with `case` inside of other statements, become numbered blocks in a loop:
@@ -16,33 +18,19 @@ export function inBlocks(scope: FunctionScope, body: TypedStatement): string {
   return `pc=${start};L:for(;;)switch(pc){case ${start}:${code}break L;}`;
 }
 
-/** Numbers all labels of a function, so that jumps forward know them. */
-export function numberLabels(scope: FunctionScope, statement: TypedStatement | undefined): void {
-  if (statement === undefined) return;
-  switch (statement.kind) {
-    case "label":
-      scope.labels.set(statement.name, nextBlock(scope));
-      numberLabels(scope, statement.body);
-      return;
-    case "block":
-      for (const inner of statement.statements) numberLabels(scope, inner);
-      return;
-    case "if":
-      numberLabels(scope, statement.then);
-      numberLabels(scope, statement.otherwise);
-      return;
-    case "while":
-    case "do":
-    case "for":
-    case "range-for":
-    case "switch":
-    case "case":
-    case "default":
-      numberLabels(scope, statement.body);
-      return;
-    default:
-      return;
-  }
+/** Numbers all labels of a function, so that jumps forward know them. `around` are the statements that hold this one. */
+export function numberLabels(
+  scope: FunctionScope,
+  statement: TypedStatement,
+  around: readonly TypedStatement[] = [],
+): void {
+  if (statement.kind === "label")
+    scope.labels.set(statement.name, {
+      number: nextBlock(scope),
+      around: new Set(around),
+      live: undefined,
+    });
+  for (const inner of statementsIn(statement)) numberLabels(scope, inner, [...around, statement]);
 }
 
 function nextBlock(scope: FunctionScope): number {
@@ -57,26 +45,25 @@ function taken(scope: FunctionScope, statement: TypedStatement): string {
 
 function takenApart(scope: FunctionScope, statement: TypedStatement): string {
   switch (statement.kind) {
-    case "block": {
-      scope.destroyed.push([]);
-      const code = statement.statements.map((inner) => taken(scope, inner)).join("");
-      if ((scope.destroyed.pop() ?? []).length > 0)
-        throw new CannotLower("jumps among objects with destructors", statement.at);
-      return code;
-    }
+    case "block":
+      return endedBlock(scope, statement, () =>
+        statement.statements.map((inner) => taken(scope, inner)).join(""),
+      );
     case "label": {
-      const number = scope.labels.get(statement.name) ?? nextBlock(scope);
+      const label = scope.labels.get(statement.name);
+      const number = label?.number ?? nextBlock(scope);
+      if (label !== undefined) label.live = scope.destroyed.map(({ steps }) => steps.length);
       return `case ${number}:${tick(scope, statement)}${statement.body === undefined ? "" : taken(scope, statement.body)}`;
     }
     case "case":
     case "default":
       return caseBlock(scope, statement);
     case "if":
-      return ifBlocks(scope, statement);
+      return endedBlock(scope, statement, () => ifBlocks(scope, statement));
     case "while":
     case "do":
     case "for":
-      return loopBlocks(scope, statement);
+      return endedBlock(scope, statement, () => loopBlocks(scope, statement));
     case "range-for":
       return takenApart(scope, writtenOut(statement));
     case "switch":
@@ -95,7 +82,7 @@ function caseBlock(scope: FunctionScope, statement: Label): string {
 function ifBlocks(scope: FunctionScope, statement: Extract<TypedStatement, { kind: "if" }>): string {
   const init = statement.init === undefined ? "" : lowerStatement(scope, statement.init);
   const otherwise = nextBlock(scope);
-  const head = `${init}if(!${condition(scope, statement.condition)})${jump(otherwise)}`;
+  const head = `${init}if(!${tested(scope, statement.condition)})${jump(otherwise)}`;
   const then = taken(scope, statement.then);
   if (statement.otherwise === undefined) return `${head}${then}case ${otherwise}:`;
   const end = nextBlock(scope);
@@ -121,12 +108,12 @@ function loopBlocks(
   const body = taken(scope, statement.body);
   [scope.breakTo, scope.continueTo, scope.breakDepth, scope.continueDepth] = held;
   const test =
-    statement.condition === undefined ? "" : `if(!${condition(scope, statement.condition)})${jump(end)}`;
+    statement.condition === undefined ? "" : `if(!${tested(scope, statement.condition)})${jump(end)}`;
   const count = tick(scope, statement);
   if (statement.kind === "do")
     return `case ${head}:${count}${body}case ${next}:${test}${jump(head)}case ${end}:`;
-  const step =
-    statement.kind === "for" && statement.step !== undefined ? `${lowerValue(scope, statement.step)};` : "";
+  const turned = statement.kind === "for" ? statement.step : undefined;
+  const step = turned === undefined ? "" : `${wholeExpression(scope, () => lowerValue(scope, turned))};`;
   return `${init}case ${head}:${test}${count}${body}case ${next}:${step}${jump(head)}case ${end}:`;
 }
 
@@ -138,7 +125,8 @@ function switchBlocks(scope: FunctionScope, statement: Switch): string {
   const hasDefault = labels.some(({ kind }) => kind === "default");
   const arms = labels.map((label) => `${labelText(scope, label)}${jump(scope.cases.get(label) ?? end)}`);
   const otherwise = hasDefault ? "" : `default:${jump(end)}`;
-  const dispatch = `switch(${lowerValue(scope, statement.condition)}){${arms.join("")}${otherwise}}`;
+  const value = wholeExpression(scope, () => lowerValue(scope, statement.condition));
+  const dispatch = `switch(${value}){${arms.join("")}${otherwise}}`;
   const held = [scope.breakTo, scope.breakDepth] as const;
   scope.breakTo = end;
   scope.breakDepth = scope.destroyed.length;

@@ -2,10 +2,16 @@ import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { moved } from "./initializers.ts";
+import { functionCode } from "./missing.ts";
 import type { FunctionScope } from "./scope.ts";
 
 function destructorOf(scope: FunctionScope, record: RecordDeclaration): FunctionSymbol | undefined {
-  return scope.linkage.classOf(record)?.functions.find(({ special }) => special === "destructor");
+  return scope.linkage.classOf(record)?.functions.find(isDestructor);
+}
+
+/** One that its author wrote. */
+function isDestructor({ special, bodyless }: FunctionSymbol): boolean {
+  return special === "destructor" && bodyless !== "default";
 }
 
 /** Whether something runs when an object of this type ends. */
@@ -25,13 +31,14 @@ export function destroySteps(scope: FunctionScope, address: string, type: Type, 
   if (!needsDestroying(scope, type)) return [];
   if (type.kind === "array") {
     const size = sizeOf(type.of, scope.linkage.model) ?? 0;
-    return Array.from({ length: type.length ?? 0 }, (_, index) =>
-      destroySteps(scope, moved(address, ((type.length ?? 0) - 1 - index) * size), type.of, at),
-    ).flat();
+    const { length = 0 } = type;
+    const each = scope.temporary();
+    const steps = [`${each}=${address}+(${length - 1}-i)*${size}`, ...destroySteps(scope, each, type.of, at)];
+    return [`repeat(${length},(i)=>{${steps.join(";")}})`];
   }
   if (type.kind !== "record") return [];
   const destructor = destructorOf(scope, type.record);
-  if (destructor !== undefined) return [`F[${scope.linkage.functionNumber(destructor)}](${address})`];
+  if (destructor !== undefined) return [`${functionCode(scope, destructor, at)}(${address})`];
   return partSteps(scope, address, type.record, at);
 }
 

@@ -10,15 +10,17 @@ import { walkStatement } from "../../reader/typed/walk.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { inBlocks, numberLabels } from "./blocks.ts";
-import { partSteps } from "./destructors.ts";
+import { destroySteps, partSteps } from "./destructors.ts";
 import { furtherParameter } from "./further-arguments.ts";
 import { addressed } from "./in-memory.ts";
 import { classMarks, firstSteps, initialized, memberSteps } from "./initializers.ts";
 import { enterLambda } from "./lambdas.ts";
+import { resultVariable } from "./results.ts";
 import { CannotLower, FunctionScope, type Lambda, type Linkage } from "./scope.ts";
 import { shapeOf, stored } from "./shape.ts";
-import { inOrder, leaveMark, lowerStatement, orStop, stopAt } from "./statements.ts";
+import { inOrder, leaveMark, leaving, lowerStatement, orStop, stopAt } from "./statements.ts";
 import { isPlainSwitch } from "./switches.ts";
+import { wholeSteps } from "./temporaries.ts";
 
 /** JavaScript for a function: an arrow function of its parameters, as `call` takes them. */
 export function lowerFunction(
@@ -48,8 +50,17 @@ export function lowerObject(
 ): string {
   const scope = new FunctionScope(linkage, new Set());
   const address = String(place);
-  const body = orStop(scope, () => inOrder(firstSteps(scope, address, type, initializer, at)));
+  const body = orStop(scope, () =>
+    inOrder(wholeSteps(scope, () => firstSteps(scope, address, type, initializer, at))),
+  );
   return framed(scope, "()", body, at);
+}
+
+/** JavaScript that ends an object of a class: a function of its address. */
+export function lowerEnd(linkage: Linkage, record: RecordDeclaration, at: At): string {
+  const scope = new FunctionScope(linkage, new Set());
+  const body = orStop(scope, () => inOrder(destroySteps(scope, "o", { kind: "record", record }, at)));
+  return framed(scope, "(o)", body, at);
 }
 
 function lowerBody(scope: FunctionScope, symbol: FunctionSymbol, definition: FunctionDefinition): string {
@@ -74,12 +85,18 @@ function lowerBody(scope: FunctionScope, symbol: FunctionSymbol, definition: Fun
     }
   }
   if (symbol.type.variadic) parameters.push(furtherParameter);
-  scope.destroyed.push([]);
+  const { special, memberOf, at } = symbol;
+  // Whatever way the destructor's body is left, the parts of the object end after it (C++11 12.4p8).
+  const isDestructor = special === "destructor" && memberOf !== undefined;
+  const parts = isDestructor ? partSteps(scope, "self", memberOf, at).reverse() : [];
+  scope.destroyed.push({ owner: undefined, steps: parts });
+  scope.resultVariable = resultVariable(scope, definition, scope.returns);
+  if (scope.resultVariable !== undefined) scope.addresses.set(scope.resultVariable, "result");
   const body =
     prologue +
     memberCode(scope, symbol, definition) +
     statementsOf(scope, definition.body) +
-    endCode(scope, symbol);
+    leaving(scope, 0);
   return framed(scope, `(${parameters.join(",")})`, body, symbol.at);
 }
 
@@ -125,17 +142,10 @@ function memberCode(scope: FunctionScope, symbol: FunctionSymbol, definition: Fu
   }
   return orStop(scope, () => {
     const delegated = said.get(memberOf);
-    const steps =
-      delegated === undefined
-        ? memberSteps(scope, "self", memberOf, at, said)
-        : initialized(scope, "self", { kind: "record", record: memberOf }, delegated, "as-it-is");
-    return inOrder(steps);
+    if (delegated === undefined) return inOrder(memberSteps(scope, "self", memberOf, at, said));
+    const type: Type = { kind: "record", record: memberOf };
+    return inOrder(wholeSteps(scope, () => initialized(scope, "self", type, delegated, "as-it-is")));
   });
-}
-
-function endCode(scope: FunctionScope, { special, memberOf, at }: FunctionSymbol): string {
-  if (special !== "destructor" || memberOf === undefined) return "";
-  return inOrder(partSteps(scope, "self", memberOf, at));
 }
 
 /** The function with its frame, whose size is known once the body is lowered. */

@@ -1,8 +1,9 @@
-import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
+import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration } from "../../reader/types/types.ts";
 import { destroySteps, needsDestroying } from "./destructors.ts";
-import { firstSteps } from "./initializers.ts";
+import { firstSteps, ofClass } from "./initializers.ts";
+import { objectFromCopy } from "./objects.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { lowerValue } from "./values.ts";
 
@@ -17,7 +18,10 @@ export function lowerNew(
   const held = scope.temporary();
   const p = scope.place(at);
   if (length === undefined) {
-    const steps = firstSteps(scope, held, made, initializer, at);
+    const steps =
+      initializer?.kind === "value" && made.kind === "record"
+        ? [objectFromCopy(scope, held, ofClass(initializer.value, made.record))]
+        : firstSteps(scope, held, made, initializer, at);
     return `(${[`${held}=taken(${size},${p})`, ...steps, held].join(",")})`;
   }
   const count = scope.temporary();
@@ -44,23 +48,16 @@ export function lowerDelete(
     const steps = destroySteps(scope, each, made, at);
     return `(${given},repeat(blockBytes(${held})/${size},(i)=>{${each}=${held}+blockBytes(${held})-(i+1)*${size};${steps.join(";")}}),released(${held}),0)`;
   }
-  const record = made.kind === "record" ? made.record : undefined;
-  const destructor = record && virtualDestructor(scope, record);
-  if (destructor !== undefined) {
-    const number = scope.linkage.methodNumber(destructor);
-    const whole = scope.temporary();
-    return `(${given},${held}===0?0:(${whole}=adjusted(${number},${held}),virtual(${number},${held},${scope.place(at)})(${whole}),released(${whole})),0)`;
-  }
+  if (made.kind === "record" && hasVirtualDestructor(scope, made.record))
+    return `(${given},${held}===0?0:released(destroyed(${held},${scope.place(at)})),0)`;
   return `(${given},${held}===0?0:(${[...destroySteps(scope, held, made, at), `released(${held})`].join(",")}),0)`;
 }
 
-/** The destructor of the class or of a base, where one says that it is virtual (C++11 12.4p9). */
-function virtualDestructor(scope: FunctionScope, record: RecordDeclaration): FunctionSymbol | undefined {
-  const own = scope.linkage.classOf(record)?.functions.find(({ special }) => special === "destructor");
-  if (own?.isVirtual === true) return own;
-  for (const base of record.bases) {
-    const found = virtualDestructor(scope, base.record);
-    if (found !== undefined) return found;
-  }
-  return undefined;
+/** Whether the class or a base of it has a destructor that is virtual (C++11 12.4p9). */
+function hasVirtualDestructor(scope: FunctionScope, record: RecordDeclaration): boolean {
+  const functions = scope.linkage.classOf(record)?.functions ?? [];
+  return (
+    functions.some(({ special, isVirtual }) => special === "destructor" && isVirtual) ||
+    record.bases.some((base) => hasVirtualDestructor(scope, base.record))
+  );
 }

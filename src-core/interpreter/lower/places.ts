@@ -2,10 +2,10 @@ import { evaluate } from "../../reader/constants/evaluate.ts";
 import type { TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
-import { refuseDestroyed } from "./calls.ts";
-import { initialized } from "./initializers.ts";
+import { isSilent } from "./copies.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { converted, loaded, type Shape, shapeOf, stored } from "./shape.ts";
+import { temporaryObject } from "./temporaries.ts";
 import { lowerValue, shapeAt, valueAs } from "./values.ts";
 
 /** Where an lvalue is. Code of addresses may be used once only, unless it is a name or a number. */
@@ -144,8 +144,11 @@ function convertedPlace(
   expression: Extract<TypedExpression, { kind: "convert" }>,
 ): Place {
   const { operand, type } = expression;
-  const place = placeOf(scope, operand);
   const from = operand.type;
+  const isCopy = operand.lvalue && !expression.lvalue && expression.reason === "explicit";
+  if (isCopy && type.kind === "record" && !isSilent(scope, type))
+    return memory(temporaryObject(scope, expression));
+  const place = placeOf(scope, operand);
   if (from.kind !== "record" || type.kind !== "record" || place.kind !== "memory") return place;
   const offset = classStep(from.record, type.record);
   return offset === 0 ? place : memory(`(${place.address}+${offset})`);
@@ -168,17 +171,6 @@ function baseOffset(derived: RecordDeclaration, base: RecordDeclaration): number
 function temporaryScalar(scope: FunctionScope, expression: TypedExpression, shape: Shape): string {
   const room = roomFor(scope, expression.type, expression);
   return `(${stored(shape, room, lowerValue(scope, expression), scope.place(expression.at))},${room})`;
-}
-
-/** `T{...}` as an object: its address. */
-export function temporaryObject(
-  scope: FunctionScope,
-  expression: Extract<TypedExpression, { kind: "construct" }>,
-): string {
-  refuseDestroyed(scope, expression);
-  const room = roomFor(scope, expression.type, expression);
-  const steps = initialized(scope, room, expression.type, expression.initializer, "zeroed");
-  return `(${[...steps, room].join(",")})`;
 }
 
 export function roomFor(scope: FunctionScope, type: Type, expression: TypedExpression): string {

@@ -20,10 +20,14 @@ export interface Linkage {
    * the address that this reads (0 for none).
    */
   isReplaced(symbol: FunctionSymbol): boolean;
+  /** Whether there is anything to call. */
+  isKnown(symbol: FunctionSymbol): boolean;
   /** The value of a pointer to it. */
   functionPointer(symbol: FunctionSymbol): number;
   /** Where an object at file level, a static local or a literal lies. */
   globalAddress(variable: Variable): number;
+  /** Where an object without a name lies that lasts as long as the program. */
+  lastingAddress(expression: TypedExpression, bytes: number, alignment: number): number;
   literalAddress(literal: Extract<TypedExpression, { kind: "string" }>): number;
   /** The number of a place in the source. */
   placeNumber(at: At): number;
@@ -52,6 +56,20 @@ export class CannotLower extends Error {
 /** Where a jump out of a statement leads: to JavaScript's own target, or to a block by number. */
 export type Jump = "own" | number | undefined;
 
+/** What ends the objects of a block that were declared up to here, the first declared first. */
+export interface BlockEnd {
+  /** The statement that is the block; undefined for that of the parameters. */
+  readonly owner: TypedStatement | undefined;
+  readonly steps: string[];
+}
+
+/** A label: its block, the statements around it, and once it is lowered how many objects each of them had then. */
+export interface LabelBlock {
+  readonly number: number;
+  readonly around: ReadonlySet<TypedStatement>;
+  live: readonly number[] | undefined;
+}
+
 /** Names, frame and blocks of one function while it is lowered. */
 export class FunctionScope {
   readonly linkage: Linkage;
@@ -66,15 +84,17 @@ export class FunctionScope {
   breakTo: Jump;
   continueTo: Jump;
   /** Objects to destroy when a block is left, innermost block last. */
-  readonly destroyed: string[][] = [];
+  readonly destroyed: BlockEnd[] = [];
   /** How many of them belong outside of the loop or switch that `break` and `continue` leave. */
   breakDepth = 0;
   continueDepth = 0;
-  readonly labels = new Map<string, number>();
+  readonly labels = new Map<string, LabelBlock>();
+  /** The local object that is made where the caller wants the result (C++11 12.8p31). */
+  resultVariable: Variable | undefined;
   /** Blocks of `case` and `default` in functions that are taken apart. */
   readonly cases = new Map<TypedStatement, number>();
-  /** The expression whose object is about to become that of a declaration. */
-  kept: TypedExpression | undefined;
+  /** Whether the full expression being lowered makes temporary objects that have to be ended. */
+  holdsTemporaries = false;
   blocks = 0;
   returns: Type = { kind: "void" };
   /** JavaScript for `this`. */

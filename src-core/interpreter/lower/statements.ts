@@ -1,12 +1,15 @@
 import type { TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
-import { copied } from "./calls.ts";
 import { destroySteps } from "./destructors.ts";
-import { firstSteps } from "./initializers.ts";
+import { firstSteps, ofClass } from "./initializers.ts";
+import { copied, objectAt } from "./objects.ts";
 import { bound } from "./places.ts";
-import { CannotLower, type FunctionScope, type Jump } from "./scope.ts";
+import { lastingAddress } from "./references.ts";
+import { endsWithFunction } from "./results.ts";
+import { CannotLower, type FunctionScope, type Jump, type LabelBlock } from "./scope.ts";
 import { shapeOf } from "./shape.ts";
 import { isPlainSwitch, lowerSwitch } from "./switches.ts";
+import { wholeExpression, wholeSteps } from "./temporaries.ts";
 import { condition, lowerValue, shapeAt, valueAs } from "./values.ts";
 
 /** Stands for giving back the frame, until its size is known. */
@@ -44,45 +47,43 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
   const { at } = statement;
   switch (statement.kind) {
     case "block":
-      return block(scope, statement.statements);
+      return block(scope, statement, statement.statements);
     case "expression":
-      return `${lowerValue(scope, statement.expression)};`;
+      return `${wholeExpression(scope, () => lowerValue(scope, statement.expression))};`;
     case "variables":
       return statement.variables.map((variable) => declare(scope, variable)).join("");
     case "if": {
       if (statement.init !== undefined) {
         const { init } = statement;
-        return block(scope, [init, { ...statement, init: undefined }]);
+        return block(scope, statement, [init, { ...statement, init: undefined }]);
       }
       const otherwise =
         statement.otherwise === undefined ? "" : `else{${lowerStatement(scope, statement.otherwise)}}`;
-      return `if(${condition(scope, statement.condition)}){${lowerStatement(scope, statement.then)}}${otherwise}`;
+      return `if(${tested(scope, statement.condition)}){${lowerStatement(scope, statement.then)}}${otherwise}`;
     }
     case "while": {
-      const head =
-        statement.declared === undefined
-          ? ""
-          : `${lowerStatement(scope, statement.declared)}if(!${condition(scope, statement.condition)})break;`;
-      const test = statement.declared === undefined ? condition(scope, statement.condition) : "true";
+      if (statement.declared !== undefined) return declaringLoop(scope, statement, statement.declared);
+      const test = tested(scope, statement.condition);
       return loop(
         scope,
-        () => `while(${test}){${head}${tick(scope, statement)}${lowerStatement(scope, statement.body)}}`,
+        () => `while(${test}){${tick(scope, statement)}${lowerStatement(scope, statement.body)}}`,
       );
     }
     case "do":
       return loop(
         scope,
         () =>
-          `do{${tick(scope, statement)}${lowerStatement(scope, statement.body)}}while(${condition(scope, statement.condition)});`,
+          `do{${tick(scope, statement)}${lowerStatement(scope, statement.body)}}while(${tested(scope, statement.condition)});`,
       );
     case "for": {
       if (statement.init !== undefined)
-        return block(scope, [statement.init, { ...statement, init: undefined }]);
-      const test = statement.condition === undefined ? "" : condition(scope, statement.condition);
+        return block(scope, statement, [statement.init, { ...statement, init: undefined }]);
+      const test = statement.condition === undefined ? "" : tested(scope, statement.condition);
       return loop(scope, () => {
         const body = lowerStatement(scope, statement.body);
+        const { step: turned } = statement;
         // Behind the body, which declares what a condition declared.
-        const step = statement.step === undefined ? "" : lowerValue(scope, statement.step);
+        const step = turned === undefined ? "" : wholeExpression(scope, () => lowerValue(scope, turned));
         return `for(;${test};${step}){${tick(scope, statement)}${body}}`;
       });
     }
@@ -99,14 +100,14 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
     case "goto": {
       const target = scope.labels.get(statement.name);
       if (target === undefined) throw new CannotLower(`a jump to \`${statement.name}\``, at);
-      return jump(target);
+      return leavingFor(scope, target) + jump(target.number);
     }
     case "break":
       return leaving(scope, scope.breakDepth) + jumpOut(scope.breakTo, "break");
     case "continue":
       return leaving(scope, scope.continueDepth) + jumpOut(scope.continueTo, "continue");
     case "return":
-      return lowerReturn(scope, statement.value);
+      return lowerReturn(scope, statement);
     case "assembly":
       return assembly(scope, statement);
     case "empty":
@@ -130,21 +131,59 @@ function jumpOut(target: Jump, own: "break" | "continue"): string {
 }
 
 /** Ends the objects of the blocks that are left, the innermost first. */
-function leaving(scope: FunctionScope, depth: number): string {
-  return scope.destroyed
-    .slice(depth)
-    .flatMap((steps) => [...steps])
-    .reverse()
-    .map((step) => `${step};`)
-    .join("");
+export function leaving(scope: FunctionScope, depth: number): string {
+  return inOrder(
+    scope.destroyed
+      .slice(depth)
+      .flatMap(({ steps }) => steps)
+      .reverse(),
+  );
 }
 
-function block(scope: FunctionScope, statements: readonly TypedStatement[]): string {
-  scope.destroyed.push([]);
-  const body = lowerStatements(scope, statements);
+/**
+ * Ends what a jump to a label leaves: all of the blocks that are not around the label, and of the others what is
+ * declared after it. A jump forward passes no declaration of an object with a destructor (C++11 6.7p3).
+ */
+function leavingFor(scope: FunctionScope, { around, live }: LabelBlock): string {
+  const left = scope.destroyed.flatMap(({ owner, steps }, level) => {
+    const stays = owner === undefined || around.has(owner);
+    return stays ? steps.slice(live?.[level] ?? steps.length) : steps;
+  });
+  return inOrder(left.reverse());
+}
+
+function block(scope: FunctionScope, owner: TypedStatement, statements: readonly TypedStatement[]): string {
+  return `{${endedBlock(scope, owner, () => lowerStatements(scope, statements))}}`;
+}
+
+/** Statements that are a block, and what ends the objects declared in it. */
+export function endedBlock(scope: FunctionScope, owner: TypedStatement, make: () => string): string {
+  scope.destroyed.push({ owner, steps: [] });
+  const body = make();
   const ended = leaving(scope, scope.destroyed.length - 1);
   scope.destroyed.pop();
-  return `{${body}${ended}}`;
+  return body + ended;
+}
+
+/** `while (T x = ...)`: the variable is made and ended with every turn (C++11 6.5.1p2). */
+function declaringLoop(
+  scope: FunctionScope,
+  statement: Extract<TypedStatement, { kind: "while" }>,
+  declared: TypedStatement,
+): string {
+  return loop(scope, () => {
+    const turn = endedBlock(scope, statement, () => {
+      const head = lowerStatement(scope, declared);
+      const end = `{${leaving(scope, scope.destroyed.length - 1)}break;}`;
+      return `${head}if(!${tested(scope, statement.condition)})${end}${tick(scope, statement)}${lowerStatement(scope, statement.body)}`;
+    });
+    return `while(true){${turn}}`;
+  });
+}
+
+/** A condition, which is a full expression. */
+export function tested(scope: FunctionScope, expression: TypedExpression): string {
+  return wholeExpression(scope, () => condition(scope, expression));
 }
 
 /** A loop in JavaScript's own form. */
@@ -170,16 +209,19 @@ export function declare(scope: FunctionScope, variable: Variable): string {
     throw new CannotLower(`\`${variable.name}\`, whose type is not known`, at);
   if (type.kind === "reference" && initializer?.kind === "value") {
     const name = ownName(scope, variable);
-    return `${name}=${bound(scope, initializer.value, type.to)};`;
+    const { value } = initializer;
+    return inOrder(wholeSteps(scope, () => [`${name}=${lastingAddress(scope, value, type.to, "block")}`]));
   }
   if (shape.kind !== "object" && !scope.inMemory.has(variable)) return declareScalar(scope, variable);
   const size = sizeOf(type, linkage.model);
   if (size === undefined) throw new CannotLower(`\`${variable.name}\`, whose size is not known`, at);
   const address = scope.addresses.get(variable) ?? scope.room(size, alignmentOf(type, linkage.model));
   scope.addresses.set(variable, address);
-  const steps = firstSteps(scope, address, type, initializer, at);
-  const ended = destroySteps(scope, address, type, at);
-  scope.destroyed[scope.destroyed.length - 1]?.push(...[...ended].reverse());
+  const steps = wholeSteps(scope, () => firstSteps(scope, address, type, initializer, at));
+  if (variable !== scope.resultVariable)
+    scope.destroyed[scope.destroyed.length - 1]?.steps.push(
+      ...destroySteps(scope, address, type, at).reverse(),
+    );
   return [`fresh(${address},${size})`, ...steps, ""].join(";");
 }
 
@@ -200,21 +242,24 @@ function declareScalar(scope: FunctionScope, variable: Variable): string {
     scope.unsure.add(variable);
     return `${name}=undefined;`;
   }
-  if (initializer.kind === "value") return `${name}=${valueAs(scope, initializer.value, shape)};`;
+  if (initializer.kind === "value")
+    return `${name}=${wholeExpression(scope, () => valueAs(scope, initializer.value, shape))};`;
   // `int x{}`, `int *p = {0}`.
   const [only] = initializer.kind === "constructor" ? initializer.arguments : [];
   if (initializer.kind === "constructor" && only !== undefined)
-    return `${name}=${valueAs(scope, only, shape)};`;
+    return `${name}=${wholeExpression(scope, () => valueAs(scope, only, shape))};`;
   const [entry] = initializer.kind === "aggregate" ? initializer.entries : [];
-  if (entry?.initializer.kind === "value")
-    return `${name}=${valueAs(scope, entry.initializer.value, shape)};`;
+  if (entry?.initializer.kind === "value") {
+    const { value } = entry.initializer;
+    return `${name}=${wholeExpression(scope, () => valueAs(scope, value, shape))};`;
+  }
   return `${name}=${shape.kind === "wide" ? "0n" : "0"};`;
 }
 
 function declareStatic(scope: FunctionScope, variable: Variable): string {
   const { initializer, type, at } = variable;
   const address = String(scope.linkage.globalAddress(variable));
-  const steps = firstSteps(scope, address, type, initializer, at);
+  const steps = wholeSteps(scope, () => firstSteps(scope, address, type, initializer, at));
   if (steps.length === 0) return "";
   const guard = `G[${scope.linkage.guardNumber(variable)}]`;
   return `if(!${guard}){${guard}=1;${steps.join(";")};}`;
@@ -236,24 +281,37 @@ export function writtenOut(statement: Extract<TypedStatement, { kind: "range-for
   };
 }
 
-function lowerReturn(scope: FunctionScope, value: TypedExpression | undefined): string {
+type Return = Extract<TypedStatement, { kind: "return" }>;
+
+function lowerReturn(scope: FunctionScope, statement: Return): string {
   const ended = leaving(scope, 0);
   const { returns } = scope;
-  if (value === undefined || returns.kind === "void") {
-    return `${value === undefined ? "" : `${lowerValue(scope, value)};`}${ended}${leaveMark}return;`;
-  }
+  const { value } = statement;
+  const made = value && wholeExpression(scope, () => returnedValue(scope, value));
+  if (made === undefined || returns.kind === "void")
+    return `${made === undefined ? "" : `${made};`}${ended}${leaveMark}return;`;
   const held = scope.temporary();
-  return `${held}=${returnedValue(scope, value)};${ended}${leaveMark}return ${held};`;
+  return `${held}=${made};${ended}${leaveMark}return ${held};`;
 }
 
 function returnedValue(scope: FunctionScope, value: TypedExpression): string {
   const { returns, linkage } = scope;
   if (returns.kind === "reference") return bound(scope, value, returns.to);
-  if (returns.kind === "record") return copied(scope, "result", value);
+  if (returns.kind === "record") return returnedObject(scope, ofClass(value, returns.record));
   const shape = shapeOf(returns, linkage.model);
-  return shape === undefined || shapeAt(scope, value).kind === "object"
+  return shape === undefined || shape.kind === "none" || shapeAt(scope, value).kind === "object"
     ? lowerValue(scope, value)
     : valueAs(scope, value, shape);
+}
+
+/** The result, made where the caller wants it; a local object that ends here is moved (C++11 12.8p32). */
+function returnedObject(scope: FunctionScope, value: TypedExpression): string {
+  if (value.kind !== "variable") return objectAt(scope, "result", value);
+  const { variable } = value;
+  if (variable === scope.resultVariable) return "result";
+  return endsWithFunction(variable)
+    ? copied(scope, "result", value, "ends")
+    : objectAt(scope, "result", value);
 }
 
 /** Instructions that change nothing that the program computes with: the machine is told of them. */

@@ -1,7 +1,8 @@
 import type { TypedStatement } from "../../reader/typed/nodes.ts";
 import { walkStatement } from "../../reader/typed/walk.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
-import { lowerStatement } from "./statements.ts";
+import { endedBlock, lowerStatement } from "./statements.ts";
+import { wholeExpression } from "./temporaries.ts";
 import { lowerValue } from "./values.ts";
 
 export type Switch = Extract<TypedStatement, { kind: "switch" }>;
@@ -62,22 +63,23 @@ export function holdsOddSwitch(statement: TypedStatement): boolean {
 
 export function lowerSwitch(scope: FunctionScope, statement: Switch): string {
   const held = [scope.breakTo, scope.breakDepth] as const;
-  const value = lowerValue(scope, statement.condition);
+  const value = wholeExpression(scope, () => lowerValue(scope, statement.condition));
   scope.breakTo = "own";
   scope.breakDepth = scope.destroyed.length;
-  scope.destroyed.push([]);
   const statements = statement.body.kind === "block" ? statement.body.statements : [statement.body];
   const first = statements.findIndex(({ kind }) => kind === "case" || kind === "default");
-  // What stands before the first label is never run; it only declares.
-  for (const inner of statements.slice(0, first)) lowerStatement(scope, inner);
-  const body = statements
-    .slice(Math.max(first, 0))
-    .map((inner) => labelled(scope, inner))
-    .join("");
-  const ended = scope.destroyed.pop() ?? [];
+  // What stands before the first label is never run; it only declares. Nor does a label follow an object with a
+  // destructor (C++11 6.7p3), so that those declared directly in here end with the last of the labels.
+  const body = endedBlock(scope, statement.body, () => {
+    for (const inner of first < 0 ? statements : statements.slice(0, first)) lowerStatement(scope, inner);
+    return first < 0
+      ? ""
+      : statements
+          .slice(first)
+          .map((inner) => labelled(scope, inner))
+          .join("");
+  });
   [scope.breakTo, scope.breakDepth] = held;
-  if (ended.length > 0)
-    throw new CannotLower("objects with destructors directly in a `switch`", statement.at);
   return `switch(${value}){${body}}`;
 }
 

@@ -1,12 +1,12 @@
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
-import { lowerCall, lowerMethodCall } from "./calls.ts";
+import { lowerCall } from "./calls.ts";
+import { isSilent } from "./copies.ts";
 import { furtherArguments, nextArgument } from "./further-arguments.ts";
 import { lowerDelete, lowerNew } from "./heap.ts";
 import { initialized } from "./initializers.ts";
-import { lowerLambda } from "./lambdas.ts";
-import { memberwise } from "./object-assignment.ts";
+import { assignObject } from "./object-assignment.ts";
 import { lowerArithmetic } from "./operators.ts";
 import {
   address,
@@ -17,12 +17,12 @@ import {
   placeOnce,
   readPlace,
   roomFor,
-  temporaryObject,
   writePlace,
 } from "./places.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
-import { converted, type Shape, shapeOf, stored } from "./shape.ts";
+import { converted, type Shape, shapeOf } from "./shape.ts";
 import { lowerStatements } from "./statements.ts";
+import { temporaryObject, wholeExpression } from "./temporaries.ts";
 
 /** The shape of an expression's value. Throws `CannotLower` where its type is not known. */
 export function shapeAt(scope: FunctionScope, expression: TypedExpression): Shape {
@@ -127,11 +127,12 @@ export function lowerValue(
     case "compound-assign":
       return compoundAssign(scope, expression);
     case "conditional":
+      if (!expression.lvalue && shapeAt(scope, expression).kind === "object")
+        return temporaryObject(scope, expression);
       return `(${condition(scope, expression.condition)}?${lowerValue(scope, expression.then)}:${lowerValue(scope, expression.otherwise)})`;
     case "call":
     case "method-call": {
-      const code =
-        expression.kind === "call" ? lowerCall(scope, expression) : lowerMethodCall(scope, expression);
+      const code = lowerCall(scope, expression);
       if (!expression.lvalue || wanted === "reference") return code;
       return readPlace(scope, { kind: "memory", address: code }, expression);
     }
@@ -146,7 +147,7 @@ export function lowerValue(
       return `(${[...steps, readPlace(scope, { kind: "memory", address: room }, expression)].join(",")})`;
     }
     case "lambda":
-      return lowerLambda(scope, expression);
+      return temporaryObject(scope, expression);
     case "new":
       return lowerNew(scope, expression);
     case "delete":
@@ -240,18 +241,7 @@ const int = (bits: 16 | 32): Shape => ({ kind: "integer", bits, width: bits, sig
 function assign(scope: FunctionScope, expression: Extract<TypedExpression, { kind: "assign" }>): string {
   const { target, value } = expression;
   const shape = shapeAt(scope, target);
-  if (shape.kind === "object") {
-    scope.kept = value;
-    const given = lowerValue(scope, value);
-    if (shape.record !== undefined) {
-      const to = scope.temporary();
-      const from = scope.temporary();
-      const steps = memberwise(scope, to, from, shape.record, expression.at);
-      if (steps.length > 0)
-        return `(${[`${to}=${addressOf(scope, target)}`, `${from}=${given}`, ...steps, to].join(",")})`;
-    }
-    return stored(shape, addressOf(scope, target), given, scope.place(expression.at));
-  }
+  if (shape.kind === "object") return assignObject(scope, expression);
   return writePlace(
     scope,
     placeOf(scope, target),
@@ -322,9 +312,20 @@ function statementValue(
   const { statements } = expression.body;
   const last = statements[statements.length - 1];
   const before = last?.kind === "expression" ? statements.slice(0, -1) : statements;
+  const held = { owner: expression.body, steps: [] };
+  scope.destroyed.push(held);
   const body = lowerStatements(scope, before);
-  const value = last?.kind === "expression" ? lowerValue(scope, last.expression) : "0";
+  scope.destroyed.pop();
+  const value = last?.kind === "expression" ? whole(scope, last.expression) : "0";
+  if (held.steps.length > 0)
+    throw new CannotLower("an object with a destructor in an expression's braces", expression.at);
   if (/\b(return|break|continue)\b/.test(body))
     throw new CannotLower("a jump out of an expression", expression.at);
   return `(()=>{${body}return ${value};})()`;
+}
+
+function whole(scope: FunctionScope, expression: TypedExpression): string {
+  if (shapeAt(scope, expression).kind === "object" && !isSilent(scope, expression.type))
+    throw new CannotLower("an object of a class as the value of braces", expression.at);
+  return wholeExpression(scope, () => lowerValue(scope, expression));
 }

@@ -1,10 +1,10 @@
 import type { ClassMembers, FunctionSymbol } from "../../reader/typed/nodes.ts";
-import { sameType } from "../../reader/types/compare.ts";
+import { sameSignature } from "../../reader/types/compare.ts";
 import type { RecordDeclaration } from "../../reader/types/types.ts";
 import { classStep } from "../lower/places.ts";
 
 /** What an object with virtual functions holds a number for: its class, and where in it the number stands. */
-interface Mark {
+export interface Mark {
   readonly record: RecordDeclaration;
   readonly offset: number;
 }
@@ -38,6 +38,11 @@ export class Classes {
     return this.#marks.push({ record, offset });
   }
 
+  /** What an object with this number is, and where in it the number stands. */
+  marked(mark: number): Mark | undefined {
+    return this.#marks[mark - 1];
+  }
+
   methodNumber(symbol: FunctionSymbol): number {
     const known = this.#methods.indexOf(symbol);
     return known >= 0 ? known : this.#methods.push(symbol) - 1;
@@ -66,13 +71,10 @@ export class Classes {
 
   #choose(method: FunctionSymbol | undefined, mark: Mark | undefined): Chosen | undefined {
     if (method === undefined || mark === undefined) return undefined;
-    // A destructor that nobody wrote is no function that could be called.
-    const ownEnd = this.#members.get(mark.record)?.functions.some(({ special }) => special === "destructor");
-    if (method.special === "destructor" && ownEnd !== true) return undefined;
-    return this.#search(mark, mark.record, (symbol) =>
-      method.special === "destructor"
-        ? symbol.special === "destructor"
-        : symbol.name === method.name && sameSignature(symbol, method),
+    return this.#search(
+      mark,
+      mark.record,
+      (symbol) => symbol.name === method.name && sameSignature(symbol.type, method.type),
     );
   }
 
@@ -89,15 +91,4 @@ export class Classes {
     }
     return undefined;
   }
-}
-
-function sameSignature(left: FunctionSymbol, right: FunctionSymbol): boolean {
-  const [ours, theirs] = [left.type.parameters, right.type.parameters];
-  return (
-    ours.length === theirs.length &&
-    ours.every((type, index) => {
-      const other = theirs[index];
-      return other !== undefined && sameType(type, other);
-    })
-  );
 }

@@ -22,11 +22,14 @@ export class Linker implements Linkage {
   readonly #instead: InsteadFunction | undefined;
   readonly #numbers = new Map<FunctionSymbol, number>();
   readonly #objects = new Map<Variable, number>();
+  readonly #lasting = new Map<TypedExpression, number>();
   readonly #literals = new Map<StringLiteral, number>();
   readonly #guards = new Map<Variable, number>();
   readonly #placeNumbers = new Map<At, number>();
   /** Called for functions that nobody had asked for before. */
   onNumbered: ((number: number, symbol: FunctionSymbol) => void) | undefined;
+  /** Whether the machine has something to call for a function. */
+  hasCode: ((symbol: FunctionSymbol) => boolean) | undefined;
   /** Called for objects that nobody had asked for before. */
   onPlaced: ((variable: Variable) => void) | undefined;
 
@@ -60,6 +63,10 @@ export class Linker implements Linkage {
     return this.#instead?.(this.#program.definitionOf(symbol) ?? symbol) !== undefined;
   }
 
+  isKnown(symbol: FunctionSymbol): boolean {
+    return this.hasCode?.(this.#program.definitionOf(symbol) ?? symbol) === true;
+  }
+
   /** A number for a function that has no declaration of its own. */
   addNameless(): number {
     this.#functions += 1;
@@ -85,6 +92,15 @@ export class Linker implements Linkage {
 
   placedAt(variable: Variable): number | undefined {
     return this.#objects.get(this.#program.definingVariable(variable));
+  }
+
+  lastingAddress(expression: TypedExpression, bytes: number, alignment: number): number {
+    let address = this.#lasting.get(expression);
+    if (address === undefined) {
+      address = this.#memory.placeStatic(bytes, alignment);
+      this.#lasting.set(expression, address);
+    }
+    return address;
   }
 
   literalAddress(literal: StringLiteral): number {

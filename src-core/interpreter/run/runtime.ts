@@ -3,7 +3,7 @@ import { isStandIn } from "../../reader/tokens.ts";
 import type { At, ClassMembers, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
-import { lowerFunction, lowerGlobal, lowerObject } from "../lower/functions.ts";
+import { lowerEnd, lowerFunction, lowerGlobal, lowerObject } from "../lower/functions.ts";
 import type { MachineRequest } from "../machine.ts";
 import type {
   InsteadBody,
@@ -25,6 +25,11 @@ import { Missteps } from "./missteps.ts";
 type Value = number | bigint | undefined;
 type Code = (...parameters: readonly (number | bigint)[]) => Value;
 
+interface Ending {
+  readonly address: number;
+  readonly end: (address: number) => void;
+}
+
 /** Steps after which a run looks whether it has to end. */
 const slice = 100_000;
 
@@ -39,10 +44,15 @@ export class Runtime {
   readonly #classes: Classes;
   /** By number: what a function does. Those not called yet lower themselves first. */
   readonly #table: Code[] = [];
+  /** Functions that are declared only, by number. */
+  readonly #undefined = new Map<number, FunctionSymbol>();
   readonly #guards: number[] = [];
   /** Steps left of the slice; depth of calls. */
   readonly #counters = new Int32Array(2);
   readonly #kept = new Map<string, number>();
+  /** Temporary objects that are to end, the last made last, each with what ends it. */
+  readonly #temporaries: Ending[] = [];
+  readonly #endings = new Map<RecordDeclaration, Code>();
   readonly #surroundings: Surroundings;
   #stepsLeft = 0;
   readonly #compile: (code: string) => Code;
@@ -64,8 +74,10 @@ export class Runtime {
     this.targetMemory = this.#targetMemory(access);
     this.#surroundings = this.#makeSurroundings();
     this.linker.onNumbered = (number, symbol) => {
+      if (this.#bodyOf(symbol) === undefined) this.#undefined.set(number, symbol);
       this.#table[number] = this.#unlowered(number, symbol);
     };
+    this.linker.hasCode = (symbol) => this.#bodyOf(symbol) !== undefined;
     this.linker.onPlaced = (variable) => {
       if (this.#isRunning) this.#initialize(variable);
       this.#keepToo(variable);
@@ -144,6 +156,7 @@ export class Runtime {
     const wasRunning = this.#isRunning;
     const depth = this.#counters[1] ?? 0;
     const { stackPointer } = this.#memory;
+    const temporaries = this.#temporaries.length;
     if (!wasRunning) {
       this.#stepsLeft = this.#request.limits.steps;
       this.#counters[0] = 0;
@@ -154,6 +167,7 @@ export class Runtime {
     } catch (problem) {
       this.#counters[1] = depth;
       this.#memory.stackPointer = stackPointer;
+      this.#temporaries.length = temporaries;
       if (problem instanceof Halt) return { kind: "stopped", stop: problem.stop };
       if (problem instanceof RangeError) {
         return {
@@ -192,25 +206,31 @@ export class Runtime {
   }
 
   #codeOf(symbol: FunctionSymbol): Code {
+    const code = this.#bodyOf(symbol)?.();
+    if (code !== undefined) return code;
+    return () => {
+      throw this.#missing(symbol, symbol.at);
+    };
+  }
+
+  /** The way to the code of a function; undefined where it is declared only. */
+  #bodyOf(symbol: FunctionSymbol): (() => Code) | undefined {
     const instead = this.#request.instead?.(symbol);
-    if (instead !== undefined) return this.#insteadCode(symbol, instead);
+    if (instead !== undefined) return () => this.#insteadCode(symbol, instead);
     const { definition } = symbol;
-    if (definition !== undefined && !symbol.standIn)
-      return this.#compile(lowerFunction(this.linker, symbol, definition, this.linker.lambdas.get(symbol)));
+    const lambda = this.linker.lambdas.get(symbol);
+    const lowered =
+      definition && (() => this.#compile(lowerFunction(this.linker, symbol, definition, lambda)));
+    if (lowered !== undefined && !symbol.standIn) return lowered;
     for (const outside of this.#outside) {
       const body = outside(symbol);
-      if (body !== undefined) return this.#outsideCode(body);
+      if (body !== undefined) return () => this.#outsideCode(body);
     }
-    if (definition !== undefined)
-      return this.#compile(lowerFunction(this.linker, symbol, definition, this.linker.lambdas.get(symbol)));
-    if (timeless.has(symbol.name)) return () => undefined;
-    return () => {
-      throw new Halt(
-        "cannot-run",
-        `cannot run: \`${symbol.qualifiedName}\`, which is declared and not defined`,
-        symbol.at,
-      );
-    };
+    return lowered ?? (timeless.has(symbol.name) ? () => () => undefined : undefined);
+  }
+
+  #missing({ qualifiedName }: FunctionSymbol, at: At | undefined): Halt {
+    return new Halt("cannot-run", `cannot run: \`${qualifiedName}\`, which is declared and not defined`, at);
   }
 
   #outsideCode(body: OutsideBody): Code {
@@ -234,16 +254,38 @@ export class Runtime {
     const C = this.#counters;
     const { depth: deepest } = this.#request.limits;
     const table = this.#table;
+    const temporaries = this.#temporaries;
+    const noObject = (place: number): Halt =>
+      new Halt("cannot-run", "cannot run: a virtual call on what is no object", linker.places[place]);
     const chosen = (method: number, address: number, place: number) => {
       const found = this.#classes.chosen(method, this.#markAt(address));
-      if (found === undefined)
-        throw new Halt("cannot-run", "cannot run: a virtual call on what is no object", linker.places[place]);
+      if (found === undefined) throw noObject(place);
       return found;
     };
     return {
       C,
       G: this.#guards,
       F: table,
+      Z: temporaries,
+      temporary: (address: number, end: (address: number) => void): number => {
+        temporaries.push({ address, end });
+        return address;
+      },
+      ended: (count: number, value: Value): Value => {
+        while (temporaries.length > count) {
+          const last = temporaries.pop();
+          last?.end(last.address);
+        }
+        return value;
+      },
+      /** Ends the whole object that something is a part of; where the whole begins comes back. */
+      destroyed: (address: number, place: number): number => {
+        const mark = this.#classes.marked(this.#markAt(address));
+        if (mark === undefined) throw noObject(place);
+        const whole = address - mark.offset;
+        this.#endingOf(mark.record, place)(whole);
+        return whole;
+      },
       fround: Math.fround,
       imul: Math.imul,
       whole: (value: number): number => (Number.isFinite(value) ? Math.trunc(value) : 0),
@@ -283,12 +325,29 @@ export class Runtime {
             "cannot run: a call through a pointer to no function",
             linker.places[place],
           );
+        const symbol = this.#undefined.get(pointer - 1);
+        if (symbol !== undefined) throw this.#missing(symbol, linker.places[place]);
         return this.#function(pointer - 1);
       },
-      virtual: (method: number, address: number, place: number): Code =>
-        this.#function(linker.functionNumber(chosen(method, address, place).symbol)),
+      virtual: (method: number, address: number, place: number): Code => {
+        const { symbol } = chosen(method, address, place);
+        if (!linker.isKnown(symbol)) throw this.#missing(symbol, linker.places[place]);
+        return this.#function(linker.functionNumber(symbol));
+      },
       adjusted: (method: number, address: number): number => address + chosen(method, address, 0).step,
     };
+  }
+
+  /** What ends an object of just this class. */
+  #endingOf(record: RecordDeclaration, place: number): Code {
+    let code = this.#endings.get(record);
+    if (code === undefined) {
+      const at = this.linker.places[place];
+      if (at === undefined) throw new Error("an object ends at no place");
+      code = this.#compile(lowerEnd(this.linker, record, at));
+      this.#endings.set(record, code);
+    }
+    return code;
   }
 
   /** Which class the object at an address says that it is of. */

@@ -258,7 +258,12 @@ export type Statement =
         | { readonly kind: "goto"; readonly name: string }
         | { readonly kind: "break" }
         | { readonly kind: "continue" }
-        | { readonly kind: "return"; readonly value: Expression | undefined }
+        | {
+            readonly kind: "return";
+            readonly value: Expression | undefined;
+            /** `return (x);` */
+            readonly parenthesized: boolean;
+          }
         | {
             readonly kind: "assembly";
             readonly text: string;

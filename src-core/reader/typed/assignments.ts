@@ -1,6 +1,7 @@
 import type { Expression } from "../syntax/nodes.ts";
 import { unqualified } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
+import { asOperand } from "./class-conversions.ts";
 import { operatorCall } from "./class-operators.ts";
 import { commonType } from "./common-type.ts";
 import type { Context } from "./context.ts";
@@ -65,7 +66,7 @@ function computed(
   if (operator === "<<" || operator === ">>") {
     return { value: promoted(context, given), computeIn: promotedType(context, target) ?? unknownType };
   }
-  const value = decayed(given);
+  const value = decayed(asOperand(context, given));
   const type = commonType(context, target, value);
   if (type === undefined) return { value, computeIn: unknownType };
   return { value: convertTo(context, value, type, "arithmetic"), computeIn: type };

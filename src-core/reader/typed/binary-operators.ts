@@ -2,6 +2,7 @@ import type { Expression } from "../syntax/nodes.ts";
 import { arithmeticTypeOf } from "../types/conversions.ts";
 import { unqualified } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
+import { asOperand } from "./class-conversions.ts";
 import { operatorCall } from "./class-operators.ts";
 import { commonType } from "./common-type.ts";
 import type { Context } from "./context.ts";
@@ -29,6 +30,7 @@ export function binary(
 ): TypedExpression {
   const called = operatorCall(context, operator, [left, right], at);
   if (called !== undefined) return called;
+  const value = (operand: TypedExpression): TypedExpression => decayed(asOperand(context, operand));
   switch (operator) {
     case ",":
       return {
@@ -56,12 +58,12 @@ export function binary(
     case ">=":
     case "==":
     case "!=":
-      return compare(context, operator, decayed(left), decayed(right), at);
+      return compare(context, operator, value(left), value(right), at);
     case "<<":
     case ">>":
       return shift(operator, promoted(context, left), promoted(context, right), at);
     default:
-      return arithmetic(context, operator, decayed(left), decayed(right), at);
+      return arithmetic(context, operator, value(left), value(right), at);
   }
 }
 

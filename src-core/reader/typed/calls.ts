@@ -6,7 +6,7 @@ import { atOf, type Context, refer } from "./context.ts";
 import { promotedArgument } from "./convert.ts";
 import { typeExpression } from "./expressions.ts";
 import { initializerOf } from "./initializers.ts";
-import { convertNode, decayed, unresolved, writtenName } from "./make.ts";
+import { categoryOf, convertNode, decayed, unresolved, writtenName } from "./make.ts";
 import { memberEntry, memberObject, memberOf, unknownMember } from "./members.ts";
 import { methodCall } from "./method-calls.ts";
 import { functionNode } from "./name-expressions.ts";
@@ -75,11 +75,12 @@ function chosenOf(
   set: OverloadSet,
   part: NamePart,
   given: readonly TypedExpression[],
+  object: TypedExpression | undefined,
 ): FunctionSymbol | undefined {
   if (set.functions.length === 1 && set.templates.length === 0) return set.functions[0];
   const instances = templateCandidates(context, set, part, given);
   const plain = part.templateArguments === undefined ? set.functions : [];
-  return chooseOverload(context, [...new Set([...plain, ...instances])], given);
+  return chooseOverload(context, [...new Set([...plain, ...instances])], given, object);
 }
 
 /** Arguments as a set's only function expects them. */
@@ -110,7 +111,7 @@ function callChosen(
   given: readonly TypedExpression[],
   at: At,
 ): TypedExpression {
-  const symbol = chosenOf(context, set, part, given);
+  const symbol = chosenOf(context, set, part, given, ownObject(context, at));
   if (symbol === undefined) {
     return unresolved(at, part.text, "call", given, `no \`${part.text}\` takes these arguments`);
   }
@@ -129,7 +130,7 @@ function callChosen(
     kind: "call",
     at,
     type: referred(returns),
-    lvalue: returns.kind === "reference",
+    ...categoryOf(returns),
     callee: functionNode(symbol, atOf(context, syntax.callee)),
     arguments: completeArguments(context, symbol, given),
   };
@@ -153,7 +154,7 @@ function callMember(
   const entry = memberEntry(context, object, callee);
   if (entry?.kind === "overloads" && last !== undefined) {
     const given = argumentsFor(context, syntax, entry);
-    const symbol = chosenOf(context, entry, last, given);
+    const symbol = chosenOf(context, entry, last, given, object);
     if (symbol !== undefined) {
       refer(context, last, symbol);
       const call = methodCall(context, object, symbol, given, at);
@@ -192,7 +193,7 @@ function callValue(
     kind: "call",
     at,
     type: referred(type.returns),
-    lvalue: type.returns.kind === "reference",
+    ...categoryOf(type.returns),
     callee: callee.type.kind === "pointer" ? callee : decayedFunction(callee),
     arguments: convertArguments(context, type, given),
   };

@@ -4,7 +4,7 @@ import type { RecordDeclaration, Type } from "../types/types.ts";
 import { atOf, type ClassState, type Context, inScope } from "./context.ts";
 import { declare } from "./declarations.ts";
 import { constantCount, declaredType, functionPart } from "./declarators.ts";
-import { declareFunction, defineFunction } from "./functions.ts";
+import { declareBodyless, declareFunction, defineFunction } from "./functions.ts";
 import { typedInitializer } from "./initializers.ts";
 import type { At } from "./nodes.ts";
 import { isPacked } from "./records.ts";
@@ -37,7 +37,7 @@ export function declareMember(context: Context, member: Declaration, list: Membe
       defineFunction(context, member);
       return;
     case "special-function":
-      declareFunction(context, member.specifiers, member.declarator, member);
+      declareBodyless(context, member);
       return;
     case "template":
       declareTemplate(context, member);
@@ -91,6 +91,7 @@ function declareSimpleMember(
         type: base,
         bitWidth: undefined,
         packed: false,
+        mutable: false,
         at: atOf(context, member),
       });
       if (base.kind === "record") nameInner(context, base.record, list.state.record);
@@ -150,6 +151,7 @@ function declareDeclarator(
     type,
     bitWidth: init.bitWidth === undefined ? undefined : (constantCount(context, init.bitWidth) ?? 0),
     packed: isPacked(declarator.attributes) || isPacked(specifiers.attributes),
+    mutable: specifiers.storage.includes("mutable"),
     at: atOf(context, part ?? init),
   };
   list.drafts.push(draft);

@@ -2,11 +2,11 @@ import { referred } from "../types/derive.ts";
 import { withArguments } from "./argument-lookup.ts";
 import { classConversion } from "./class-conversions.ts";
 import type { Context } from "./context.ts";
-import { decayed } from "./make.ts";
+import { categoryOf, decayed } from "./make.ts";
 import { methodCall } from "./method-calls.ts";
 import { functionNode } from "./name-expressions.ts";
 import type { At, TypedExpression } from "./nodes.ts";
-import { bestOverload, completeArguments } from "./overloads.ts";
+import { bestCandidate, type Candidate, completeArguments } from "./overloads.ts";
 import { lookup, lookupHere } from "./scope.ts";
 import { templateCandidates } from "./templates.ts";
 import { dereference } from "./unary-operators.ts";
@@ -31,56 +31,58 @@ export function operatorCall(
 ): TypedExpression | undefined {
   if (context.unit.language === "c" || !operands.some(isOverloadable)) return undefined;
   const name = `operator${operator}`;
-  return memberOperator(context, name, operands, at) ?? freeOperator(context, name, operands, at);
+  const member = memberOperator(context, name, operands);
+  const free =
+    operator === "=" || operator === "[]" || operator === "()"
+      ? undefined
+      : freeOperator(context, name, operands);
+  const isMember = member !== undefined && (free === undefined || member.fit <= free.fit);
+  const [object, ...rest] = operands;
+  if (isMember && object !== undefined) return methodCall(context, object, member.symbol, rest, at);
+  if (free === undefined) return undefined;
+  const { returns } = free.symbol.type;
+  return {
+    kind: "call",
+    at,
+    type: referred(returns),
+    ...categoryOf(returns),
+    callee: functionNode(free.symbol, at),
+    arguments: completeArguments(context, free.symbol, operands),
+  };
 }
 
 function memberOperator(
   context: Context,
   name: string,
   operands: readonly TypedExpression[],
-  at: At,
-): TypedExpression | undefined {
+): Candidate | undefined {
   const [object, ...rest] = operands;
   if (object?.type.kind !== "record") return undefined;
   const scope = context.unit.classes.get(object.type.record)?.scope;
   const entry = scope && lookupHere(scope, name);
   if (entry?.kind !== "overloads") return undefined;
-  const method =
-    bestOverload(context, entry.functions, rest) ??
-    bestOverload(context, templateCandidates(context, entry, undefined, rest), rest);
-  return method && methodCall(context, object, method, rest, at);
+  return (
+    bestCandidate(context, entry.functions, rest, object) ??
+    bestCandidate(context, templateCandidates(context, entry, undefined, rest), rest, object)
+  );
 }
 
 function freeOperator(
   context: Context,
   name: string,
   operands: readonly TypedExpression[],
-  at: At,
-): TypedExpression | undefined {
+): Candidate | undefined {
   const visible = lookup(context.scope, name);
   const entry = withArguments(context, name, visible?.kind === "overloads" ? visible : undefined, operands);
   if (entry === undefined) return undefined;
   const candidates = [...entry.functions, ...templateCandidates(context, entry, undefined, operands)];
-  const chosen = bestOverload(
-    context,
-    candidates.filter((candidate) => candidate.memberOf === undefined),
-    operands,
-  );
-  if (chosen === undefined) return undefined;
-  const { returns } = chosen.type;
-  return {
-    kind: "call",
-    at,
-    type: referred(returns),
-    lvalue: returns.kind === "reference",
-    callee: functionNode(chosen, at),
-    arguments: completeArguments(context, chosen, operands),
-  };
+  const free = candidates.filter((candidate) => candidate.memberOf === undefined);
+  return bestCandidate(context, free, operands, undefined);
 }
 
 /** What `->` on an object of a class leads to: through its `operator->`. */
 export function arrowTarget(context: Context, object: TypedExpression): TypedExpression {
-  const pointer = memberOperator(context, "operator->", [object], object.at);
-  if (pointer === undefined) return object;
-  return dereference(decayed(pointer), object.at);
+  const found = memberOperator(context, "operator->", [object]);
+  if (found === undefined) return object;
+  return dereference(decayed(methodCall(context, object, found.symbol, [], object.at)), object.at);
 }

@@ -29,7 +29,14 @@ export function declareClosure(
 ): Closure {
   const { unit } = context;
   const pointer = pointerTo(unit.types.void);
-  const member = (name: string, type: Type) => ({ name, type, bitWidth: undefined, packed: false, at });
+  const member = (name: string, type: Type) => ({
+    name,
+    type,
+    bitWidth: undefined,
+    packed: false,
+    mutable: false,
+    at,
+  });
   const members = drafts.map(({ variable, reference }) =>
     member(variable.name, reference ? pointer : unqualified(referred(variable.type))),
   );

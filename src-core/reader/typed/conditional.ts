@@ -1,9 +1,10 @@
 import type { Expression } from "../syntax/nodes.ts";
 import { sameType, sameUnqualified } from "../types/compare.ts";
 import type { Type } from "../types/types.ts";
+import { classConversion } from "./class-conversions.ts";
 import { commonType } from "./common-type.ts";
 import type { Context } from "./context.ts";
-import { convertTo, isNullConstant } from "./convert.ts";
+import { convertTo, isNullConstant, toBase } from "./convert.ts";
 import { typeExpression } from "./expressions.ts";
 import { unknownType, unresolved, valueType } from "./make.ts";
 import type { At, TypedExpression } from "./nodes.ts";
@@ -13,8 +14,11 @@ type ConditionalSyntax = Extract<Expression, { kind: "conditional" }>;
 
 export function typeConditional(context: Context, syntax: ConditionalSyntax, at: At): TypedExpression {
   const test = typeExpression(context, syntax.condition);
-  const first = syntax.then === undefined ? test : typeExpression(context, syntax.then);
-  const second = typeExpression(context, syntax.otherwise);
+  const [first, second] = meeting(
+    context,
+    syntax.then === undefined ? test : typeExpression(context, syntax.then),
+    typeExpression(context, syntax.otherwise),
+  );
   const shared = branchType(context, first, second);
   if (shared === undefined) {
     return unresolved(at, "", "other", [test, first, second], "branches of types that do not go together");
@@ -32,6 +36,22 @@ export function typeConditional(context: Context, syntax: ConditionalSyntax, at:
     then,
     otherwise,
   };
+}
+
+/** Where one branch is an object of a class, the one that converts to the other's type does (C++11 5.16p3). */
+function meeting(
+  context: Context,
+  then: TypedExpression,
+  otherwise: TypedExpression,
+): readonly [TypedExpression, TypedExpression] {
+  const [a, b] = [valueType(then), valueType(otherwise)];
+  if ((a.kind !== "record" && b.kind !== "record") || sameUnqualified(a, b)) return [then, otherwise];
+  const converted = (value: TypedExpression, type: Type): TypedExpression | undefined =>
+    toBase(value, type) ?? classConversion(context, value, type, "arithmetic");
+  const [toB, toA] = [converted(then, b), converted(otherwise, a)];
+  if (toB !== undefined && toA === undefined) return [toB, otherwise];
+  if (toA !== undefined && toB === undefined) return [then, toA];
+  return [then, otherwise];
 }
 
 /** The type in which both branches of `?:` meet (C11 6.5.15p5, p6). */

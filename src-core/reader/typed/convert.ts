@@ -2,9 +2,9 @@ import { sameUnqualified } from "../types/compare.ts";
 import { arithmeticTypeOf, integerTypeOf, promote, promoteBitField } from "../types/conversions.ts";
 import { pointerTo, qualifiersOf, qualify, unqualified } from "../types/derive.ts";
 import type { RecordDeclaration, Type } from "../types/types.ts";
-import { classConversion } from "./class-conversions.ts";
+import { asOperand, classConversion } from "./class-conversions.ts";
 import type { Context } from "./context.ts";
-import { convertNode, decayed } from "./make.ts";
+import { categoryOf, categoryOfPart, convertNode, decayed } from "./make.ts";
 import type { ConversionReason, TypedExpression } from "./nodes.ts";
 
 /**
@@ -63,7 +63,7 @@ export function toBase(expression: TypedExpression, target: Type): TypedExpressi
   if (path === undefined) return undefined;
   return path.reduce<TypedExpression>((object, record) => {
     const type = qualify({ kind: "record", record }, qualifiersOf(object.type));
-    return { ...convertNode(object, type, "base"), lvalue: object.lvalue };
+    return { ...convertNode(object, type, "base"), ...categoryOfPart(object) };
   }, expression);
 }
 
@@ -90,9 +90,8 @@ export function castTo(
   style: Extract<TypedExpression, { kind: "convert" }>["style"],
 ): TypedExpression {
   if (type.kind === "reference") {
-    const bound = toBase(expression, type.to);
-    if (bound !== undefined) return bound;
-    return { ...convertNode(expression, type.to, "explicit", style), lvalue: true };
+    const bound = toBase(expression, type.to) ?? convertNode(expression, type.to, "explicit", style);
+    return { ...bound, ...categoryOf(type) };
   }
   const target = unqualified(type);
   const value = decayed(expression);
@@ -108,7 +107,7 @@ export function castTo(
 
 /** The operand after integer promotion; floating, pointer and other operands as their values. */
 export function promoted(context: Context, expression: TypedExpression): TypedExpression {
-  const value = decayed(expression);
+  const value = decayed(asOperand(context, expression));
   const type = promotedType(context, value);
   if (type === undefined || sameUnqualified(value.type, type)) return value;
   return convertNode(value, type, "promotion");

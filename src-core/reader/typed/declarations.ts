@@ -3,7 +3,13 @@ import { sameSignature } from "../types/compare.ts";
 import { renamed } from "../types/derive.ts";
 import { atOf, type Context, inScope, refer } from "./context.ts";
 import { functionPart } from "./declarators.ts";
-import { constructorName, declareFunction, defineFunction, overloadsIn } from "./functions.ts";
+import {
+  constructorName,
+  declareBodyless,
+  declareFunction,
+  defineFunction,
+  overloadsIn,
+} from "./functions.ts";
 import { unnamedNamespace } from "./linkage.ts";
 import { resolve, scopeOfQualifiers } from "./names.ts";
 import type { Variable } from "./nodes.ts";
@@ -21,7 +27,7 @@ export function declare(context: Context, declaration: Declaration): readonly Va
       defineFunction(context, declaration);
       return [];
     case "special-function":
-      declareFunction(context, declaration.specifiers, declaration.declarator, declaration);
+      declareBodyless(context, declaration);
       return [];
     case "namespace":
       declareNamespace(context, declaration);

@@ -37,6 +37,7 @@ function functionType(
     returns: part.trailingReturn === undefined ? returns : typeOfTypeName(context, part.trailingReturn),
     parameters: only?.kind === "void" ? [] : parameters,
     variadic: part.variadic,
+    ...(part.const ? { const: true } : {}),
   };
 }
 

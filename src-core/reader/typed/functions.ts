@@ -1,6 +1,7 @@
 import type { Declaration, Declarator, Place, Specifiers } from "../syntax/nodes.ts";
 import { sameSignature } from "../types/compare.ts";
-import { pointerTo } from "../types/derive.ts";
+import { pointerTo, qualify, referenceTo } from "../types/derive.ts";
+import { standardType } from "../types/standard-names.ts";
 import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
 import { typeOfWords } from "../types/words.ts";
 import { constructorInitializers } from "./constructor-initializers.ts";
@@ -9,11 +10,11 @@ import { declaredType, functionPart, parameterType } from "./declarators.ts";
 import { typedInitializer } from "./initializers.ts";
 import { functionLinkage, vectorOf } from "./linkage.ts";
 import { scopeOfQualifiers } from "./names.ts";
-import type { At, FunctionDefinition, FunctionSymbol, Variable } from "./nodes.ts";
-import { blockScope, enclosingRegion, type OverloadSet, type Scope } from "./scope.ts";
+import type { At, DefaultArgument, FunctionDefinition, FunctionSymbol, Variable } from "./nodes.ts";
+import { blockScope, enclosingRegion, lookup, type OverloadSet, type Scope } from "./scope.ts";
 import { isDeduced, typeOfSpecifiers } from "./specifiers.ts";
 import { typeBlock } from "./statements.ts";
-import { DeclaredFunction, DeclaredVariable, type DefaultArgument } from "./symbols.ts";
+import { DeclaredFunction, DeclaredVariable } from "./symbols.ts";
 
 /** Under this name a class keeps its constructors: its own name means the type. */
 export const constructorName = "(constructor)";
@@ -65,7 +66,38 @@ export function overloadsIn(scope: Scope, name: string): OverloadSet | undefined
 
 function conversionTarget(context: Context, name: string): Type {
   const words = name.slice("operator".length).trim().split(/\s+/);
-  return typeOfWords(words, context.unit.model) ?? { kind: "unknown", name: words.join(" ") };
+  const signs = words.filter((word) => /^\W/.test(word)).join("");
+  const named = words.filter((word) => /^\w/.test(word) && word !== "const" && word !== "volatile");
+  const base = namedType(context, named);
+  if (base === undefined) return { kind: "unknown", name: words.join(" ") };
+  const qualified = qualify(base, { const: words.includes("const"), volatile: words.includes("volatile") });
+  switch (signs) {
+    case "":
+      return base;
+    case "*":
+      return pointerTo(qualified);
+    case "&":
+      return referenceTo(qualified, "lvalue");
+    default:
+      return { kind: "unknown", name: words.join(" ") };
+  }
+}
+
+function namedType(context: Context, words: readonly string[]): Type | undefined {
+  const known = typeOfWords(words, context.unit.model);
+  const [only] = words;
+  if (known !== undefined || only === undefined || words.length > 1) return known;
+  const entry = lookup(context.scope, only);
+  return entry?.kind === "type" ? entry.type : standardType(only, context.unit.model);
+}
+
+/** Declares a function without a body of its own: `= default`, `= delete`, `= 0`. */
+export function declareBodyless(
+  context: Context,
+  syntax: Extract<Declaration, { kind: "special-function" }>,
+): void {
+  const symbol = declareFunction(context, syntax.specifiers, syntax.declarator, syntax);
+  if (symbol !== undefined) symbol.bodyless = syntax.special;
 }
 
 /** Declares a function, or finds the one that an earlier declaration made. */
@@ -150,6 +182,7 @@ function addFunction(
     isVirtual: specifiers.storage.includes("virtual") || overrides(region, name, type),
     vector: vectorOf(at.first, attributes),
     special: header.special,
+    isExplicit: specifiers.storage.includes("explicit"),
     attributes,
     at,
     declarationAt: atOf(context, whole),
@@ -174,7 +207,7 @@ function overrides(region: Scope, name: string, type: FunctionType): boolean {
 
 type ParameterSyntax = NonNullable<ReturnType<typeof functionPart>>["parameters"][number];
 
-function defaultOf(context: Context, parameter: ParameterSyntax): DefaultArgument {
+function defaultOf(context: Context, parameter: ParameterSyntax): DefaultArgument | undefined {
   const { defaultValue } = parameter;
   if (defaultValue === undefined) return undefined;
   return () =>
@@ -186,7 +219,7 @@ function defaultOf(context: Context, parameter: ParameterSyntax): DefaultArgumen
     });
 }
 
-function takeDefaults(symbol: DeclaredFunction, given: readonly DefaultArgument[]): void {
+function takeDefaults(symbol: DeclaredFunction, given: FunctionSymbol["defaults"]): void {
   if (!given.some((value) => value !== undefined)) return;
   symbol.defaults = given.map((value, index) => value ?? symbol.defaults[index]);
 }
@@ -229,7 +262,10 @@ function readBody(
 
 function selfOf(symbol: FunctionSymbol): Variable | undefined {
   if (symbol.memberOf === undefined || symbol.isStatic) return undefined;
-  const type = pointerTo({ kind: "record", record: symbol.memberOf });
+  const isConst = symbol.type.const === true;
+  const type = pointerTo(
+    qualify({ kind: "record", record: symbol.memberOf }, { const: isConst, volatile: false }),
+  );
   return localVariable("this", type, symbol.at, "parameter");
 }
 

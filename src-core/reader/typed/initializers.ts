@@ -1,15 +1,16 @@
 import type { Expression, Initializer } from "../syntax/nodes.ts";
-import { referred } from "../types/derive.ts";
+import { referred, unqualified } from "../types/derive.ts";
 import { sizeOf } from "../types/layout.ts";
 import type { RecordDeclaration, Type } from "../types/types.ts";
 import { readAggregate } from "./aggregates.ts";
+import { classConversion, takesItself } from "./class-conversions.ts";
 import { atOf, type Context } from "./context.ts";
-import { convertTo } from "./convert.ts";
+import { convertTo, toBase } from "./convert.ts";
 import { typeExpression } from "./expressions.ts";
 import { constructorName } from "./functions.ts";
 import { integerNode } from "./make.ts";
 import type { At, FunctionSymbol, TypedExpression, TypedInitializer } from "./nodes.ts";
-import { chooseOverload, completeArguments } from "./overloads.ts";
+import { bestCandidate, chooseOverload, completeArguments } from "./overloads.ts";
 
 /** The initialiser of an object of a declared type. */
 export function typedInitializer(context: Context, type: Type, syntax: Initializer): TypedInitializer {
@@ -50,10 +51,15 @@ export function initializerFromTyped(context: Context, type: Type, value: TypedE
   return { kind: "value", at: value.at, value: convertTo(context, value, type, "assignment") };
 }
 
-/** Arrays, and records without constructors: initialised member by member (C++11 8.5.1). */
+/** Arrays, and records without constructors of their author's: initialised member by member (C++11 8.5.1). */
 export function isAggregate(context: Context, type: Type): boolean {
   if (type.kind === "array") return true;
-  return type.kind === "record" && constructorsOf(context, type.record).length === 0;
+  return type.kind === "record" && constructorsOf(context, type.record).every(isNobodys);
+}
+
+/** Written without a body by the author: the compiler's own, or none (C++11 8.4.2p4). */
+function isNobodys({ bodyless }: FunctionSymbol): boolean {
+  return bodyless === "default" || bodyless === "delete";
 }
 
 export function constructorsOf(context: Context, record: RecordDeclaration): readonly FunctionSymbol[] {
@@ -78,6 +84,8 @@ export function initializerOf(
   }
   const isCopy = only?.type.kind === "record" && only.type.record === type.record && given.length === 1;
   if (isCopy && only !== undefined) return { kind: "value", at, value: only };
+  const other = given.length === 1 && only !== undefined ? fromOther(context, type, only, at) : undefined;
+  if (other !== undefined) return other;
   const constructors = constructorsOf(context, type.record);
   if (constructors.length === 0) {
     const state = context.unit.classes.get(type.record);
@@ -94,6 +102,21 @@ export function initializerOf(
     constructor: chosen,
     arguments: completeArguments(context, chosen, given),
   };
+}
+
+/** An object made from one of a derived class, or from what converts itself: no other constructor takes it. */
+function fromOther(
+  context: Context,
+  type: Extract<Type, { kind: "record" }>,
+  given: TypedExpression,
+  at: At,
+): TypedInitializer | undefined {
+  if (given.type.kind !== "record") return undefined;
+  const makers = constructorsOf(context, type.record).filter((maker) => !takesItself(maker, type.record));
+  if (bestCandidate(context, makers, [given], undefined) !== undefined) return undefined;
+  const plain = unqualified(type);
+  const value = toBase(given, plain) ?? classConversion(context, given, plain, "explicit");
+  return value && { kind: "value", at, value };
 }
 
 /** Whether a base class has something to run when a derived object begins. */

@@ -45,21 +45,24 @@ export function typeLambda(context: Context, syntax: LambdaSyntax, at: At): Type
   const namesThis = syntax.captures.some(({ name }) => name === "this");
   const holdsThis = namesThis || (syntax.captureDefault !== undefined && used.self);
   const closure = declareClosure(context, [...explicit, ...implicit], holdsThis, at);
+  const isPlain = closure.record.fields.length === 0;
   const symbol = new DeclaredFunction({
     name: "operator()",
     qualifiedName: "lambda",
     linkageName: undefined,
-    type: { ...signature, returns },
+    // Also where it is `mutable`: no other function takes its place then.
+    type: { ...signature, returns, ...(isPlain ? {} : { const: true }) },
     parameterNames:
       functionPart(syntax.declarator)?.parameters.map(
         (parameter) => parameter.declarator.name?.parts[0]?.text,
       ) ?? [],
     memberOf: closure.record,
     // Without captures there is no object to work on, and a pointer to the function does as well.
-    isStatic: closure.record.fields.length === 0,
+    isStatic: isPlain,
     isVirtual: false,
     vector: undefined,
     special: undefined,
+    isExplicit: false,
     attributes: [],
     at,
     declarationAt: at,

@@ -32,7 +32,8 @@ export function functionLinkage(
   if (region.prefix.includes(unnamedNamespace)) return undefined;
   if (storage.includes("static") && region.kind !== "record") return undefined;
   if (context.unit.linkage === "c") return qualifiedName;
-  return `${qualifiedName}(${type.parameters.map(typeText).join(",")})`;
+  const parameters = type.parameters.map(typeText).join(",");
+  return `${qualifiedName}(${parameters})${type.const === true ? " const" : ""}`;
 }
 
 /** The same for a variable. A `const` without `extern` is the unit's own in C++ (C++11 3.5p3). */

@@ -30,6 +30,20 @@ export function unresolved(
   return { kind: "unresolved", at, type: unknownType, lvalue: false, name, form, operands, what };
 }
 
+/** What a call of a function that returns this type is beside its type (C++11 5.2.2p10). */
+export function categoryOf(returns: Type): { readonly lvalue: boolean; readonly xvalue?: true } {
+  if (returns.kind !== "reference") return { lvalue: false };
+  return returns.rvalue && returns.to.kind !== "function" ? { lvalue: true, xvalue: true } : { lvalue: true };
+}
+
+/** The category of a part of an object, or of the object seen as its base. */
+export function categoryOfPart({ lvalue, xvalue }: TypedExpression): {
+  readonly lvalue: boolean;
+  readonly xvalue?: true;
+} {
+  return xvalue === true ? { lvalue, xvalue } : { lvalue };
+}
+
 /** What an expression is called in a message: the name of what it stands for, or nothing. */
 export function writtenName(expression: TypedExpression): string {
   switch (expression.kind) {

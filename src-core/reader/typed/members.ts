@@ -1,10 +1,11 @@
 import type { Expression, Place } from "../syntax/nodes.ts";
 import { qualifiersOf, qualify, referred } from "../types/derive.ts";
+import type { Field, Type } from "../types/types.ts";
 import { arrowTarget } from "./class-operators.ts";
 import { type Context, refer } from "./context.ts";
 import { typeExpression } from "./expressions.ts";
 import { type FoundField, findField } from "./fields.ts";
-import { convertNode, decayed, unresolved, writtenName } from "./make.ts";
+import { categoryOfPart, convertNode, decayed, unresolved, writtenName } from "./make.ts";
 import { asNamedBase, functionNode, variableNode } from "./name-expressions.ts";
 import { scopeOfQualifiers } from "./names.ts";
 import type { At, TypedExpression } from "./nodes.ts";
@@ -77,6 +78,12 @@ export function unknownMember(object: TypedExpression, name: string, at: At): Ty
   return unresolved(at, whole, "name", [object], `\`${name}\` is no known member`);
 }
 
+/** What an object's qualifiers make of a field; `mutable` ones are never const (C++11 7.1.1p9). */
+function partQualifiers(object: Type, field: Field): ReturnType<typeof qualifiersOf> {
+  const { const: isConst, volatile } = qualifiersOf(object);
+  return { const: isConst && field.mutable !== true, volatile };
+}
+
 /** The field of an object, through base classes and unnamed inner records. */
 export function fieldAccess(
   context: Context,
@@ -88,11 +95,13 @@ export function fieldAccess(
   let holder = object;
   for (const record of found.bases) {
     const type = qualify({ kind: "record", record }, qualifiersOf(holder.type));
-    holder = { ...convertNode(holder, type, "base"), lvalue: holder.lvalue };
+    holder = { ...convertNode(holder, type, "base"), ...categoryOfPart(holder) };
   }
   for (const field of found.path) {
-    const type = qualify(referred(field.type), qualifiersOf(holder.type));
-    holder = { kind: "member", at, type, lvalue: holder.lvalue, object: holder, field };
+    const isReference = field.type.kind === "reference";
+    const type = isReference ? referred(field.type) : qualify(field.type, partQualifiers(holder.type, field));
+    const category = isReference ? { lvalue: true } : categoryOfPart(holder);
+    holder = { kind: "member", at, type, ...category, object: holder, field };
   }
   const named = found.path[found.path.length - 1];
   if (named !== undefined) refer(context, place, named);

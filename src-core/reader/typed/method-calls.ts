@@ -2,6 +2,7 @@ import { referred } from "../types/derive.ts";
 import type { RecordDeclaration } from "../types/types.ts";
 import type { Context } from "./context.ts";
 import { toBase } from "./convert.ts";
+import { categoryOf } from "./make.ts";
 import { functionNode } from "./name-expressions.ts";
 import type { At, FunctionSymbol, TypedExpression } from "./nodes.ts";
 import { completeArguments } from "./overloads.ts";
@@ -22,16 +23,16 @@ export function methodCall(
 ): TypedExpression {
   const returns = returnType(method);
   const type = referred(returns);
-  const lvalue = returns.kind === "reference";
+  const category = categoryOf(returns);
   const complete = completeArguments(context, method, given);
   if (method.isStatic || method.memberOf === undefined) {
-    return { kind: "call", at, type, lvalue, callee: functionNode(method, at), arguments: complete };
+    return { kind: "call", at, type, ...category, callee: functionNode(method, at), arguments: complete };
   }
   return {
     kind: "method-call",
     at,
     type,
-    lvalue,
+    ...category,
     object: asMemberOf(object, method.memberOf),
     method,
     virtual: method.isVirtual,

@@ -63,6 +63,10 @@ export interface FunctionSymbol {
   /** `ISR(X_vect)`: the vector's name; undefined for an ordinary function. */
   readonly vector: string | undefined;
   readonly special: "constructor" | "destructor" | "conversion" | "operator" | undefined;
+  /** `= default`, `= delete`, `= 0`: there is no body. */
+  readonly bodyless: "default" | "delete" | "pure" | undefined;
+  /** By position: what a parameter starts with where a call says nothing; typed when asked for. */
+  readonly defaults: readonly (DefaultArgument | undefined)[];
   readonly attributes: readonly Attribute[];
   readonly at: At;
   /** The definition as a whole, or else the first declaration, for notes that belong to it. */
@@ -77,6 +81,8 @@ export interface FunctionSymbol {
   /** It comes from a built-in stand-in header. */
   readonly standIn: boolean;
 }
+
+export type DefaultArgument = () => TypedInitializer | undefined;
 
 export interface FunctionDefinition {
   readonly parameters: readonly Variable[];
@@ -136,6 +142,8 @@ interface Typed {
   /** The type of the value, or of the object where `lvalue`. */
   readonly type: Type;
   readonly lvalue: boolean;
+  /** An object that has an address and is about to end (C++11 3.10): `lvalue` too, but taken as a temporary. */
+  readonly xvalue?: true;
 }
 
 export type TypedExpression = Typed &
@@ -344,7 +352,12 @@ export type TypedStatement =
       | { readonly kind: "goto"; readonly name: string }
       | { readonly kind: "break" }
       | { readonly kind: "continue" }
-      | { readonly kind: "return"; readonly value: TypedExpression | undefined }
+      | {
+          readonly kind: "return";
+          readonly value: TypedExpression | undefined;
+          /** The value stands in parentheses, so that it names no variable that may be the result itself. */
+          readonly parenthesized: boolean;
+        }
       | { readonly kind: "assembly"; readonly text: string; readonly operands: boolean }
       | { readonly kind: "empty" }
       | { readonly kind: "not-understood"; readonly what: string }

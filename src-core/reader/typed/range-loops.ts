@@ -12,7 +12,7 @@ import { decayed, integerNode, unknownType, unresolved, valueType } from "./make
 import { methodCall } from "./method-calls.ts";
 import { variableNode } from "./name-expressions.ts";
 import type { At, RangeIteration, TypedExpression, TypedStatement, Variable } from "./nodes.ts";
-import { bestOverload } from "./overloads.ts";
+import { bestCandidate } from "./overloads.ts";
 import { blockScope, lookupHere } from "./scope.ts";
 import { isDeduced, typeOfSpecifiers } from "./specifiers.ts";
 import { typeStatement } from "./statements.ts";
@@ -98,7 +98,8 @@ function callOf(context: Context, object: TypedExpression, name: string): TypedE
   if (object.type.kind !== "record") return undefined;
   const scope = context.unit.classes.get(object.type.record)?.scope;
   const entry = scope && lookupHere(scope, name);
-  const method = entry?.kind === "overloads" ? bestOverload(context, entry.functions, []) : undefined;
+  const method =
+    entry?.kind === "overloads" ? bestCandidate(context, entry.functions, [], object)?.symbol : undefined;
   return method && methodCall(context, object, method, [], object.at);
 }
 

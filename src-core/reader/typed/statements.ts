@@ -70,7 +70,12 @@ function typeAny(context: Context, statement: Statement): TypedStatement {
         body: statement.body && typeStatement(context, statement.body),
       };
     case "return":
-      return { kind: "return", at, value: statement.value && typeReturn(context, statement.value) };
+      return {
+        kind: "return",
+        at,
+        value: statement.value && typeReturn(context, statement.value),
+        parenthesized: statement.parenthesized,
+      };
     case "goto":
       return { kind: "goto", at, name: statement.name };
     case "assembly":

@@ -1,5 +1,6 @@
 import type { Expression } from "../syntax/nodes.ts";
 import { arithmeticTypeOf } from "../types/conversions.ts";
+import { asOperand } from "./class-conversions.ts";
 import { operatorCall } from "./class-operators.ts";
 import type { Context } from "./context.ts";
 import { promoted } from "./convert.ts";
@@ -23,8 +24,9 @@ export function typeIndex(
   const second = typeExpression(context, syntax.index);
   const called = operatorCall(context, "[]", [first, second], at);
   if (called !== undefined) return called;
-  const isTurned = elementType(first) === undefined && arithmeticTypeOf(first.type) !== undefined;
-  const [array, index] = isTurned ? [second, first] : [first, second];
+  const [left, right] = [asOperand(context, first), asOperand(context, second)];
+  const isTurned = elementType(left) === undefined && arithmeticTypeOf(left.type) !== undefined;
+  const [array, index] = isTurned ? [right, left] : [left, right];
   const type = elementType(array) ?? unknownType;
   return { kind: "index", at, type, lvalue: true, array, index: promoted(context, index) };
 }

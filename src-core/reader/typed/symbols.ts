@@ -71,13 +71,11 @@ export interface FunctionDraft {
   readonly isVirtual: boolean;
   readonly vector: string | undefined;
   readonly special: FunctionSymbol["special"];
+  readonly isExplicit: boolean;
   readonly attributes: readonly Attribute[];
   readonly at: At;
   readonly declarationAt: At;
 }
-
-/** Gives the typed default argument of a parameter, or undefined. */
-export type DefaultArgument = (() => TypedInitializer | undefined) | undefined;
 
 /** A function while its unit is read. Its body is typed when first asked for. */
 export class DeclaredFunction implements FunctionSymbol {
@@ -92,12 +90,14 @@ export class DeclaredFunction implements FunctionSymbol {
   isVirtual: boolean;
   readonly vector: string | undefined;
   readonly special: FunctionSymbol["special"];
+  bodyless: FunctionSymbol["bodyless"];
+  /** Converts nothing unasked (C++11 12.3.1p2, 12.3.2p2). */
+  readonly isExplicit: boolean;
   attributes: readonly Attribute[];
   at: At;
   declarationAt: At;
   declarations: At[];
-  /** By position; parameters without one hold undefined. */
-  defaults: readonly DefaultArgument[] = [];
+  defaults: FunctionSymbol["defaults"] = [];
   #body: (() => FunctionDefinition | undefined) | undefined;
   #definition: FunctionDefinition | undefined;
 
@@ -112,6 +112,7 @@ export class DeclaredFunction implements FunctionSymbol {
     this.isVirtual = draft.isVirtual;
     this.vector = draft.vector;
     this.special = draft.special;
+    this.isExplicit = draft.isExplicit;
     this.attributes = draft.attributes;
     this.at = draft.at;
     this.declarationAt = draft.declarationAt;

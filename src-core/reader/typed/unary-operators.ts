@@ -1,6 +1,7 @@
 import type { Expression } from "../syntax/nodes.ts";
 import { arithmeticTypeOf } from "../types/conversions.ts";
 import { pointerTo, unqualified } from "../types/derive.ts";
+import { asOperand } from "./class-conversions.ts";
 import { operatorCall } from "./class-operators.ts";
 import { closurePointer, plainCallOf } from "./closures.ts";
 import type { Context } from "./context.ts";
@@ -18,7 +19,7 @@ export function typeUnary(context: Context, syntax: Syntax<"unary">, at: At): Ty
   if (called !== undefined) return called;
   switch (syntax.operator) {
     case "*":
-      return dereference(decayed(operand), at);
+      return dereference(decayed(asOperand(context, operand)), at);
     case "&":
       return { kind: "address", at, type: pointerTo(operand.type), lvalue: false, operand };
     case "!":

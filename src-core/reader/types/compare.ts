@@ -42,8 +42,12 @@ export function sameUnqualified(a: Type, b: Type): boolean {
   }
 }
 
-/** Whether two functions take the same parameters, their outermost qualifiers aside (C++11 8.3.5p5). */
+/**
+ * Whether two functions take the same parameters, their outermost qualifiers aside (C++11 8.3.5p5), and the same
+ * objects.
+ */
 export function sameSignature(a: FunctionType, b: FunctionType): boolean {
+  if (a.const !== b.const) return false;
   if (a.variadic !== b.variadic || a.parameters.length !== b.parameters.length) return false;
   return a.parameters.every((type, index) => {
     const other = b.parameters[index];

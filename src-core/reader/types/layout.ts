@@ -43,6 +43,7 @@ export interface MemberDraft {
   readonly bitWidth: number | undefined;
   /** `__attribute__((packed))` on the member itself. */
   readonly packed: boolean;
+  readonly mutable: boolean;
 }
 
 export interface RecordDraft {
@@ -145,7 +146,8 @@ export function layoutRecord(draft: RecordDraft, model: DataModel): RecordLayout
     at.bits = bitOffset + width;
     at.extent = Math.max(at.extent, at.bits);
     if (member.name === undefined) continue;
-    fields.push({ name: member.name, type: member.type, bitWidth: member.bitWidth, bitOffset });
+    const { name, type, bitWidth, mutable } = member;
+    fields.push({ name, type, bitWidth, bitOffset, ...(mutable ? { mutable } : {}) });
   }
   const alignment = Math.max(at.alignment, draft.aligned);
   const extent = Math.max(at.extent, at.bits);

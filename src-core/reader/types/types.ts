@@ -50,6 +50,7 @@ export type Type = Qualified &
     | { readonly kind: "reference"; readonly to: Type; readonly rvalue: boolean }
     /** `length` is undefined while unknown (`[]`) and for variable length. */
     | { readonly kind: "array"; readonly of: Type; readonly length: number | undefined }
+    /** `const`: a member function of objects that are const too (C++11 8.3.5p6). */
     | {
         readonly kind: "function";
         readonly returns: Type;
@@ -73,6 +74,7 @@ export interface Field {
   readonly bitWidth: number | undefined;
   /** Offset from the start of the record, in bits. */
   readonly bitOffset: number;
+  readonly mutable?: true;
 }
 
 /** A base class inside a derived one. */

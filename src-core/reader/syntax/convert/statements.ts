@@ -112,6 +112,7 @@ function converted(reading: Reading, node: RawNode): Statement {
         first,
         end,
         value: value === undefined ? undefined : expressionOf(reading, value),
+        parenthesized: value?.type === "parenthesized_expression",
       };
     }
     case "try_statement":

@@ -13,7 +13,7 @@ const avr = basicTypes(avrModel);
 const wide = basicTypes(ilp32Model);
 
 function member(name: string | undefined, type: Type, bitWidth?: number): MemberDraft {
-  return { name, type, bitWidth, packed: false };
+  return { name, type, bitWidth, packed: false, mutable: false };
 }
 
 function record(members: readonly MemberDraft[], more: Partial<RecordDraft> = {}): RecordDraft {

@@ -30,7 +30,7 @@ int main()
     SHOW(b[5]);
     SHOW(b.indexOf('r'));
     a = a;
-    a += a;
+    a += Str(a);
     SHOW_TEXT(a.c_str());
     finish();
 }
