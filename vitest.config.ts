@@ -54,7 +54,7 @@ export default defineConfig({
         test: {
           name: "editor",
           include: ["tests/editor/**/*.test.ts"],
-          testTimeout: 300_000,
+          testTimeout: 900_000,
           hookTimeout: 1_800_000,
           fileParallelism: false,
         },

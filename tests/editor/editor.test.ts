@@ -6,9 +6,9 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { faultyFirmware, rightDivisor } from "../server/built/sample-firmware.ts";
 import { EditorSession } from "./host/editor-session.ts";
 import { type EditorHost, installEditorHost } from "./host/install.ts";
+import { patience } from "./host/retrying.ts";
 import { Workbench } from "./host/workbench.ts";
 
-const patience = { timeout: 60_000 };
 let host: EditorHost;
 let packages = "";
 let vsix = "";
@@ -52,23 +52,13 @@ describe("in a trusted folder", () => {
   });
 
   test("a hover explains the number", async () => {
-    await workbench.pointAt("51");
-    const hover = workbench.hover.filter({ hasText: "baud" }).first();
-    await hover.waitFor(patience);
+    const hover = await workbench.hoverOver("51", "baud");
     await workbench.screenshot("hover");
     expect(await hover.textContent()).toContain("1200");
   });
 
   test("the quick fix writes the right divisor", async () => {
-    await session.page.keyboard.press("Escape");
-    await workbench.selectText("51");
-    await session.page.keyboard.press("Control+.");
-    const action = session.page
-      .locator(".action-widget .monaco-list-row", { hasText: String(rightDivisor) })
-      .first();
-    await action.waitFor(patience);
-    await workbench.screenshot("quick-fix");
-    await action.click();
+    await workbench.applyFix("51", String(rightDivisor), () => workbench.screenshot("quick-fix"));
     await workbench.lineWith(`UBRR0 = ${rightDivisor};`).waitFor(patience);
     await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
   });
@@ -76,9 +66,8 @@ describe("in a trusted folder", () => {
   test("directives are offered in a comment", async () => {
     await session.page.keyboard.press("Control+End");
     await session.page.keyboard.type("// @wire bo", { delay: 40 });
-    await session.page.keyboard.press("Control+Space");
-    const offered = session.page.locator(".suggest-widget .monaco-list-row", { hasText: "board" }).first();
-    await offered.waitFor(patience);
+    await workbench.lineWith("// @wire bo").first().waitFor(patience);
+    const offered = await workbench.complete("board");
     await workbench.screenshot("completion");
     expect(await offered.textContent()).toContain("board");
   });

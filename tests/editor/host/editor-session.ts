@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
 import type { EditorHost } from "./install.ts";
+import { patience } from "./retrying.ts";
 
 /** Chromium of Debian; EDGEWISE_CHROMIUM names another. */
 const browserPath = process.env.EDGEWISE_CHROMIUM ?? "/usr/bin/chromium";
@@ -79,10 +80,11 @@ export class EditorSession {
       ],
     });
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    page.setDefaultTimeout(patience.timeout);
     const session = new EditorSession(page, server, browser, scratch);
     await answering(`http://127.0.0.1:${port}/healthz`);
     await page.goto(`http://127.0.0.1:${port}/?folder=${encodeURIComponent(folder)}`);
-    await page.waitForSelector(".monaco-workbench", { timeout: 120_000 });
+    await page.waitForSelector(".monaco-workbench");
     return session;
   }
 

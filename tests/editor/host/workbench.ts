@@ -1,8 +1,11 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import type { Locator, Page } from "playwright-core";
+import { patience, retrying } from "./retrying.ts";
 
-const patience = { timeout: 60_000 };
+interface Limit {
+  readonly timeout: number;
+}
 
 /** What a user does and sees in the editor's window. */
 export class Workbench {
@@ -12,13 +15,19 @@ export class Workbench {
     this.page = page;
   }
 
+  /** Tries again until it works or patience is over; Escape closes what an attempt left open. */
+  async retrying(attempt: (limit: Limit) => Promise<void>): Promise<void> {
+    await retrying(attempt, () => this.page.keyboard.press("Escape"));
+  }
+
   async openFile(name: string): Promise<void> {
-    await this.page
-      .locator(".explorer-folders-view .monaco-list-row", { hasText: name })
-      .first()
-      .dblclick(patience);
-    await this.page.locator(`.tab.active[data-resource-name="${name}"]`).waitFor(patience);
-    await this.lines.first().waitFor(patience);
+    const row = this.page.locator(".explorer-folders-view .monaco-list-row", { hasText: name }).first();
+    await row.waitFor(patience);
+    await this.retrying(async (limit) => {
+      await row.dblclick(limit);
+      await this.page.locator(`.tab.active[data-resource-name="${name}"]`).waitFor(limit);
+      await this.lines.first().waitFor(limit);
+    });
   }
 
   /** Lines of the active editor. */
@@ -45,33 +54,68 @@ export class Workbench {
     return this.page.locator(".statusbar-item", { hasText: "Edgewise" });
   }
 
-  /** Puts the cursor behind a piece of text by searching for it. */
   async selectText(text: string): Promise<void> {
+    await this.retrying((limit) => this.#select(text, limit));
+  }
+
+  async replaceText(text: string, by: string): Promise<void> {
+    await this.selectText(text);
+    await this.page.keyboard.type(by);
+    await this.lineWith(by).first().waitFor(patience);
+  }
+
+  /** Applies the fix that the light bulb at a piece of underlined text offers; `shown` runs while the menu is open. */
+  async applyFix(text: string, fix: string, shown: () => Promise<void>): Promise<void> {
+    await this.errorSquiggles.first().waitFor(patience);
+    const action = this.page.locator(".action-widget .monaco-list-row", { hasText: fix }).first();
+    await this.retrying(async (limit) => {
+      await this.#select(text, limit);
+      await this.page.keyboard.press("Control+.");
+      await action.waitFor(limit);
+      await shown();
+      await action.click(limit);
+    });
+  }
+
+  /** Asks for completion at the cursor until a row with this text is offered. */
+  async complete(text: string): Promise<Locator> {
+    const offered = this.page.locator(".suggest-widget .monaco-list-row", { hasText: text }).first();
+    await this.retrying(async (limit) => {
+      await this.page.keyboard.press("Control+Space");
+      await offered.waitFor(limit);
+    });
+    return offered;
+  }
+
+  /** Rests the mouse on a token of the source until a hover with this text is there. */
+  async hoverOver(token: string, text: string): Promise<Locator> {
+    const hover = this.hover.filter({ hasText: text }).first();
+    await this.retrying(async (limit) => {
+      // The editor asks for a hover as the mouse comes in.
+      await this.page.mouse.move(0, 0);
+      await this.lines.getByText(token, { exact: true }).first().hover(limit);
+      await hover.waitFor(limit);
+    });
+    return hover;
+  }
+
+  /** Selects a piece of text by searching for it. */
+  async #select(text: string, limit: Limit): Promise<void> {
     // By key, as the first line may be out of sight.
     await this.page.keyboard.press("Control+1");
     await this.page.keyboard.press("Control+Home");
     await this.page.keyboard.press("Control+f");
     const widget = this.page.locator(".find-widget.visible");
     const field = widget.locator(".find-part textarea").first();
-    await field.waitFor(patience);
+    await field.waitFor(limit);
     await field.fill(text);
     // On a busy machine the search comes after the next key.
-    await widget.locator(".matchesCount", { hasText: / of [1-9]/ }).waitFor(patience);
+    await widget.locator(".matchesCount", { hasText: / of [1-9]/ }).waitFor(limit);
     await this.page.keyboard.press("Enter");
     await this.page.keyboard.press("Escape");
     // What a next key opens would be closed again as the focus comes back.
-    await widget.waitFor({ state: "hidden", ...patience });
-    await this.page.locator(".editor-instance .monaco-editor.focused").first().waitFor(patience);
-  }
-
-  async replaceText(text: string, by: string): Promise<void> {
-    await this.selectText(text);
-    await this.page.keyboard.type(by);
-  }
-
-  /** Rests the mouse on a token of the source. */
-  async pointAt(token: string): Promise<void> {
-    await this.lines.getByText(token, { exact: true }).first().hover(patience);
+    await widget.waitFor({ state: "hidden", ...limit });
+    await this.page.locator(".editor-instance .monaco-editor.focused").first().waitFor(limit);
   }
 
   /** For people who want to see what the test saw; the folder is not under version control. */
