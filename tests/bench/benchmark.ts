@@ -1,103 +1,15 @@
-import { readFileSync } from "node:fs";
-import { Language, Parser } from "web-tree-sitter";
 import { loadGrammar } from "../../server/load-grammar.ts";
-import { createService } from "../../src-core/service/create-service.ts";
-import { grammarFileNames } from "../../src-core/service/grammar.ts";
-import { longFirmware } from "./long-firmware.ts";
+import { checkCosts } from "./check-costs.ts";
+import { runCosts } from "./run-costs.ts";
 
 /**
- * `npm run bench`: what a check costs beside the bare parse of the same text in the same run, so that the ratio
- * means something on any machine. `--smoke` measures little and only shows that it runs.
+ * `npm run bench`: what a check and a run of the author's code cost, beside something else that is measured in the
+ * same run, so that the ratio means something on any machine. `--smoke` measures little and only shows that it runs;
+ * with `--complete` a compiler that is missing is a failure.
  */
-
-const rounds = process.argv.includes("--smoke") ? 3 : 40;
-const text = longFirmware("sample-workspace/ferry-c", 1000);
+const isSmoke = process.argv.includes("--smoke");
 const grammar = await loadGrammar();
-const parser = await bareParser();
-
-let current = text;
-const host = {
-  readText: (path: string) =>
-    path === "firmware.c" ? current : path === "edgewise.json" ? settings : undefined,
-  listFolder: (path: string) => (path === "." ? ["edgewise.json", "firmware.c"] : []),
-};
-const settings = readFileSync("sample-workspace/ferry-c/edgewise.json", "utf8");
-
-const service = createService({ host, grammar, startName: "bench" });
-const ids = service.projectsAt(".").map(({ id }) => id);
-const found = ids.map((id) => service.check(id));
-const versions = editsOf(text);
-let turn = 0;
-
-const [parse, full, recheck] = measure([
-  () => parser.parse(text)?.delete(),
-  () => {
-    current = text;
-    const fresh = createService({ host, grammar, startName: "bench" });
-    for (const { id } of fresh.projectsAt(".")) fresh.check(id);
-  },
-  () => {
-    current = versions[turn++ % versions.length] ?? text;
-    for (const id of ids) service.check(id);
-  },
-]);
-
-const findings = found.flatMap((result) => result.findings).length;
-const notUnderstood = found.flatMap((result) => result.notUnderstood).length;
-process.stdout.write(`
-${text.split("\n").length} lines, ${text.length} characters; ${findings} findings, ${notUnderstood} not understood
-${rounds} rounds, the three in turn${" ".repeat(23)}median             fastest
-
-bare web-tree-sitter parse of the whole text  ${row(parse)}
-check from text, nothing known before         ${row(full)}
-check again after a one-character edit        ${row(recheck)}
-`);
-
-/** The text with one digit changed in turn near its start, middle and end, where a delay or a mask stands. */
-function editsOf(whole: string): readonly string[] {
-  return [0.1, 0.5, 0.9].flatMap((part) => {
-    const start = Math.floor(whole.length * part);
-    const digit = /(?<=[ (]\d*)[1-8](?=\d*[;)])/.exec(whole.slice(start));
-    if (digit === null) return [];
-    const at = start + digit.index;
-    return [`${whole.slice(0, at)}9${whole.slice(at + 1)}`, whole];
-  });
-}
-
-async function bareParser(): Promise<Parser> {
-  const language = await Language.load(readFileSync(new URL(grammarFileNames.grammar, import.meta.url)));
-  const made = new Parser();
-  made.setLanguage(language);
-  return made;
-}
-
-/** Milliseconds, sorted. */
-type Times = readonly number[];
-
-/**
- * Times of each work, measured in turn so that whatever else the machine does falls on all of them. The first
- * rounds are not counted: the engine is still warming up.
- */
-function measure(works: readonly (() => void)[]): readonly Times[] {
-  const times: number[][] = works.map(() => []);
-  const warmUp = Math.min(rounds, 10);
-  for (let round = 0; round < warmUp + rounds; round++) {
-    for (const [index, work] of works.entries()) {
-      const start = performance.now();
-      work();
-      const took = performance.now() - start;
-      if (round >= warmUp) times[index]?.push(took);
-    }
-  }
-  return times.map((each) => each.sort((a, b) => a - b));
-}
-
-function row(times: Times = []): string {
-  const middle = (of: Times = []) => of[Math.floor(of.length / 2)] ?? 0;
-  const best = (of: Times = []) => of[0] ?? 0;
-  return [middle, best].map((pick) => column(pick(times), pick(parse))).join("   ");
-}
-
-function column(milliseconds: number, unit: number): string {
-  return `${milliseconds.toFixed(1).padStart(7)} ms ${(milliseconds / unit).toFixed(1).padStart(5)} x`;
-}
+process.stdout.write(await checkCosts(grammar, isSmoke ? 3 : 40));
+const costs = await runCosts(grammar, isSmoke ? { rounds: 2, rows: 16 } : { rounds: 8, rows: 128 });
+process.stdout.write(costs.text);
+if (costs.leftOut.length > 0 && process.argv.includes("--complete")) process.exitCode = 1;

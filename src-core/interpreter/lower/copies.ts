@@ -1,6 +1,7 @@
 import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
+import { copiedBits } from "./bit-fields.ts";
 import { needsDestroying } from "./destructors.ts";
 import { classMarks, moved } from "./initializers.ts";
 import { functionCode } from "./missing.ts";
@@ -54,22 +55,10 @@ function memberCopies(
   );
   const fields = record.fields.flatMap(({ type, bitOffset, bitWidth }) => {
     const [target, given] = [moved(to, bitOffset >> 3), moved(from, bitOffset >> 3)];
-    if (bitWidth !== undefined) return [copiedBits(scope, target, given, bitOffset % 8, bitWidth, at)];
+    if (bitWidth !== undefined) return [copiedBits(target, given, bitOffset % 8, bitWidth, scope.place(at))];
     return copySteps(scope, target, given, type, inner, at);
   });
   return [...bases, ...classMarks(scope, to, record, record, 0, scope.place(at)), ...fields];
-}
-
-export function copiedBits(
-  scope: FunctionScope,
-  to: string,
-  from: string,
-  bit: number,
-  width: number,
-  at: At,
-): string {
-  const place = scope.place(at);
-  return `sb(${to},${bit},${width},lb(${from},${bit},${width},false,${place}),${place})`;
 }
 
 /** Does the same to each element of two arrays, from the first on. */

@@ -1,14 +1,7 @@
 import type { At, FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
-import {
-  bytesOf,
-  copiedBits,
-  eachElement,
-  hasSpecial,
-  type Source,
-  takesOwn,
-  takesRvalue,
-} from "./copies.ts";
+import { copiedBits } from "./bit-fields.ts";
+import { bytesOf, eachElement, hasSpecial, type Source, takesOwn, takesRvalue } from "./copies.ts";
 import { moved, ofClass } from "./initializers.ts";
 import { functionCode } from "./missing.ts";
 import { addressOf } from "./places.ts";
@@ -54,7 +47,7 @@ function memberwise(
     const [target, given] = [moved(to, bitOffset >> 3), moved(from, bitOffset >> 3)];
     return bitWidth === undefined
       ? assigned(scope, target, given, type, inner, at)
-      : [copiedBits(scope, target, given, bitOffset % 8, bitWidth, at)];
+      : [copiedBits(target, given, bitOffset % 8, bitWidth, scope.place(at))];
   });
   return [...bases, ...fields];
 }

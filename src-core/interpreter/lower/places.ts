@@ -2,6 +2,7 @@ import { evaluate } from "../../reader/constants/evaluate.ts";
 import type { TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
+import { type BitPlace, loadedBits, storedBits } from "./bit-fields.ts";
 import { isSilent } from "./copies.ts";
 import { CannotLower, type FunctionScope } from "./scope.ts";
 import { converted, loaded, type Shape, shapeOf, stored } from "./shape.ts";
@@ -12,7 +13,7 @@ import { lowerValue, shapeAt, valueAs } from "./values.ts";
 export type Place =
   | { readonly kind: "name"; readonly name: string; readonly variable: Variable }
   | { readonly kind: "memory"; readonly address: string }
-  | { readonly kind: "bits"; readonly address: string; readonly bit: number; readonly width: number };
+  | ({ readonly kind: "bits" } & BitPlace);
 
 export function placeOf(scope: FunctionScope, expression: TypedExpression): Place {
   switch (expression.kind) {
@@ -190,11 +191,8 @@ export function readPlace(scope: FunctionScope, place: Place, expression: TypedE
       return `(${place.name}===undefined?${shape.kind === "wide" ? `BigInt(unset(${p}))` : `unset(${p})`}:${place.name})`;
     case "memory":
       return loaded(shape, place.address, p);
-    case "bits": {
-      const signed = (shape.kind === "integer" || shape.kind === "wide") && shape.signed;
-      const raw = `lb(${place.address},${place.bit},${place.width},${signed},${p})`;
-      return shape.kind === "wide" ? raw : `Number(${raw})`;
-    }
+    case "bits":
+      return loadedBits(place, shape, p);
   }
 }
 
@@ -213,14 +211,8 @@ export function writePlace(
       return `(${place.name}=${value})`;
     case "memory":
       return stored(shape, place.address, value, placeNumber);
-    case "bits": {
-      const held = scope.temporary();
-      const isWide = shape.kind === "wide";
-      const signed = (shape.kind === "integer" || shape.kind === "wide") && shape.signed;
-      const cut = `BigInt.as${signed ? "Int" : "Uint"}N(${place.width},${isWide ? value : `BigInt(${value})`})`;
-      const write = `sb(${place.address},${place.bit},${place.width},${held}=${cut},${placeNumber})`;
-      return `(${write},${isWide ? held : `Number(${held})`})`;
-    }
+    case "bits":
+      return storedBits(place, shape, value, scope.temporary(), placeNumber);
   }
 }
 

@@ -130,23 +130,39 @@ export function accessTo(
     return v;
   };
 
-  /** A bit-field: `bit` counts from the least significant bit of the byte at `a`. */
-  const lb = (a: number, bit: number, width: number, signed: boolean, p: number): bigint => {
+  /** Puts `bits` where the bits of `own` are, into a byte that holds a piece of a bit-field. */
+  const put = (a: number, own: number, bits: number, p: number): void => {
+    const before = own === 0xff ? 0 : S[a] === uninitialized ? (M[a] ?? 0) : l1(a, p);
+    s1(a, (before & ~own) | bits, p);
+  };
+  /** A bit-field: `bit` counts from the least significant bit of the byte at `a`; `bit + width` is at most 32. */
+  const lb = (a: number, bit: number, width: number, signed: boolean, p: number): number => {
+    let whole = 0;
+    for (let each = (bit + width - 1) >> 3; each >= 0; each -= 1) whole = (whole << 8) | l1(a + each, p);
+    const above = 32 - width;
+    const atTop = whole << (above - bit);
+    return signed ? atTop >> above : atTop >>> above;
+  };
+  const sb = (a: number, bit: number, width: number, v: number, p: number): void => {
+    const own = (-1 >>> (32 - width)) << bit;
+    const placed = (v << bit) & own;
+    for (let each = 0; each <= (bit + width - 1) >> 3; each += 1)
+      put(a + each, (own >>> (8 * each)) & 0xff, (placed >>> (8 * each)) & 0xff, p);
+  };
+  /** The same for bit-fields of any width, as bigints. */
+  const lw = (a: number, bit: number, width: number, signed: boolean, p: number): bigint => {
     let whole = 0n;
     for (let each = (bit + width - 1) >> 3; each >= 0; each -= 1)
       whole = (whole << 8n) | BigInt(l1(a + each, p));
     const value = whole >> BigInt(bit);
     return signed ? BigInt.asIntN(width, value) : BigInt.asUintN(width, value);
   };
-  const sb = (a: number, bit: number, width: number, v: bigint, p: number): void => {
-    const mask64 = ((1n << BigInt(width)) - 1n) << BigInt(bit);
-    const placed = (BigInt.asUintN(width, v) << BigInt(bit)) & mask64;
+  const sw = (a: number, bit: number, width: number, v: bigint, p: number): void => {
+    const own = ((1n << BigInt(width)) - 1n) << BigInt(bit);
+    const placed = BigInt.asUintN(width, v) << BigInt(bit);
     for (let each = 0; each <= (bit + width - 1) >> 3; each += 1) {
       const shift = BigInt(8 * each);
-      const own = Number((mask64 >> shift) & 0xffn);
-      const state = S[a + each];
-      const before = own === 0xff ? 0 : state === uninitialized ? (M[a + each] ?? 0) : l1(a + each, p);
-      s1(a + each, (before & ~own) | Number((placed >> shift) & 0xffn), p);
+      put(a + each, Number((own >> shift) & 0xffn), Number((placed >> shift) & 0xffn), p);
     }
   };
 
@@ -181,5 +197,5 @@ export function accessTo(
   const fresh = (a: number, count: number): void => {
     S.fill(uninitialized, a, a + count);
   };
-  return { l1, l2, l4, l8, s1, s2, s4, s8, lf, sf, ld, sd, lb, sb, copy, zero, fresh };
+  return { l1, l2, l4, l8, s1, s2, s4, s8, lf, sf, ld, sd, lb, sb, lw, sw, copy, zero, fresh };
 }

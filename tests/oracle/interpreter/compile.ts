@@ -33,9 +33,12 @@ const languages = {
   },
 } as const;
 
-const commonFlags = (chip: string): readonly string[] => [
+/** For speed of the compiler, or for size as firmware is built. */
+export type Optimization = "-O1" | "-Os";
+
+const commonFlags = (chip: string, optimization: Optimization = "-O1"): readonly string[] => [
   ...[`-mmcu=${chip}`, `-DF_CPU=${clockHz}UL`],
-  ...["-O1", "-w", "-fwrapv", "-fno-strict-aliasing", "-ffunction-sections", "-Wl,--gc-sections"],
+  ...[optimization, "-w", "-fwrapv", "-fno-strict-aliasing", "-ffunction-sections", "-Wl,--gc-sections"],
 ];
 
 /** `new` and `delete`, which avr-libc leaves to the program. */
@@ -50,7 +53,10 @@ extern "C" void __cxa_pure_virtual() { abort(); }
 `;
 
 /** Compiles and links a program as the chip is given it. */
-export async function compile(program: SourceProgram): Promise<Image | CompilerError> {
+export async function compile(
+  program: SourceProgram,
+  optimization: Optimization = "-O1",
+): Promise<Image | CompilerError> {
   const folder = await mkdtemp(join(tmpdir(), "compiled-run-"));
   try {
     const { compiler, flags } = languages[program.language];
@@ -58,7 +64,7 @@ export async function compile(program: SourceProgram): Promise<Image | CompilerE
     const inputs = await writeSources(program, folder);
     const elf = join(folder, "image.elf");
     try {
-      await run(compiler, [...commonFlags(chip), ...flags, ...inputs, "-o", elf, "-lm"]);
+      await run(compiler, [...commonFlags(chip, optimization), ...flags, ...inputs, "-o", elf, "-lm"]);
     } catch (error) {
       return { kind: "not-compiled", message: firstError(error) };
     }

@@ -1,6 +1,6 @@
 import { CPU } from "avr8js";
 import { step } from "../avr-step.ts";
-import { compile } from "./compile.ts";
+import { compile, type Image } from "./compile.ts";
 import { endOfTransmission, type SourceProgram, serialPort, targetOf } from "./source-program.ts";
 
 /** How a run of the compiled image went. */
@@ -18,21 +18,21 @@ const jumpToItself = 0xcfff;
 export async function compiledRun(program: SourceProgram, cycleLimit = 10_000_000): Promise<CompiledRun> {
   const image = await compile(program);
   if (image.kind === "not-compiled") return image;
-  const { flash, variableBytes } = image;
-  const { ramBytes } = targetOf(program);
-  if (variableBytes > ramBytes * 0.75 || flash.length > flashBytes) {
-    return { kind: "too-large", message: `${variableBytes} bytes of variables, ${flash.length} of code` };
-  }
-  return runImage(flash, { ramBytes, variablesEnd: ramStart + variableBytes }, cycleLimit);
+  return runImage(image, targetOf(program).ramBytes, cycleLimit);
 }
 
-function runImage(
-  image: Buffer,
-  { ramBytes, variablesEnd }: { readonly ramBytes: number; readonly variablesEnd: number },
-  cycleLimit: number,
-): CompiledRun {
+/** Runs an image from reset until it sends the end of transmission. */
+export function runImage(image: Image, ramBytes: number, cycleLimit: number): CompiledRun {
+  const { variableBytes } = image;
+  if (variableBytes > ramBytes * 0.75 || image.flash.length > flashBytes) {
+    return {
+      kind: "too-large",
+      message: `${variableBytes} bytes of variables, ${image.flash.length} of code`,
+    };
+  }
+  const variablesEnd = ramStart + variableBytes;
   const flash = new Uint8Array(flashBytes);
-  flash.set(image);
+  flash.set(image.flash);
   const cpu = new CPU(new Uint16Array(flash.buffer), ramBytes);
   const sent: number[] = [];
   let ended = false;

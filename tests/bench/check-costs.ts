@@ -1,0 +1,78 @@
+import { readFileSync } from "node:fs";
+import { Language, Parser } from "web-tree-sitter";
+import type { Grammar } from "../../src-core/reader/syntax/grammar/grammar.ts";
+import { createService } from "../../src-core/service/create-service.ts";
+import { grammarFileNames } from "../../src-core/service/grammar.ts";
+import { longFirmware } from "./long-firmware.ts";
+import { inTurn, median, type Times } from "./measure.ts";
+
+/** A check and a re-check beside the bare parse of the same text, as a table. */
+export async function checkCosts(grammar: Grammar, rounds: number): Promise<string> {
+  const text = longFirmware("sample-workspace/ferry-c", 1000);
+  const parser = await bareParser();
+
+  let current = text;
+  const host = {
+    readText: (path: string) =>
+      path === "firmware.c" ? current : path === "edgewise.json" ? settings : undefined,
+    listFolder: (path: string) => (path === "." ? ["edgewise.json", "firmware.c"] : []),
+  };
+  const settings = readFileSync("sample-workspace/ferry-c/edgewise.json", "utf8");
+
+  const service = createService({ host, grammar, startName: "bench" });
+  const ids = service.projectsAt(".").map(({ id }) => id);
+  const found = ids.map((id) => service.check(id));
+  const versions = editsOf(text);
+  let turn = 0;
+
+  const [parse = [], full = [], recheck = []] = inTurn(rounds, [
+    () => parser.parse(text)?.delete(),
+    () => {
+      current = text;
+      const fresh = createService({ host, grammar, startName: "bench" });
+      for (const { id } of fresh.projectsAt(".")) fresh.check(id);
+    },
+    () => {
+      current = versions[turn++ % versions.length] ?? text;
+      for (const id of ids) service.check(id);
+    },
+  ]);
+  const row = (times: Times) => [median, fastest].map((pick) => column(pick(times), pick(parse))).join("   ");
+
+  const findings = found.flatMap((result) => result.findings).length;
+  const notUnderstood = found.flatMap((result) => result.notUnderstood).length;
+  return `
+${text.split("\n").length} lines, ${text.length} characters; ${findings} findings, ${notUnderstood} not understood
+${rounds} rounds, the three in turn${" ".repeat(23)}median             fastest
+
+bare web-tree-sitter parse of the whole text  ${row(parse)}
+check from text, nothing known before         ${row(full)}
+check again after a one-character edit        ${row(recheck)}
+`;
+}
+
+/** The text with one digit changed in turn near its start, middle and end, where a delay or a mask stands. */
+function editsOf(whole: string): readonly string[] {
+  return [0.1, 0.5, 0.9].flatMap((part) => {
+    const start = Math.floor(whole.length * part);
+    const digit = /(?<=[ (]\d*)[1-8](?=\d*[;)])/.exec(whole.slice(start));
+    if (digit === null) return [];
+    const at = start + digit.index;
+    return [`${whole.slice(0, at)}9${whole.slice(at + 1)}`, whole];
+  });
+}
+
+async function bareParser(): Promise<Parser> {
+  const language = await Language.load(readFileSync(new URL(grammarFileNames.grammar, import.meta.url)));
+  const made = new Parser();
+  made.setLanguage(language);
+  return made;
+}
+
+function fastest(times: Times): number {
+  return times[0] ?? 0;
+}
+
+function column(milliseconds: number, unit: number): string {
+  return `${milliseconds.toFixed(1).padStart(7)} ms ${(milliseconds / unit).toFixed(1).padStart(5)} x`;
+}
