@@ -35,7 +35,8 @@ export function placeToBlame(program: Program, { place, driver, written, operand
     const setting = parts.filter(({ bits }) => ((bits >> place.bit) & 1) === 1);
     if (setting[0] !== undefined && setting.length === 1) return setting[0].expression.at;
   }
-  return (changing(stores, place.bit) ?? stores.at(-1))?.at;
+  const at = (changing(stores, place.bit) ?? stores.at(-1))?.at;
+  return at && (storedExpression(program, at)?.expression.at ?? at);
 }
 
 function isSet(stores: readonly ByteWritten[], bit: number): boolean {

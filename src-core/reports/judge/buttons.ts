@@ -14,7 +14,9 @@ export function judgeButtons(evidence: Evidence): readonly FaultDraft[] {
         bytes.length > place.byte &&
         levelAt(bytes, place) !== ((values[slot.field] === true) === slot.activeLow ? 0 : 1),
     );
-    const example = smallest(wrong);
+    // A bit that was set tells who set it.
+    const set = wrong.filter(({ bytes }) => levelAt(bytes, place) === 1);
+    const example = smallest(set.length > 0 ? set : wrong);
     if (example === undefined) continue;
     const found = evidence.found[place.byte]?.[place.bit];
     const other = found?.kind === "button" && found.field !== slot.field ? found.field : undefined;

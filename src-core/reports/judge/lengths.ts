@@ -1,13 +1,19 @@
 import { encodeReport } from "../../model/layouts/encode.ts";
-import { type Evidence, everything, smallest } from "./evidence.ts";
+import { type Evidence, everything, saying, smallest } from "./evidence.ts";
 import type { FaultDraft } from "./fault-draft.ts";
 
-/** report/length: more or fewer bytes than the layout has; a byte that may be left out says nothing then. */
+/**
+ * report/length: more or fewer bytes than the layout has. A byte that may be left out says nothing then, and a whole
+ * report may be left out while there is nothing to tell.
+ */
 export function judgeLength(evidence: Evidence): readonly FaultDraft[] {
   const { layout } = evidence;
   const whole = layout.bytes.length;
   const wrong = everything(evidence).filter(
-    ({ values, bytes }) => bytes.length !== whole && bytes.length !== encodeReport(layout, values).length,
+    ({ values, bytes }) =>
+      bytes.length !== whole &&
+      bytes.length !== encodeReport(layout, values).length &&
+      (bytes.length > 0 || saying(values).length > 0),
   );
   const example = smallest(wrong);
   if (example === undefined) return [];

@@ -1,6 +1,6 @@
 import { fieldsOf } from "../../model/layouts/decode.ts";
-import type { MovementField, ReportLayout } from "../../model/layouts/layout.ts";
-import { movementRange } from "../../model/layouts/values.ts";
+import type { MovementField, MovementName, ReportLayout, Slot } from "../../model/layouts/layout.ts";
+import { movementRange, type ReportValues } from "../../model/layouts/values.ts";
 import { isRequired, type Observed } from "../found/found-layout.ts";
 import type { Axis } from "../inputs/samples.ts";
 import type { FoundSlot } from "../report-trial.ts";
@@ -26,7 +26,7 @@ export interface JudgedAxis {
 export function judgeAxis(evidence: Evidence, axis: Axis): JudgedAxis {
   const { layout } = evidence;
   const { field } = axis;
-  const observed = evidence.swept.get(axis) ?? [];
+  const observed = (evidence.swept.get(axis) ?? []).filter(({ bytes }) => bytes.length > 0);
   const reach = reachOf(layout, axis, observed);
   const wrong = observed.filter((each) => !isRight(layout, field, each, reach));
   const example = smallest(wrong);
@@ -191,7 +191,7 @@ function outOfPlace(
     what:
       misplaced === undefined
         ? `${field.name} does not come out as it went in`
-        : `${placeText(place)} has to be ${bitName(layout, place)} and is ${slotText(misplaced.is)}`,
+        : `${placeText(place)} has to be ${bitText(layout.bytes[place.byte]?.[place.bit])} and is ${slotText(misplaced.is)}`,
     values,
     place,
     driver: misplaced === undefined || misplaced.is.kind === "constant" ? field.name : driverOf(misplaced.is),
@@ -202,9 +202,21 @@ function driverOf(found: FoundSlot) {
   return found.kind === "button" || found.kind === "movement" ? found.field : undefined;
 }
 
-function bitName(layout: ReportLayout, { byte, bit }: BitPlace): string {
-  const slot = layout.bytes[byte]?.[bit];
-  return slot?.kind === "movement" ? `${slot.field}${slot.fieldBit}` : "something else";
+/** What a layout wants in a bit. */
+export function bitText(slot: Slot | undefined): string {
+  if (slot?.kind === "movement") return `${slot.field}${slot.fieldBit}`;
+  return slot?.kind === "button" ? slot.field : "something else";
+}
+
+/** Whether a movement is in the report as it should be. */
+export function rightMovement(
+  layout: ReportLayout,
+  name: MovementName,
+  bytes: readonly number[],
+  values: ReportValues,
+): boolean {
+  const came = fieldsOf(layout, bytes);
+  return came.values[name] === (values[name] ?? 0) || came.overflow.includes(name);
 }
 
 /** As the rows of a layout's table say it. */

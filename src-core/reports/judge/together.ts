@@ -1,57 +1,64 @@
-import { fieldsOf } from "../../model/layouts/decode.ts";
-import { clamp } from "../../model/layouts/values.ts";
+import { encodeWholeReport } from "../../model/layouts/encode.ts";
+import type { FieldName, Slot } from "../../model/layouts/layout.ts";
+import { clamp, type ReportValues } from "../../model/layouts/values.ts";
 import type { Observed } from "../found/found-layout.ts";
 import { type Axis, fits } from "../inputs/samples.ts";
-import { type Evidence, placeText, saying, slotsOf, smallest } from "./evidence.ts";
-import type { FaultDraft } from "./fault-draft.ts";
-import { placeOfBit, type Reach } from "./movements.ts";
+import { type Evidence, everything, levelAt, placeText, saying, slotsOf, smallest } from "./evidence.ts";
+import type { BitPlace, FaultDraft } from "./fault-draft.ts";
+import { bitText, type Reach, rightMovement } from "./movements.ts";
 
-/** What only shows when several things happen at once, in an encoder that is right for each alone. */
+/** Bits that something else reaches, in an encoder that is right for each button and each movement by itself. */
 export function judgeTogether(evidence: Evidence, reaches: ReadonlyMap<Axis, Reach>): readonly FaultDraft[] {
-  const wrong = evidence.mixed.flatMap((observed) => {
-    const draft = wrongIn(evidence, reaches, observed);
-    return draft === undefined ? [] : [{ ...observed, draft }];
+  const wrong = everything(evidence).flatMap((observed) => {
+    const bit = wrongBit(evidence, reaches, observed);
+    return bit === undefined ? [] : [{ ...observed, bit }];
   });
   const inside = wrong.filter(({ values }) => fits(values, evidence.axes));
   const example = smallest(inside.length > 0 ? inside : wrong);
   const found = wrong.find((each) => each === example);
-  return found === undefined ? [] : [found.draft];
+  return found === undefined ? [] : [draftOf(evidence, found.values, found.bit)];
 }
 
-function wrongIn(
+interface WrongBit {
+  readonly slot: Slot;
+  readonly place: BitPlace;
+}
+
+/** The first bit that is not as it should be, of a report that says what it should not. */
+function wrongBit(
   { layout, axes }: Evidence,
   reaches: ReadonlyMap<Axis, Reach>,
   { values, bytes }: Observed,
-): FaultDraft | undefined {
-  const came = fieldsOf(layout, bytes);
+): WrongBit | undefined {
+  if (bytes.length === 0) return undefined;
+  const within: { [name in FieldName]?: number | boolean } = { ...values };
   for (const axis of axes) {
-    const { field } = axis;
     const reach = reaches.get(axis);
-    const value = values[field.name] ?? 0;
-    if (reach === undefined || came.overflow.includes(field.name)) continue;
-    if (came.values[field.name] === clamp(value, reach.lowest, reach.highest)) continue;
-    const others = saying(values).filter((name) => name !== field.name);
-    return {
-      kind: "layout",
-      fields: [field.name],
-      what: `${field.name} is changed by ${others.join(" and ")}`,
-      values,
-      place: placeOfBit(layout, field, 0),
-      driver: field.name,
-    };
+    const value = values[axis.field.name] ?? 0;
+    if (reach !== undefined) within[axis.field.name] = clamp(value, reach.lowest, reach.highest);
   }
-  for (const { slot, place } of slotsOf(layout)) {
-    if (slot.kind !== "button" || place.byte >= bytes.length) continue;
-    if (came.values[slot.field] === (values[slot.field] === true)) continue;
-    const [mover] = saying(values).filter((name) => axes.some(({ field }) => field.name === name));
-    return {
-      kind: "layout",
-      fields: [slot.field],
-      what: `${placeText(place)} has to be ${slot.field}${mover === undefined ? "" : `, and ${mover} reaches it`}`,
-      values,
-      place,
-      driver: mover ?? slot.field,
-    };
+  const right = encodeWholeReport(layout, within as ReportValues);
+  for (const each of slotsOf(layout)) {
+    const { slot, place } = each;
+    if (place.byte >= bytes.length || levelAt(bytes, place) === levelAt(right, place)) continue;
+    if (slot.kind === "button") return each;
+    // A movement in two parts may be shared out in any way.
+    if (slot.kind === "movement" && !rightMovement(layout, slot.field, bytes, within as ReportValues))
+      return each;
   }
   return undefined;
+}
+
+function draftOf({ axes }: Evidence, values: ReportValues, { slot, place }: WrongBit): FaultDraft {
+  const own = "field" in slot ? slot.field : undefined;
+  const others = saying(values).filter((name) => name !== own);
+  const mover = others.find((name) => axes.some(({ field }) => field.name === name)) ?? others[0];
+  return {
+    kind: "layout",
+    fields: own === undefined ? [] : [own],
+    what: `${placeText(place)} has to be ${bitText(slot)}${mover === undefined ? "" : `, and ${mover} reaches it`}`,
+    values,
+    place,
+    driver: mover ?? own,
+  };
 }

@@ -1,0 +1,125 @@
+import { describe, expect, it } from "vitest";
+import { tryReports } from "../../../src-core/reports/try-reports.ts";
+import { factsOf } from "../checks/harness.ts";
+
+// Bytes are worked out by hand from the table of the three-byte packet in mouse(4), Linux man-pages: 1 L R Y7 Y6 X7 X6,
+// 0 X5..X0, 0 Y5..Y0, y growing downwards as PROTOCOL.TXT says.
+
+/** What is found wrong with the functions of a C file: kind, source text to blame, example. */
+function faultsIn(text: string) {
+  const { program, notes } = factsOf({
+    "main.c": `// @wire board atmega328p clock=16MHz\n#include <stdint.h>\n${text}`,
+  });
+  const whole = `// @wire board atmega328p clock=16MHz\n#include <stdint.h>\n${text}`;
+  return tryReports(program, notes)?.flatMap(({ faults }) =>
+    faults.map(({ kind, what, at, example: { given, came, right } }) => ({
+      kind,
+      what,
+      at: whole.slice(at.first.start, at.last.end),
+      example: `${given}: ${came}, not ${right}`,
+    })),
+  );
+}
+
+describe("a fault is told by its smallest example", () => {
+  it("a bit that is not masked", () => {
+    expect(
+      faultsIn(`
+// @wire encodes two-button from x=dx y=dy left=b.0 right=b.1 into out
+void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t b) {
+  out[0] = 0x40 | (b & 1) << 5 | (b & 2) << 3 | (dy & 0xC0) >> 4 | (dx & 0xC0) >> 6;
+  out[1] = dx & 0x7F;
+  out[2] = dy & 0x3F;
+}`),
+    ).toEqual([
+      {
+        kind: "sync-bit",
+        what: "bit 6 of byte 2 has to be 0, and x reaches it",
+        at: "dx & 0x7F",
+        example: "dx=-1: 43 7F 00, not 43 3F 00",
+      },
+    ]);
+  });
+
+  it("the movement from which on it folds over", () => {
+    expect(
+      faultsIn(`
+// @wire encodes two-button from x=dx y=dy left=b.0 right=b.1 into out
+void encode(uint8_t *out, int dx, int8_t dy, uint8_t b) {
+  out[0] = 0x40 | (b & 1) << 5 | (b & 2) << 3 | (dy & 0xC0) >> 4 | (dx & 0xC0) >> 6;
+  out[1] = dx & 0x3F;
+  out[2] = dy & 0x3F;
+}`),
+    ).toEqual([
+      {
+        kind: "clip-missing",
+        what: "x is not clipped to what a two-button report carries, -128 to 127",
+        at: "dx & 0x3F",
+        example: "dx=128: 42 00 00, not 41 3F 00",
+      },
+    ]);
+  });
+
+  it("a sign that is spread over the whole byte", () => {
+    // -1 >> 6 is -1: it sets both buttons and the high bits of y.
+    expect(
+      faultsIn(`
+// @wire encodes two-button from x=dx y=dy left=l right=r into out
+void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t l, uint8_t r) {
+  uint8_t y = dy;
+  out[0] = 0x40 | l << 5 | r << 4 | (y >> 6) << 2 | (dx >> 6);
+  out[1] = dx & 0x3F;
+  out[2] = y & 0x3F;
+}`),
+    ).toEqual([
+      {
+        kind: "layout",
+        what: "bit 5 of byte 1 has to be left, and x reaches it",
+        at: "dx >> 6",
+        example: "dx=-1: FF 3F 00, not 43 3F 00",
+      },
+    ]);
+  });
+
+  it("buttons set one by one, in each other's places", () => {
+    expect(
+      faultsIn(`
+// @wire encodes two-button from x=dx y=dy left=l right=r into out
+void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t l, uint8_t r) {
+  out[0] = 0x40;
+  if (l) out[0] |= 0x10;
+  if (r) out[0] |= 0x20;
+  out[0] |= (dy & 0xC0) >> 4;
+  out[0] |= (dx & 0xC0) >> 6;
+  out[1] = dx & 0x3F;
+  out[2] = dy & 0x3F;
+}`),
+    ).toEqual([
+      {
+        kind: "button-map",
+        what: "bit 5 of byte 1 has to be left and is right",
+        at: "0x20",
+        example: "r=1: 60 00 00, not 50 00 00",
+      },
+    ]);
+  });
+});
+
+describe("what is no fault", () => {
+  it("sending nothing while there is nothing to tell", () => {
+    expect(
+      faultsIn(`
+void send_byte(uint8_t byte);
+static uint8_t was_l, was_r;
+// @wire encodes two-button from x=dx y=dy left=l right=r into send_byte
+void send_report(int8_t dx, int8_t dy, uint8_t l, uint8_t r) {
+  if (dx == 0 && dy == 0 && l == was_l && r == was_r) return;
+  was_l = l;
+  was_r = r;
+  send_byte(0x40 | l << 5 | r << 4 | (dy & 0xC0) >> 4 | (dx & 0xC0) >> 6);
+  send_byte(dx & 0x3F);
+  send_byte(dy & 0x3F);
+}`),
+    ).toEqual([]);
+  });
+});
