@@ -1,5 +1,6 @@
 import type { TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
+import { lowerAssembly } from "./assembly.ts";
 import { destroySteps } from "./destructors.ts";
 import { firstSteps, ofClass } from "./initializers.ts";
 import { copied, objectAt } from "./objects.ts";
@@ -109,7 +110,7 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
     case "return":
       return lowerReturn(scope, statement);
     case "assembly":
-      return assembly(scope, statement);
+      return lowerAssembly(scope, statement);
     case "empty":
       return "";
     case "not-understood":
@@ -312,16 +313,4 @@ function returnedObject(scope: FunctionScope, value: TypedExpression): string {
   return endsWithFunction(variable)
     ? copied(scope, "result", value, "ends")
     : objectAt(scope, "result", value);
-}
-
-/** Instructions that change nothing that the program computes with: the machine is told of them. */
-const harmless = /^\s*((nop|sei|cli|wdr|sleep)\b[\s;]*)*$/i;
-
-function assembly(scope: FunctionScope, statement: Extract<TypedStatement, { kind: "assembly" }>): string {
-  const text = statement.text.replace(/\\[nt]/g, "\n");
-  if (!harmless.test(text)) throw new CannotLower(`inline assembly \`${statement.text}\``, statement.at);
-  const words = text.toLowerCase().match(/[a-z]+/g) ?? [];
-  return words
-    .map((word) => `instruction(${scope.linkage.textNumber(word)},${scope.place(statement.at)});`)
-    .join("");
 }

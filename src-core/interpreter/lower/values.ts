@@ -1,6 +1,7 @@
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
+import { lowerOwn } from "./assembly.ts";
 import { lowerCall } from "./calls.ts";
 import { isSilent } from "./copies.ts";
 import { furtherArguments, nextArgument } from "./further-arguments.ts";
@@ -159,7 +160,7 @@ export function lowerValue(
     case "statement-value":
       return statementValue(scope, expression);
     case "unresolved":
-      throw new CannotLower(expression.what, expression.at);
+      return lowerOwn(scope, expression);
   }
 }
 

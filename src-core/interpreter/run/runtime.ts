@@ -3,6 +3,7 @@ import { isStandIn } from "../../reader/tokens.ts";
 import type { At, ClassMembers, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
+import { instructionNamed } from "../lower/assembly.ts";
 import { lowerEnd, lowerFunction, lowerGlobal, lowerObject } from "../lower/functions.ts";
 import type { MachineRequest } from "../machine.ts";
 import type {
@@ -18,6 +19,7 @@ import { type Access, accessTo } from "./access.ts";
 import { arithmeticOf } from "./arithmetic.ts";
 import { Classes } from "./classes.ts";
 import { Halt } from "./halt.ts";
+import { type Instructions, instructionsOf } from "./instructions.ts";
 import { Linker } from "./linker.ts";
 import { Memory, type SavedMemory } from "./memory.ts";
 import { Missteps } from "./missteps.ts";
@@ -56,6 +58,7 @@ export class Runtime {
   readonly #surroundings: Surroundings;
   #stepsLeft = 0;
   readonly #compile: (code: string) => Code;
+  readonly #instruct: Instructions;
   readonly #saved: SavedMemory[] = [];
   readonly #initialized = new Set<Variable>();
   #isRunning = false;
@@ -70,6 +73,7 @@ export class Runtime {
     this.missteps = new Missteps(this.linker.places);
     if (program.model.name === "avr") this.#memory.markRegisters(0x20, registersEnd(program.chip));
     const access = accessTo(this.#memory, this.missteps, registers, this.linker.places);
+    this.#instruct = instructionsOf(program.chip, access);
     this.#compile = compilerOf({ ...access, ...arithmeticOf(this.missteps), ...this.#services() });
     this.targetMemory = this.#targetMemory(access);
     this.#surroundings = this.#makeSurroundings();
@@ -226,7 +230,17 @@ export class Runtime {
       const body = outside(symbol);
       if (body !== undefined) return () => this.#outsideCode(body);
     }
-    return lowered ?? (timeless.has(symbol.name) ? () => () => undefined : undefined);
+    return lowered ?? this.#instructionOf(symbol);
+  }
+
+  #instructionOf(symbol: FunctionSymbol): (() => Code) | undefined {
+    const word = symbol.standIn ? instructionNamed(symbol.name) : undefined;
+    if (word === undefined) return undefined;
+    const place = this.linker.placeNumber(symbol.at);
+    return () => () => {
+      this.#instruct(word, place);
+      return undefined;
+    };
   }
 
   #missing({ qualifiedName }: FunctionSymbol, at: At | undefined): Halt {
@@ -307,7 +321,7 @@ export class Runtime {
       cannot: (text: number, place: number): never => {
         throw new Halt("cannot-run", `cannot run: ${linker.texts[text]}`, linker.places[place]);
       },
-      instruction: (): void => undefined,
+      instruction: (text: number, place: number): void => this.#instruct(linker.texts[text] ?? "", place),
       taken: (bytes: number): number => memory.allocate(bytes),
       released: (address: number): void => memory.release(address),
       blockBytes: (address: number): number => memory.allocatedAt(address),
@@ -404,16 +418,6 @@ export class Runtime {
     };
   }
 }
-
-/** Instructions that change nothing that is computed; time is not counted here. */
-const timeless: ReadonlySet<string> = new Set([
-  "__builtin_avr_nop",
-  "__builtin_avr_sei",
-  "__builtin_avr_cli",
-  "__builtin_avr_wdr",
-  "__builtin_avr_sleep",
-  "__builtin_avr_delay_cycles",
-]);
 
 function classesOf(
   units: readonly ReadonlyMap<RecordDeclaration, ClassMembers>[],

@@ -269,10 +269,19 @@ export type Statement =
             readonly text: string;
             /** It has operands or clobbers beyond the text. */
             readonly operands: boolean;
+            readonly outputs: readonly AssemblyOperand[];
+            readonly inputs: readonly AssemblyOperand[];
           }
         | { readonly kind: "empty" }
         | { readonly kind: "not-understood"; readonly what: string }
       ));
+
+/** `[name] "constraint" (value)` of inline assembly. */
+export interface AssemblyOperand extends Place {
+  readonly name: string | undefined;
+  readonly constraint: string;
+  readonly value: Expression;
+}
 
 /** A condition is an expression, or in C++ a declaration (`if (int n = read())`). */
 export type Condition = Expression | Extract<Declaration, { kind: "simple" }>;

@@ -358,10 +358,24 @@ export type TypedStatement =
           /** The value stands in parentheses, so that it names no variable that may be the result itself. */
           readonly parenthesized: boolean;
         }
-      | { readonly kind: "assembly"; readonly text: string; readonly operands: boolean }
+      | {
+          readonly kind: "assembly";
+          readonly text: string;
+          /** It has operands or clobbers, understood or not. */
+          readonly operands: boolean;
+          readonly outputs: readonly TypedAssemblyOperand[];
+          readonly inputs: readonly TypedAssemblyOperand[];
+        }
       | { readonly kind: "empty" }
       | { readonly kind: "not-understood"; readonly what: string }
     ));
+
+/** `[name] "constraint" (value)` of inline assembly. */
+export interface TypedAssemblyOperand {
+  readonly name: string | undefined;
+  readonly constraint: string;
+  readonly value: TypedExpression;
+}
 
 /** What a range `for` stands for: `for (variables; condition; step) { element = ...; body }` (C++11 6.5.4). */
 export interface RangeIteration {

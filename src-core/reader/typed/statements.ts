@@ -1,4 +1,4 @@
-import type { Block, Condition, Statement } from "../syntax/nodes.ts";
+import type { AssemblyOperand, Block, Condition, Statement } from "../syntax/nodes.ts";
 import { referred } from "../types/derive.ts";
 import { atOf, type Context, deepest, inScope } from "./context.ts";
 import { convertTo, promoted } from "./convert.ts";
@@ -6,7 +6,7 @@ import { declare } from "./declarations.ts";
 import { typeExpression } from "./expressions.ts";
 import { initializerFrom } from "./initializers.ts";
 import { decayed, unresolved, valueType } from "./make.ts";
-import type { TypedBlock, TypedExpression, TypedStatement } from "./nodes.ts";
+import type { TypedAssemblyOperand, TypedBlock, TypedExpression, TypedStatement } from "./nodes.ts";
 import { typeRangeFor } from "./range-loops.ts";
 import { blockScope } from "./scope.ts";
 import { condition } from "./truth.ts";
@@ -79,7 +79,14 @@ function typeAny(context: Context, statement: Statement): TypedStatement {
     case "goto":
       return { kind: "goto", at, name: statement.name };
     case "assembly":
-      return { kind: "assembly", at, text: statement.text, operands: statement.operands };
+      return {
+        kind: "assembly",
+        at,
+        text: statement.text,
+        operands: statement.operands,
+        outputs: statement.outputs.map((operand) => typeOperand(context, operand)),
+        inputs: statement.inputs.map((operand) => typeOperand(context, operand)),
+      };
     case "not-understood":
       return { kind: "not-understood", at, what: statement.what };
     case "break":
@@ -87,6 +94,10 @@ function typeAny(context: Context, statement: Statement): TypedStatement {
     case "empty":
       return { kind: statement.kind, at };
   }
+}
+
+function typeOperand(context: Context, { name, constraint, value }: AssemblyOperand): TypedAssemblyOperand {
+  return { name, constraint, value: typeExpression(context, value) };
 }
 
 function typeReturn(

@@ -112,6 +112,8 @@ export function expressionsIn(statement: TypedStatement): readonly TypedExpressi
       return present(statement.condition, statement.step);
     case "range-for":
       return [statement.range];
+    case "assembly":
+      return [...statement.outputs, ...statement.inputs].map(({ value }) => value);
     case "case":
       return present(statement.value, statement.upTo);
     case "return":
@@ -122,7 +124,6 @@ export function expressionsIn(statement: TypedStatement): readonly TypedExpressi
     case "goto":
     case "break":
     case "continue":
-    case "assembly":
     case "empty":
     case "not-understood":
       return none;

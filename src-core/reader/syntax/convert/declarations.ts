@@ -1,5 +1,6 @@
 import type { RawNode } from "../grammar/raw-nodes.ts";
 import type { Declaration, InitDeclarator, Name, NamePart } from "../nodes.ts";
+import { assemblyOf } from "./assembly.ts";
 import { declaratorOf } from "./declarators.ts";
 import { expressionOf } from "./expressions.ts";
 import { functionOf } from "./functions.ts";
@@ -7,7 +8,6 @@ import { initializerOf } from "./initializers.ts";
 import { nameOf } from "./names.ts";
 import { childOf, type Reading } from "./reading.ts";
 import { accessOf } from "./records.ts";
-import { assemblyOf } from "./strings.ts";
 import { templateOf } from "./templates.ts";
 import { specifiersOf, typeNameOf } from "./types.ts";
 

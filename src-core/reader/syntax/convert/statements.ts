@@ -1,11 +1,11 @@
 import type { RawNode } from "../grammar/raw-nodes.ts";
 import type { Block, Statement } from "../nodes.ts";
+import { assemblyOf } from "./assembly.ts";
 import { conditionOf, forOf, ifOf, rangeForOf } from "./control.ts";
 import { declarationOf } from "./declarations.ts";
 import { expressionOf } from "./expressions.ts";
 import { casesOf, type Label, labelled } from "./labels.ts";
 import { childOf, type Reading } from "./reading.ts";
-import { assemblyOf } from "./strings.ts";
 
 export function notUnderstoodStatement(reading: Reading, first: number, end: number): Statement {
   reading.note(first, end, "This statement is not understood.");
@@ -136,8 +136,7 @@ function expressionStatement(reading: Reading, node: RawNode): Statement {
   const { first, end } = node;
   const only = node.children[0];
   if (only === undefined || only.type === ";") return { kind: "empty", first, end };
-  if (only.type === "gnu_asm_expression")
-    return { kind: "assembly", first, end, ...assemblyOf(reading, only) };
+  if (only.type === "gnu_asm_expression") return { ...assemblyOf(reading, only), first, end };
   return { kind: "expression", first, end, expression: expressionOf(reading, only) };
 }
 

@@ -1,4 +1,5 @@
 import type {
+  AssemblyOperand,
   Attribute,
   Block,
   Condition,
@@ -223,6 +224,10 @@ const printCondition = (condition: Condition): string =>
 
 const printBlock = (block: Block): string => list("block", ...block.statements.map(printStatement));
 
+function printOperand({ name, constraint, value }: AssemblyOperand): string {
+  return list(constraint, name, printExpression(value));
+}
+
 export function printStatement(statement: Statement): string {
   switch (statement.kind) {
     case "block":
@@ -276,7 +281,12 @@ export function printStatement(statement: Statement): string {
     case "return":
       return list("return", statement.value && printExpression(statement.value));
     case "assembly":
-      return list("asm", statement.text, statement.operands ? "operands" : "");
+      return list(
+        "asm",
+        statement.text,
+        statement.operands ? "operands" : "",
+        ...[...statement.outputs, ...statement.inputs].map(printOperand),
+      );
     case "break":
     case "continue":
     case "empty":

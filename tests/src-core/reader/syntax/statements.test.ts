@@ -73,8 +73,18 @@ describe("inline assembly, gcc manual, Extended Asm", () => {
   test.each([
     ['asm("nop");', "(asm nop)"],
     ['asm volatile ("cli" ::: "memory");', "(asm cli operands)"],
-    ['__asm__ __volatile__ ("lpm %0, Z" "\\n\\t" : "=r" (r) : "z" (a));', "(asm lpm %0, Z\\n\\t operands)"],
-    ['asm volatile ("1: dec %[n]\\n brne 1b" : [n] "+r" (count));', "(asm 1: dec %[n]\\n brne 1b operands)"],
+    [
+      '__asm__ __volatile__ ("lpm %0, Z" "\\n\\t" : "=r" (r) : "z" (a));',
+      "(asm lpm %0, Z\\n\\t operands (=r r) (z a))",
+    ],
+    [
+      'asm volatile ("1: dec %[n]\\n brne 1b" : [n] "+r" (count));',
+      "(asm 1: dec %[n]\\n brne 1b operands (+r n count))",
+    ],
+    [
+      'asm ("out %0, %1" :: "I" (_SFR_IO_ADDR(PORTB)), "r" (x + 1) : "cc", "memory");',
+      "(asm out %0, %1 operands (I (call _SFR_IO_ADDR PORTB)) (r (+ x 1)))",
+    ],
   ])("%s", (text, expected) => {
     for (const language of both) expect(statements(language, text)).toEqual([expected]);
   });
@@ -86,7 +96,7 @@ describe("what program-memory reads and atomic blocks expand to", () => {
       'x = (__extension__({ uint16_t a = (uint16_t)(&t[i]); uint8_t r; __asm__ ("lpm" : "=r" (r) : "z" (a)); r; }));';
     for (const language of both) {
       expect(statements(language, text)).toEqual([
-        "(= x (statement-value (block (declare (a uint16_t = (cast uint16_t (&_ (index t i))))) (declare (r uint8_t)) (asm lpm operands) r)))",
+        "(= x (statement-value (block (declare (a uint16_t = (cast uint16_t (&_ (index t i))))) (declare (r uint8_t)) (asm lpm operands (=r r) (z a)) r)))",
       ]);
     }
   });
