@@ -1,31 +1,44 @@
+import { workerData } from "node:worker_threads";
 import { version } from "../package.json";
-import type { SourceHost } from "../src-core/reader/source-host.ts";
 import { createService } from "../src-core/service/create-service.ts";
 import { checkCommand } from "./command-line/check/check-command.ts";
 import { lspCommand } from "./command-line/lsp-command.ts";
 import { runCommandLine } from "./command-line/run-command-line.ts";
+import type { ServiceMaker } from "./language-server/serve.ts";
+import { trialRole } from "./language-server/trials/node/trial-role.ts";
 import { loadGrammar } from "./load-grammar.ts";
 import { endWhenReaderLeaves, wantsColours } from "./terminal.ts";
 
-/** The `edgewise` command. */
+/** The `edgewise` command, and the worker that its language server starts from the same file. */
 
-const commands = [
-  checkCommand(async (host: SourceHost) =>
-    createService({ host, grammar: await loadGrammar(), startName: "" }),
-  ),
-  lspCommand(async () => {
-    // Loaded on demand: a check need not pay for the protocol's library.
-    const { serveStdio } = await import("./language-server/serve-stdio.ts");
-    const grammar = await loadGrammar();
-    serveStdio(version, (host) => createService({ host, grammar, startName: "" }));
-  }),
-];
+if (workerData === trialRole) {
+  const { answerInWorker } = await import("./language-server/trials/node/answer-in-worker.ts");
+  answerInWorker(await serviceMaker());
+} else {
+  await runCommand();
+}
 
-endWhenReaderLeaves(process.stdout);
+async function runCommand(): Promise<void> {
+  const commands = [
+    checkCommand(async (host) => (await serviceMaker())(host)),
+    lspCommand(async () => {
+      // Loaded on demand: a check need not pay for the protocol's library.
+      const { serveStdio } = await import("./language-server/serve-stdio.ts");
+      const { workersRunning } = await import("./language-server/trials/node/start-worker.ts");
+      const startWorker = workersRunning(new URL(import.meta.url));
+      serveStdio({ version, makeService: await serviceMaker(), startWorker });
+    }),
+  ];
+  endWhenReaderLeaves(process.stdout);
+  process.exitCode = await runCommandLine(commands, version, process.argv.slice(2), {
+    workingFolder: process.cwd(),
+    colours: wantsColours(process.stdout, process.env),
+    stdout: (text) => process.stdout.write(text),
+    stderr: (text) => process.stderr.write(text),
+  });
+}
 
-process.exitCode = await runCommandLine(commands, version, process.argv.slice(2), {
-  workingFolder: process.cwd(),
-  colours: wantsColours(process.stdout, process.env),
-  stdout: (text) => process.stdout.write(text),
-  stderr: (text) => process.stderr.write(text),
-});
+async function serviceMaker(): Promise<ServiceMaker> {
+  const grammar = await loadGrammar();
+  return (host) => createService({ host, grammar, startName: "" });
+}

@@ -2,6 +2,7 @@ import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver/node"
 import type { CheckResult } from "../../src-core/check-result.ts";
 import type { Finding, Severity, Span } from "../../src-core/finding.ts";
 import type { Positions } from "./positions.ts";
+import type { ProjectDiagnostics } from "./shown-diagnostics.ts";
 import { uriOfPath } from "./uri-paths.ts";
 
 /** How the editor tells whose diagnostics these are. */
@@ -14,10 +15,7 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
 };
 
 /** A result's diagnostics by file; files that were read and have none are there with an empty list. */
-export function diagnosticsByFile(
-  result: CheckResult,
-  positions: Positions,
-): ReadonlyMap<string, readonly Diagnostic[]> {
+export function diagnosticsByFile(result: CheckResult, positions: Positions): ProjectDiagnostics {
   const byFile = new Map<string, Diagnostic[]>(result.files.map((file) => [file, []]));
   for (const { file, diagnostic } of diagnosticsOf(result, positions)) {
     const diagnostics = byFile.get(file) ?? [];

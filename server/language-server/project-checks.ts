@@ -1,10 +1,12 @@
-import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver/node";
+import type { Diagnostic } from "vscode-languageserver/node";
 import type { Service } from "../../src-core/service/service.ts";
 import { diagnosticsByFile } from "./diagnostics.ts";
 import { guarded, type Log } from "./guard.ts";
 import { letOthersRun } from "./pause.ts";
 import { Positions } from "./positions.ts";
+import { ShownDiagnostics } from "./shown-diagnostics.ts";
 import type { CheckStatus } from "./status.ts";
+import type { Trials } from "./trials/firmware-trials.ts";
 import type { WorkspaceFiles } from "./workspace-files.ts";
 
 /** Where results go. */
@@ -14,39 +16,40 @@ export interface CheckReceiver {
   readonly log: Log;
 }
 
-interface Checked {
-  readonly files: ReadonlySet<string>;
-  /** By file. */
-  readonly diagnostics: ReadonlyMap<string, readonly Diagnostic[]>;
-}
-
 /**
  * Keeps the diagnostics of all known projects true. Projects are checked one at a time with pauses, and a
- * project that is touched again before its turn is checked once.
+ * project that is touched again before its turn is checked once. What trying a firmware out shows is told by the
+ * check after the trial.
  */
 export class ProjectChecks {
   readonly #service: Service;
   readonly #files: WorkspaceFiles;
+  readonly #trials: Trials;
   readonly #receiver: CheckReceiver;
-  readonly #checked = new Map<string, Checked>();
+  readonly #shown: ShownDiagnostics;
   readonly #waiting = new Set<string>();
-  /** What the editor shows, as JSON, so that nothing is sent twice. */
-  readonly #shown = new Map<string, string>();
   #running: Promise<void> | undefined;
 
-  constructor(service: Service, files: WorkspaceFiles, receiver: CheckReceiver) {
+  constructor(service: Service, files: WorkspaceFiles, trials: Trials, receiver: CheckReceiver) {
     this.#service = service;
     this.#files = files;
+    this.#trials = trials;
     this.#receiver = receiver;
+    this.#shown = new ShownDiagnostics((file, diagnostics) => receiver.publish(file, diagnostics));
   }
 
   /** Projects that were found to read `file`. */
   projectsWith(file: string): readonly string[] {
-    return [...this.#checked].filter(([, { files }]) => files.has(file)).map(([id]) => id);
+    return this.#shown.projectsWith(file);
   }
 
   get projects(): readonly string[] {
-    return [...new Set([...this.#checked.keys(), ...this.#waiting])];
+    return [...new Set([...this.#shown.projects, ...this.#waiting])];
+  }
+
+  /** The text of `file` changed; a request follows when typing pauses. */
+  edited(file: string): void {
+    for (const project of this.projectsWith(file)) this.#trials.edited(project);
   }
 
   /** Checks these projects as soon as those before them are done. */
@@ -60,9 +63,8 @@ export class ProjectChecks {
   drop(projects: Iterable<string>): void {
     for (const project of projects) {
       this.#waiting.delete(project);
-      const files = this.#checked.get(project)?.files ?? [];
-      this.#checked.delete(project);
-      this.#show(files);
+      this.#trials.drop(project);
+      this.#shown.drop(project);
     }
   }
 
@@ -76,47 +78,27 @@ export class ProjectChecks {
       await guarded(`checking ${project}`, this.#receiver.log, undefined, () => this.#check(project));
     }
     this.#running = undefined;
-    this.#receiver.status(this.#statusNow());
+    this.#receiver.status({
+      state: "ready",
+      projects: this.#shown.projects.length,
+      ...this.#shown.count(),
+    });
   }
 
   #check(project: string): void {
-    const before = this.#checked.get(project)?.files ?? new Set<string>();
-    const result = this.#service.check(project);
-    const diagnostics = diagnosticsByFile(result, new Positions(this.#files));
-    const files = new Set(diagnostics.keys());
-    this.#checked.set(project, { files, diagnostics });
-    this.#show(new Set([...before, ...files]));
+    const read = this.#service.check(project);
+    const tried = this.#trials.resultOf(project, this.#textsOf(read.files));
+    if (tried !== undefined) this.#service.takeOver(project, tried);
+    const result = tried === undefined ? read : this.#service.check(project);
+    this.#shown.replace(project, diagnosticsByFile(result, new Positions(this.#files)));
   }
 
-  #show(files: Iterable<string>): void {
-    for (const file of files) {
-      const diagnostics = this.#diagnosticsOf(file);
-      const text = JSON.stringify(diagnostics);
-      if ((this.#shown.get(file) ?? "[]") === text) continue;
-      this.#shown.set(file, text);
-      this.#receiver.publish(file, diagnostics);
-    }
-  }
-
-  /** A header that two projects read may be at fault in both; what is the same is shown once. */
-  #diagnosticsOf(file: string): readonly Diagnostic[] {
-    const all = new Map<string, Diagnostic>();
-    for (const { diagnostics } of this.#checked.values()) {
-      for (const diagnostic of diagnostics.get(file) ?? []) all.set(JSON.stringify(diagnostic), diagnostic);
-    }
-    return [...all.values()];
-  }
-
-  /** Counts what is shown, so that what two projects share counts once. */
-  #statusNow(): CheckStatus {
-    const shown = [...this.#shown.keys()].flatMap((file) => this.#diagnosticsOf(file));
-    const count = (severity: DiagnosticSeverity) => shown.filter((one) => one.severity === severity).length;
-    return {
-      state: "ready",
-      projects: this.#checked.size,
-      errors: count(DiagnosticSeverity.Error),
-      warnings: count(DiagnosticSeverity.Warning),
-      infos: count(DiagnosticSeverity.Information),
-    };
+  #textsOf(files: readonly string[]): ReadonlyMap<string, string> {
+    return new Map(
+      files.flatMap((file): [string, string][] => {
+        const text = this.#files.readText(file);
+        return text === undefined ? [] : [[file, text]];
+      }),
+    );
   }
 }

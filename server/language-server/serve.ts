@@ -17,6 +17,8 @@ import { ProjectChecks } from "./project-checks.ts";
 import { Projects } from "./projects.ts";
 import { defaultSettings, settingsFrom, wantsStatus } from "./settings.ts";
 import { statusNotification } from "./status.ts";
+import { FirmwareTrials } from "./trials/firmware-trials.ts";
+import type { StartWorker } from "./trials/trial-worker.ts";
 import { pathOfUri, uriOfPath } from "./uri-paths.ts";
 import { watchedFiles } from "./watched-files.ts";
 import { WorkspaceFiles } from "./workspace-files.ts";
@@ -25,18 +27,22 @@ import { WorkspaceFolders } from "./workspace-folders.ts";
 /** Makes the service over the workspace's files. */
 export type ServiceMaker = (host: SourceHost) => Service;
 
+/** What the server is made of, apart from the connection. */
+export interface ServerParts {
+  readonly version: string;
+  readonly disk: SourceHost;
+  readonly makeService: ServiceMaker;
+  /** Starts what tries firmware out beside the server. */
+  readonly startWorker: StartWorker;
+}
+
 /** Serves one client over `connection` until it says `exit`. */
-export function serve(
-  connection: Connection,
-  disk: SourceHost,
-  version: string,
-  makeService: ServiceMaker,
-): void {
+export function serve(connection: Connection, parts: ServerParts): void {
   const log: Log = (message) => connection.console.error(message);
   connection.onInitialize((params): InitializeResult => {
-    startSession(connection, disk, makeService, params, log);
+    startSession(connection, parts, params, log);
     return {
-      serverInfo: { name: "edgewise", version },
+      serverInfo: { name: "edgewise", version: parts.version },
       capabilities: {
         textDocumentSync: TextDocumentSyncKind.Incremental,
         hoverProvider: true,
@@ -51,8 +57,7 @@ export function serve(
 
 function startSession(
   connection: Connection,
-  disk: SourceHost,
-  makeService: ServiceMaker,
+  { disk, makeService, startWorker }: ServerParts,
   params: InitializeParams,
   log: Log,
 ): void {
@@ -60,7 +65,11 @@ function startSession(
   const service = makeService(files);
   const folders = new WorkspaceFolders(params);
   const tellsStatus = wantsStatus(params.initializationOptions);
-  const checks = new ProjectChecks(service, files, {
+  const trials = new FirmwareTrials(startWorker, {
+    ready: (project) => void checks.request([project]),
+    log,
+  });
+  const checks = new ProjectChecks(service, files, trials, {
     publish: (file, diagnostics) => {
       void connection.sendDiagnostics({ uri: uriOfPath(file), diagnostics: [...diagnostics] });
     },
@@ -72,7 +81,7 @@ function startSession(
   const projects = new Projects(service, files, folders, checks);
   const everything = () => guarded("looking for projects", log, undefined, () => projects.checkEverything());
 
-  followEdits(connection, files, projects, log);
+  followEdits(connection, files, checks, projects, log);
   registerFeatures({ connection, service, files, projects, log });
   connection.onInitialized(async () => {
     await guarded("watching files", log, undefined, () => watchFiles(connection, params));
@@ -84,9 +93,13 @@ function startSession(
     }
     await everything();
   });
+  connection.onShutdown(() => trials.stop());
   connection.onDidChangeWatchedFiles(({ changes }) => {
     const changed = changes.flatMap(({ uri }) => pathOfUri(uri) ?? []);
-    for (const path of changed) files.forget(path);
+    for (const path of changed) {
+      files.forget(path);
+      checks.edited(path);
+    }
     const onlyContents = changes.every(({ type }) => type === FileChangeType.Changed);
     if (onlyContents)
       void guarded("checking changed files", log, undefined, () => projects.checkChanged(changed));
@@ -94,7 +107,13 @@ function startSession(
   });
 }
 
-function followEdits(connection: Connection, files: WorkspaceFiles, projects: Projects, log: Log): void {
+function followEdits(
+  connection: Connection,
+  files: WorkspaceFiles,
+  checks: ProjectChecks,
+  projects: Projects,
+  log: Log,
+): void {
   const documents = new TextDocuments(TextDocument);
   const edited = new Set<string>();
   let settings = defaultSettings;
@@ -105,6 +124,7 @@ function followEdits(connection: Connection, files: WorkspaceFiles, projects: Pr
   });
   const touch = (path: string, delay: number) => {
     edited.add(path);
+    checks.edited(path);
     timer.poke(delay);
   };
   documents.onDidOpen(({ document }) => {

@@ -15,6 +15,17 @@ export class NotTried extends Error {
 }
 
 /** `instead` is the place where the run itself knows none. */
-export function stopped({ message, at, reason }: Stop, instead?: At): NotTried {
-  return new NotTried(message, at ?? instead, reason === "cancelled");
+export function stopped(stop: Stop, instead?: At): NotTried {
+  return new NotTried(reasonOf(stop), stop.at ?? instead, stop.reason === "cancelled");
+}
+
+function reasonOf({ reason, message }: Stop): string {
+  switch (reason) {
+    case "steps":
+      return `one call takes ${message}, as a loop without end does`;
+    case "recursion":
+      return `one call makes ${message}, as recursion without end does`;
+    default:
+      return message;
+  }
 }

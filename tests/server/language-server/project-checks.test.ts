@@ -5,8 +5,10 @@ import type { CheckStatus } from "../../../server/language-server/status.ts";
 import { WorkspaceFiles } from "../../../server/language-server/workspace-files.ts";
 import type { CheckResult } from "../../../src-core/check-result.ts";
 import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
-import type { Service } from "../../../src-core/service/service.ts";
+import type { Service, TrialResult } from "../../../src-core/service/service.ts";
+import { noTrials } from "./no-trials.ts";
 
+const texts = { "/p/a.c": "int a;", "/p/b.c": "int b;" };
 const nothing: CheckResult = { findings: [], notUnderstood: [], settingsFaults: [], files: [] };
 
 function resultWith(file: string, ...messages: string[]): CheckResult {
@@ -22,7 +24,7 @@ function resultWith(file: string, ...messages: string[]): CheckResult {
 }
 
 /** Project checks over a service that answers from `results`, and a record of what they tell. */
-function checksOver(results: Map<string, CheckResult | Error>) {
+function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials) {
   const asked: string[] = [];
   const service: Service = {
     projectsAt: () => [],
@@ -35,13 +37,17 @@ function checksOver(results: Map<string, CheckResult | Error>) {
     hover: () => undefined,
     complete: () => [],
     tryOut: () => undefined,
-    takeOver: () => undefined,
+    takeOver: (root, { findings }) => {
+      const read = results.get(root);
+      if (read === undefined || read instanceof Error) return;
+      results.set(root, { ...read, findings: [...read.findings, ...findings] });
+    },
     actions: () => [],
   };
   const published: [file: string, messages: string[]][] = [];
   const told: CheckStatus[] = [];
   const faults: string[] = [];
-  const checks = new ProjectChecks(service, new WorkspaceFiles(hostOfFiles({})), {
+  const checks = new ProjectChecks(service, new WorkspaceFiles(hostOfFiles(texts)), trials, {
     publish: (file: string, diagnostics: readonly Diagnostic[]) => {
       published.push([file, diagnostics.map(({ message }) => String(message))]);
     },
@@ -129,4 +135,51 @@ test("a project that is dropped before its turn is not checked", async () => {
   checks.drop(["/p"]);
   await done;
   expect(asked).toEqual([]);
+});
+
+test("what a trial showed is told by the check after it, and counted", async () => {
+  const results = new Map<string, CheckResult | Error>([["/p", resultWith("/p/a.c", "read")]]);
+  const tried: TrialResult = {
+    findings: resultWith("/p/a.c", "run").findings,
+    notUnderstood: [],
+    proposals: [],
+    whole: true,
+  };
+  const asked: (readonly [string, string])[][] = [];
+  let known: TrialResult | undefined;
+  const { checks, published, told } = checksOver(results, {
+    ...noTrials,
+    resultOf: (_, now) => {
+      asked.push([...now]);
+      return known;
+    },
+  });
+  await checks.request(["/p"]);
+  known = tried;
+  await checks.request(["/p"]);
+  expect(asked).toEqual([[["/p/a.c", "int a;"]], [["/p/a.c", "int a;"]]]);
+  expect(published).toEqual([
+    ["/p/a.c", ["read"]],
+    ["/p/a.c", ["read", "run"]],
+  ]);
+  expect(told.at(-1)).toMatchObject({ state: "ready", warnings: 2 });
+});
+
+test("trials hear of edits of any file that a project reads, and of projects that are gone", async () => {
+  const results = new Map<string, CheckResult | Error>([
+    ["/p", resultWith("/lib/h.h")],
+    ["/q", resultWith("/lib/h.h")],
+    ["/r", resultWith("/r/main.c")],
+  ]);
+  const heard: string[] = [];
+  const { checks } = checksOver(results, {
+    ...noTrials,
+    edited: (project) => heard.push(`edited ${project}`),
+    drop: (project) => heard.push(`dropped ${project}`),
+  });
+  await checks.request(["/p", "/q", "/r"]);
+  checks.edited("/lib/h.h");
+  checks.edited("/elsewhere.c");
+  checks.drop(["/r"]);
+  expect(heard).toEqual(["edited /p", "edited /q", "dropped /r"]);
 });

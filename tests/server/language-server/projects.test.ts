@@ -7,6 +7,7 @@ import { WorkspaceFiles } from "../../../server/language-server/workspace-files.
 import { WorkspaceFolders } from "../../../server/language-server/workspace-folders.ts";
 import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
 import type { Service } from "../../../src-core/service/service.ts";
+import { noTrials } from "./no-trials.ts";
 
 interface Found {
   readonly files: readonly string[];
@@ -38,7 +39,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     rootUri: null,
   });
   const receiver = { publish: () => undefined, status: () => undefined, log: () => undefined };
-  const checks = new ProjectChecks(service, files, receiver);
+  const checks = new ProjectChecks(service, files, noTrials, receiver);
   const projects = new Projects(service, files, folders, checks);
   const open = (uri: string) => files.openBuffer(pathOfUri(uri) ?? "", TextDocument.create(uri, "c", 1, ""));
   return { projects, checks, asked, open };

@@ -1,25 +1,8 @@
-import { afterEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import type { Diagnostic } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { faultyFirmware, rightDivisor, serialSource } from "../sample-firmware.ts";
-import { ScratchFolder } from "../scratch-folder.ts";
-import { Session } from "./session.ts";
-
-const sessions: Session[] = [];
-
-async function sessionOver(files: Readonly<Record<string, string>>): Promise<Session> {
-  const session = new Session(new ScratchFolder(files));
-  sessions.push(session);
-  await session.start();
-  return session;
-}
-
-afterEach(() => {
-  for (const session of sessions.splice(0)) {
-    session.kill();
-    session.folder.remove();
-  }
-});
+import { sessionOver } from "./sessions.ts";
 
 const rulesOf = (diagnostics: readonly Diagnostic[]) => diagnostics.map(({ code }) => code);
 const hasBaudError = (diagnostics: readonly Diagnostic[]) =>
@@ -154,9 +137,7 @@ describe("an editing session", () => {
     ["asked", { status: true }, ["checking", "ready"]],
     ["did not ask", {}, []],
   ])("its work is told to a client that %s", async (_, options, states) => {
-    const session = new Session(new ScratchFolder(faultyFirmware));
-    sessions.push(session);
-    await session.start(options);
+    const session = await sessionOver(faultyFirmware, options);
     await session.diagnostics("main.c", hasBaudError);
     await session.end();
     const told = session.statuses.map((status) => (status as { state: string }).state);

@@ -1,26 +1,10 @@
 import { spawn } from "node:child_process";
-import { afterEach, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { CancellationTokenSource } from "vscode-jsonrpc/node";
 import { program } from "../program.ts";
 import { faultyFirmware, serialSource } from "../sample-firmware.ts";
-import { ScratchFolder } from "../scratch-folder.ts";
-import { Session } from "./session.ts";
-
-const sessions: Session[] = [];
-
-async function started(): Promise<Session> {
-  const session = new Session(new ScratchFolder(faultyFirmware));
-  sessions.push(session);
-  await session.start();
-  return session;
-}
-
-afterEach(() => {
-  for (const session of sessions.splice(0)) {
-    session.kill();
-    session.folder.remove();
-  }
-});
+import type { Session } from "./session.ts";
+import { sessionOver } from "./sessions.ts";
 
 const isFaulty = (diagnostics: readonly { readonly code?: unknown }[]) =>
   diagnostics.some(({ code }) => code === "serial/baud-error");
@@ -35,7 +19,7 @@ async function expectAlive(session: Session): Promise<void> {
 }
 
 test("a request that does not exist is answered with MethodNotFound", async () => {
-  const session = await started();
+  const session = await sessionOver(faultyFirmware);
   await session.diagnostics("main.c", isFaulty);
   // -32601: JSON-RPC 2.0 specification, 5.1.
   await expect(session.request("edgewise/noSuchThing", {})).rejects.toMatchObject({ code: -32601 });
@@ -53,7 +37,7 @@ test.each([
   ["a position out of all bounds", { textDocument: { uri: "" }, position: { line: -5, character: 1e9 } }],
   ["a string", "hover"],
 ])("requests with %s are survived", async (_, parameters) => {
-  const session = await started();
+  const session = await sessionOver(faultyFirmware);
   await session.diagnostics("main.c", isFaulty);
   for (const method of ["hover", "completion", "codeAction"]) {
     await session.request(`textDocument/${method}`, parameters).catch(() => undefined);
@@ -69,7 +53,7 @@ test.each([
 });
 
 test("a request that is taken back is answered, and so are those after it", async () => {
-  const session = await started();
+  const session = await sessionOver(faultyFirmware);
   await session.diagnostics("main.c", isFaulty);
   await session.open("main.c", serialSource(51));
   const position = { line: 4, character: 13 };
@@ -81,7 +65,7 @@ test("a request that is taken back is answered, and so are those after it", asyn
 });
 
 test("bytes that are no message are survived", async () => {
-  const session = await started();
+  const session = await sessionOver(faultyFirmware);
   await session.diagnostics("main.c", isFaulty);
   session.process.stdin?.write('Content-Length: 9\r\n\r\n{"json":}');
   session.process.stdin?.write("Content-Length: 4\r\n\r\nnull");
@@ -89,7 +73,7 @@ test("bytes that are no message are survived", async () => {
 });
 
 test("a source of several megabytes is opened, changed and closed", async () => {
-  const session = await started();
+  const session = await sessionOver(faultyFirmware);
   await session.diagnostics("main.c", isFaulty);
   const line = "static const unsigned char pad[] = { 1, 2, 3 };\n";
   await session.open("giant.c", line.repeat(Math.ceil(3_000_000 / line.length)));
@@ -102,7 +86,7 @@ test("a source of several megabytes is opened, changed and closed", async () => 
 });
 
 test("text that is cut off anywhere, and text that is no text, is survived", async () => {
-  const session = await started();
+  const session = await sessionOver(faultyFirmware);
   await session.diagnostics("main.c", isFaulty);
   const whole = serialSource(51);
   await session.open("main.c", "");
@@ -116,14 +100,14 @@ test("text that is cut off anywhere, and text that is no text, is survived", asy
 });
 
 test("a client that goes away in the middle takes the server with it", async () => {
-  const session = await started();
+  const session = await sessionOver(faultyFirmware);
   await session.open("main.c", serialSource(51));
   session.process.stdin?.end();
   expect(await session.exited).not.toBeNull();
 });
 
 test("exit without shutdown ends with code 1, as the protocol says", async () => {
-  const session = await started();
+  const session = await sessionOver(faultyFirmware);
   await session.notify("exit", undefined);
   expect(await session.exited).toBe(1);
 });

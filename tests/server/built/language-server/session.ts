@@ -26,6 +26,8 @@ export class Session {
   readonly process: ChildProcess;
   /** What the server said of its work, in order. */
   readonly statuses: unknown[] = [];
+  /** All diagnostics that were published, in order. */
+  readonly published: PublishDiagnosticsParams[] = [];
   readonly #connection: ReturnType<typeof createMessageConnection>;
   readonly #diagnostics = new Map<string, readonly Diagnostic[]>();
   readonly #exited: Promise<number | null>;
@@ -44,13 +46,15 @@ export class Session {
     );
     this.#connection.onNotification(
       "textDocument/publishDiagnostics",
-      ({ uri, diagnostics }: PublishDiagnosticsParams) => {
-        this.#diagnostics.set(uri, diagnostics);
+      (published: PublishDiagnosticsParams) => {
+        this.published.push(published);
+        this.#diagnostics.set(published.uri, published.diagnostics);
         this.#heard();
       },
     );
     this.#connection.onNotification("edgewise/status", (status: unknown) => {
       this.statuses.push(status);
+      this.#heard();
     });
     // Requests of the server that an editor would answer.
     this.#connection.onRequest("client/registerCapability", () => null);
@@ -125,6 +129,15 @@ export class Session {
     for (;;) {
       const now = this.#diagnostics.get(this.uri(name));
       if (now !== undefined && wanted(now)) return now;
+      await new Promise<void>((resolve) => {
+        this.#heard = resolve;
+      });
+    }
+  }
+
+  /** Resolves once the server has said something of its work that is as wanted. */
+  async status(wanted: (status: unknown) => boolean): Promise<void> {
+    while (!this.statuses.some(wanted)) {
       await new Promise<void>((resolve) => {
         this.#heard = resolve;
       });

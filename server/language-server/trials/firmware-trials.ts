@@ -1,0 +1,88 @@
+import type { TrialResult } from "../../../src-core/service/service.ts";
+import type { Log } from "../guard.ts";
+import type { Texts } from "./messages.ts";
+import { type TrialEnd, TrialQueue } from "./trial-queue.ts";
+import type { StartWorker } from "./trial-worker.ts";
+
+/** What trying firmware out gave, as far as it is known. */
+export interface Trials {
+  /** For these texts of the project; undefined where it is not known, and then it is found out. */
+  resultOf(project: string, texts: Texts): TrialResult | undefined;
+  /** One of the project's texts changed: what is being found out would be of no use. */
+  edited(project: string): void;
+  /** The project is gone. */
+  drop(project: string): void;
+}
+
+export interface TrialReceiver {
+  /** `resultOf` knows more than it did. */
+  ready(project: string): void;
+  readonly log: Log;
+}
+
+interface Kept {
+  readonly texts: Texts;
+  readonly result: TrialResult;
+}
+
+/** Has firmware tried in a worker and keeps each project's last result, also that it could not be tried. */
+export class FirmwareTrials implements Trials {
+  readonly #queue: TrialQueue;
+  readonly #receiver: TrialReceiver;
+  readonly #kept = new Map<string, Kept>();
+  /** Projects whose failures are in the log already; what fails once is likely to fail after each edit. */
+  readonly #logged = new Set<string>();
+
+  constructor(startWorker: StartWorker, receiver: TrialReceiver) {
+    this.#receiver = receiver;
+    this.#queue = new TrialQueue(startWorker, {
+      ended: (project, texts, end) => this.#keep(project, texts, end),
+      log: receiver.log,
+    });
+  }
+
+  resultOf(project: string, texts: Texts): TrialResult | undefined {
+    const kept = this.#kept.get(project);
+    if (kept !== undefined && sameTexts(kept.texts, texts)) return kept.result;
+    this.#queue.want(project, texts);
+    return undefined;
+  }
+
+  edited(project: string): void {
+    this.#queue.edited(project);
+  }
+
+  drop(project: string): void {
+    this.#kept.delete(project);
+    this.#logged.delete(project);
+    this.#queue.drop(project);
+  }
+
+  stop(): void {
+    this.#queue.stop();
+  }
+
+  #keep(project: string, texts: Texts, end: TrialEnd): void {
+    if (end.kind === "tried") this.#logged.delete(project);
+    else if (!this.#logged.has(project)) {
+      this.#logged.add(project);
+      this.#receiver.log(`${project} could not be tried: ${end.why}`);
+    }
+    this.#kept.set(project, { texts, result: end.kind === "tried" ? end.result : notTried(end.why, texts) });
+    this.#receiver.ready(project);
+  }
+}
+
+/** Said at the head of the project's first file, as there is no telling which function is to blame. */
+function notTried(why: string, texts: Texts): TrialResult {
+  const message = `the firmware could not be tried: ${why}; it is tried again after the next edit`;
+  const [file] = texts.keys();
+  const notUnderstood = file === undefined ? [] : [{ span: { file, start: 0, end: 0 }, message }];
+  return { findings: [], notUnderstood, proposals: [], whole: false };
+}
+
+function sameTexts(one: Texts, other: Texts): boolean {
+  if (one.size !== other.size) return false;
+  for (const [file, text] of one) if (other.get(file) !== text) return false;
+  return true;
+}

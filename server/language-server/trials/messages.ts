@@ -1,0 +1,24 @@
+import type { TrialResult } from "../../../src-core/service/service.ts";
+import type { CancelFlag } from "./cancel-flag.ts";
+
+/**
+ * What passes between the language server and the worker that tries firmware out: plain data, one answer to each
+ * request, one request at a time.
+ */
+
+/** Texts of a project's files, settings and unsaved buffers included, by path. */
+export type Texts = ReadonlyMap<string, string>;
+
+export interface TrialRequest {
+  /** Its id, at which the worker's own service finds it too. */
+  readonly project: string;
+  /** All files that the server read for it. What else is asked for, such as folders, the worker reads itself. */
+  readonly texts: Texts;
+  readonly cancel: CancelFlag;
+}
+
+export type TrialAnswer =
+  | { readonly kind: "tried"; readonly result: TrialResult }
+  | { readonly kind: "cancelled" }
+  /** `why` fits behind "the firmware could not be tried:". */
+  | { readonly kind: "failed"; readonly why: string };

@@ -1,0 +1,153 @@
+import type { Log } from "../guard.ts";
+import { type CancelFlag, cancel, newCancelFlag } from "./cancel-flag.ts";
+import type { Texts, TrialAnswer } from "./messages.ts";
+import type { StartWorker, TrialWorker } from "./trial-worker.ts";
+
+/**
+ * Milliseconds that one firmware may be tried. What a call may do is bounded, and an encoder at that bound takes about a
+ * second where this was measured; a firmware has a handful, and a machine ten times as slow must not lose its findings.
+ */
+export const longestTrial = 120_000;
+
+/** What became of a trial that nobody took back. */
+export type TrialEnd = Exclude<TrialAnswer, { kind: "cancelled" }>;
+
+export interface QueueReceiver {
+  ended(project: string, texts: Texts, end: TrialEnd): void;
+  readonly log: Log;
+}
+
+/** A project that is to be tried with these texts. */
+interface Wish {
+  readonly project: string;
+  readonly texts: Texts;
+}
+
+interface Run {
+  readonly wish: Wish;
+  readonly cancel: CancelFlag;
+  readonly limit: ReturnType<typeof setTimeout>;
+}
+
+/**
+ * Has projects tried by a worker, one at a time and the latest edited first. A run goes on only while it is what is
+ * wanted most: one that gives way is begun again later, one whose texts are old is dropped. A worker that does not
+ * answer is ended; the next run starts another.
+ */
+export class TrialQueue {
+  readonly #startWorker: StartWorker;
+  readonly #receiver: QueueReceiver;
+  readonly #wishes = new Map<string, Wish>();
+  /** By project: the larger the later. */
+  readonly #lastEdits = new Map<string, number>();
+  #edits = 0;
+  #worker: TrialWorker | undefined;
+  #run: Run | undefined;
+  #stopped = false;
+
+  constructor(startWorker: StartWorker, receiver: QueueReceiver) {
+    this.#startWorker = startWorker;
+    this.#receiver = receiver;
+  }
+
+  /** Has the project tried with these texts instead of any that it was to be tried with. */
+  want(project: string, texts: Texts): void {
+    this.#wishes.set(project, { project, texts });
+    this.#proceed();
+  }
+
+  /** The project's texts are old; it will be wanted again with newer ones. */
+  edited(project: string): void {
+    this.#lastEdits.set(project, ++this.#edits);
+    this.#wishes.delete(project);
+    this.#proceed();
+  }
+
+  /** The project is gone. */
+  drop(project: string): void {
+    this.#lastEdits.delete(project);
+    this.#wishes.delete(project);
+    this.#proceed();
+  }
+
+  /** Ends the worker for good. */
+  stop(): void {
+    this.#stopped = true;
+    this.#wishes.clear();
+    clearTimeout(this.#run?.limit);
+    this.#run = undefined;
+    this.#endWorker();
+  }
+
+  #proceed(): void {
+    const wish = this.#mostWanted();
+    if (this.#run !== undefined) {
+      if (this.#run.wish !== wish) cancel(this.#run.cancel);
+    } else if (wish !== undefined && !this.#stopped) {
+      this.#begin(wish);
+    }
+  }
+
+  #mostWanted(): Wish | undefined {
+    let most: Wish | undefined;
+    for (const wish of this.#wishes.values()) {
+      if (most === undefined || this.#lastEdit(wish) > this.#lastEdit(most)) most = wish;
+    }
+    return most;
+  }
+
+  #lastEdit({ project }: Wish): number {
+    return this.#lastEdits.get(project) ?? 0;
+  }
+
+  #begin(wish: Wish): void {
+    const flag = newCancelFlag();
+    const limit = setTimeout(() => {
+      this.#endWorker();
+      this.#finish({ kind: "failed", why: `it took longer than ${longestTrial / 1000} s` });
+    }, longestTrial);
+    this.#run = { wish, cancel: flag, limit };
+    try {
+      this.#worker ??= this.#started();
+      this.#worker.post({ project: wish.project, texts: wish.texts, cancel: flag });
+    } catch (error) {
+      this.#finish({ kind: "failed", why: error instanceof Error ? error.message : String(error) });
+    }
+  }
+
+  #started(): TrialWorker {
+    const worker = this.#startWorker({
+      answered: (answer) => {
+        if (this.#worker === worker) this.#finish(answer);
+      },
+      ended: (why) => {
+        if (this.#worker !== worker) return;
+        this.#worker = undefined;
+        if (this.#run === undefined) this.#receiver.log(`the worker that tries firmware ended: ${why}`);
+        else this.#finish({ kind: "failed", why });
+      },
+    });
+    return worker;
+  }
+
+  #endWorker(): void {
+    const worker = this.#worker;
+    this.#worker = undefined;
+    worker?.end();
+  }
+
+  #finish(answer: TrialAnswer): void {
+    const run = this.#run;
+    if (run === undefined) return;
+    clearTimeout(run.limit);
+    this.#run = undefined;
+    const { project, texts } = run.wish;
+    if (answer.kind !== "cancelled" && this.#wishes.get(project) === run.wish) {
+      this.#wishes.delete(project);
+      this.#receiver.ended(project, texts, answer);
+    } else if (answer.kind === "failed") {
+      this.#receiver.log(`an older text of ${project} could not be tried: ${answer.why}`);
+    }
+    this.#proceed();
+  }
+}

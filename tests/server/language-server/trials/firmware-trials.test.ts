@@ -1,0 +1,80 @@
+import { expect, test } from "vitest";
+import { FirmwareTrials } from "../../../../server/language-server/trials/firmware-trials.ts";
+import { FakeWorkers, resultSaying } from "./fake-worker.ts";
+
+const textsOf = (text: string) => new Map([["/p/a.c", text]]);
+
+function startedTrials() {
+  const workers = new FakeWorkers();
+  const ready: string[] = [];
+  const log: string[] = [];
+  const trials = new FirmwareTrials(workers.start, {
+    ready: (project) => ready.push(project),
+    log: (message) => log.push(message),
+  });
+  return { trials, workers, ready, log };
+}
+
+test("a result is told of when it arrives, and kept for the texts that it is of", () => {
+  const { trials, workers, ready } = startedTrials();
+  expect(trials.resultOf("/p", textsOf("one"))).toBeUndefined();
+  expect(ready).toEqual([]);
+  workers.last.answer({ kind: "tried", result: resultSaying("of one") });
+  expect(ready).toEqual(["/p"]);
+  expect(trials.resultOf("/p", textsOf("one"))).toEqual(resultSaying("of one"));
+  expect(workers.last.requests).toHaveLength(1);
+  expect(trials.resultOf("/p", textsOf("two"))).toBeUndefined();
+  expect(trials.resultOf("/p", new Map())).toBeUndefined();
+});
+
+test("an edit that is taken back needs no new run", () => {
+  const { trials, workers } = startedTrials();
+  trials.resultOf("/p", textsOf("one"));
+  workers.last.answer({ kind: "tried", result: resultSaying("of one") });
+  trials.edited("/p");
+  expect(trials.resultOf("/p", textsOf("one"))).toEqual(resultSaying("of one"));
+  expect(workers.last.requests).toHaveLength(1);
+});
+
+test("a project that is gone is forgotten", () => {
+  const { trials, workers } = startedTrials();
+  trials.resultOf("/p", textsOf("one"));
+  workers.last.answer({ kind: "tried", result: resultSaying("of one") });
+  trials.drop("/p");
+  expect(trials.resultOf("/p", textsOf("one"))).toBeUndefined();
+});
+
+test("that a firmware could not be tried is said at its first file, once for its texts", () => {
+  const { trials, workers, ready } = startedTrials();
+  trials.resultOf("/p", textsOf("one"));
+  workers.last.die("it needed more than 7 MB of memory");
+  expect(ready).toEqual(["/p"]);
+  expect(trials.resultOf("/p", textsOf("one"))).toEqual({
+    findings: [],
+    notUnderstood: [
+      {
+        span: { file: "/p/a.c", start: 0, end: 0 },
+        message:
+          "the firmware could not be tried: it needed more than 7 MB of memory; it is tried again after the next edit",
+      },
+    ],
+    proposals: [],
+    whole: false,
+  });
+  expect(workers.started).toHaveLength(1);
+});
+
+test("the log has a failure once, until a trial came to its end", () => {
+  const { trials, workers, log } = startedTrials();
+  const fail = (text: string) => {
+    trials.resultOf("/p", textsOf(text));
+    workers.last.answer({ kind: "failed", why: "no reason" });
+  };
+  fail("one");
+  fail("two");
+  expect(log).toEqual(["/p could not be tried: no reason"]);
+  trials.resultOf("/p", textsOf("three"));
+  workers.last.answer({ kind: "tried", result: resultSaying("of three") });
+  fail("four");
+  expect(log).toHaveLength(2);
+});
