@@ -12,7 +12,7 @@ static const uint16_t wake_up_loops = 60 * 1000;
  * @wire try rihgt=12 press=left */
 static void build_report(uint8_t out[3], int8_t dx, int8_t dy, uint8_t left, uint8_t right)
 {
-    uint8_t y = (uint8_t)-dy;
+    uint8_t y = (uint8_t)dy;
 
     out[0] = 0x40 | (left << 5) | (right << 4) | ((y >> 4) & 0x0C) | ((uint8_t)dx >> 6);
     out[1] = dx & 0x3F;

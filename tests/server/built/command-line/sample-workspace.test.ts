@@ -9,6 +9,7 @@ const planted: Readonly<Record<string, readonly string[]>> = {
   "ferry-c-faults": [
     "main.c board/integer-overflow: 60 * 1000",
     "main.c note/unknown-name: rihgt",
+    "main.c report/y-direction: y & 0x3F",
     "ps2.c board/shared-not-volatile: ring",
     "ps2.c board/shared-not-volatile: ring_head",
     "ps2.c board/shared-not-volatile: frame_bit",
