@@ -24,6 +24,7 @@ const refused: readonly Import[] = [
   ["src-core/service", "../present/text.ts"],
   ["src-core/service", "../checks/ps2/command-unknown.ts"],
   ["src-core/model/chips", "../../reader/tokens.ts"],
+  ["src-core/model/chips", "../../reports/report-trial.ts"],
 ];
 
 const allowed: readonly Import[] = [
@@ -34,6 +35,7 @@ const allowed: readonly Import[] = [
   ["server", "../src-core/present/text/text.ts"],
   ["src-core/reader", "../model/quantities.ts"],
   ["src-core/reader", "web-tree-sitter"],
+  ["src-core/bench", "avr8js"],
   ["src-core/service", "../checks/registry.ts"],
   ["src-core/checks/ps2", "../rule.ts"],
   ["src-core/model/chips", "../../finding.ts"],
