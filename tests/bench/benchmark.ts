@@ -1,6 +1,7 @@
 import { loadGrammar } from "../../server/load-grammar.ts";
 import { checkCosts } from "./check-costs.ts";
 import { runCosts } from "./run-costs.ts";
+import { trialCosts } from "./trial-costs.ts";
 
 /**
  * `npm run bench`: what a check and a run of the author's code cost, beside something else that is measured in the
@@ -10,6 +11,7 @@ import { runCosts } from "./run-costs.ts";
 const isSmoke = process.argv.includes("--smoke");
 const grammar = await loadGrammar();
 process.stdout.write(await checkCosts(grammar, isSmoke ? 3 : 40));
+process.stdout.write(trialCosts(grammar, isSmoke ? 2 : 30));
 const costs = await runCosts(grammar, isSmoke ? { rounds: 2, rows: 16 } : { rounds: 8, rows: 128 });
 process.stdout.write(costs.text);
 if (costs.leftOut.length > 0 && process.argv.includes("--complete")) process.exitCode = 1;
