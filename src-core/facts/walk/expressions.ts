@@ -117,7 +117,9 @@ function evaluateNested(machine: Machine, expression: TypedExpression): Value {
     case "new": {
       const to = expression.type.kind === "pointer" ? expression.type.to : undefined;
       const place = machine.memory.temporary(to, machine.active.length);
-      if (expression.initializer !== undefined) initialize(machine, place, expression.initializer);
+      const { initializer, length } = expression;
+      const givesElements = length !== undefined && initializer?.kind === "aggregate";
+      if (initializer !== undefined && !givesElements) initialize(machine, place, initializer);
       return addressOf(place, expression);
     }
     case "delete":

@@ -1,4 +1,5 @@
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
+import type { Type } from "../../reader/types/types.ts";
 import type { OutsideBody } from "../outcome.ts";
 import { pieceOf } from "./pieces.ts";
 import { stringEdits } from "./string-edits.ts";
@@ -25,20 +26,32 @@ function withText(
   };
 }
 
-/** `left + right` as a new string. */
+/** `left + right`: the sum that `left` is, and that gets longer. */
 export function stringSum({ type }: FunctionSymbol): OutsideBody | undefined {
-  const [first, second] = type.parameters;
-  const left = pieceOf(first);
-  const right = pieceOf(second);
-  if (left?.kind !== "string" || right === undefined) return undefined;
+  const piece = pieceOf(type.parameters[1]);
+  if (!isSum(type.parameters[0]) || piece === undefined) return undefined;
   return (parameters, memory, surroundings) => {
-    const [one, other] = [left, right].map((piece, index) =>
-      pieceBytes(piece, numberAt(parameters, index + 1), usualForm, memory, surroundings),
-    );
     const sum = new StringObject(numberAt(parameters, 0), memory, surroundings);
-    sum.begin();
-    sum.assign(other === undefined ? undefined : [...(one ?? []), ...other]);
-    return undefined;
+    const bytes = pieceBytes(piece, numberAt(parameters, 1), usualForm, memory, surroundings);
+    if (!sum.append(bytes)) sum.invalidate();
+    return sum.address;
+  };
+}
+
+function isSum(type: Type | undefined): boolean {
+  return type?.kind === "reference" && type.to.kind === "record" && type.to.record.name === "StringSumHelper";
+}
+
+/** Takes the text out of a string that is about to end. */
+function taking({ special, type }: FunctionSymbol): OutsideBody | undefined {
+  const [only] = type.parameters;
+  if (only?.kind !== "reference" || !only.rvalue) return undefined;
+  return (parameters, memory, surroundings) => {
+    const string = new StringObject(numberAt(parameters, 0), memory, surroundings);
+    if (special === "constructor") string.begin();
+    const other = new StringObject(numberAt(parameters, 1), memory, surroundings);
+    if (other.address !== string.address) string.take(other);
+    return special === "constructor" ? undefined : string.address;
   };
 }
 
@@ -52,6 +65,8 @@ const isValid: OutsideBody = (parameters, memory, surroundings) =>
 
 /** Member functions of the sketch core's class String, as its language reference describes them. */
 export function stringMethod(symbol: FunctionSymbol): OutsideBody | undefined {
+  const take = taking(symbol);
+  if (take !== undefined) return take;
   switch (symbol.special) {
     case "destructor":
       return destroy;

@@ -73,6 +73,19 @@ export class StringObject {
     this.#setLength(bytes.length);
   }
 
+  /** Takes the text of another string: it is copied where there is room for it, else its buffer goes over. */
+  take(other: StringObject): void {
+    if (this.buffer !== 0 && other.buffer !== 0 && this.#capacity >= other.length) {
+      this.assign(other.bytes);
+      other.#setLength(0);
+      return;
+    }
+    if (this.buffer !== 0) this.#memory.release(this.buffer);
+    this.#set(other.buffer, other.#capacity);
+    this.#setLength(other.length);
+    other.begin();
+  }
+
   /** False for nothing to append or no room for it. */
   append(bytes: readonly number[] | undefined): boolean {
     if (bytes === undefined) return false;

@@ -201,7 +201,8 @@ function constructing(
 /** An expression that an object of this class can be made from as it is: one of the class. */
 export function ofClass(value: TypedExpression, record: RecordDeclaration): TypedExpression {
   if (value.type.kind === "record" && value.type.record === record) return value;
-  throw new CannotLower("an object made from a value of another type", value.at);
+  const what = value.kind === "unresolved" ? value.what : "an object made from a value of another type";
+  throw new CannotLower(what, value.at);
 }
 
 /** The first value of an object that is declared or made: what it is given, or what it makes of itself. */

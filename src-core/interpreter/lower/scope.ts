@@ -22,6 +22,8 @@ export interface Linkage {
   isReplaced(symbol: FunctionSymbol): boolean;
   /** Whether there is anything to call. */
   isKnown(symbol: FunctionSymbol): boolean;
+  /** A function of the program's own by its name, which takes so many parameters. */
+  ownFunction(name: string, parameters: number): FunctionSymbol | undefined;
   /** The value of a pointer to it. */
   functionPointer(symbol: FunctionSymbol): number;
   /** Where an object at file level, a static local or a literal lies. */

@@ -1,4 +1,5 @@
 import type { At, TypedExpression } from "../../reader/typed/nodes.ts";
+import { sizeOf } from "../../reader/types/layout.ts";
 import type { Type } from "../../reader/types/types.ts";
 import { destroySteps, needsDestroying } from "./destructors.ts";
 import { objectAt } from "./objects.ts";
@@ -49,5 +50,6 @@ export function temporaryObject(scope: FunctionScope, expression: TypedExpressio
 export function remembered(scope: FunctionScope, made: string, type: Type, at: At): string {
   if (!needsDestroying(scope, type)) return made;
   scope.holdsTemporaries = true;
-  return `temporary(${made},(o)=>{${destroySteps(scope, "o", type, at).join(";")}})`;
+  const gone = `fresh(o,${sizeOf(type, scope.linkage.model) ?? 0})`;
+  return `temporary(${made},(o)=>{${[...destroySteps(scope, "o", type, at), gone].join(";")}})`;
 }

@@ -67,6 +67,15 @@ export class Linker implements Linkage {
     return this.hasCode?.(this.#program.definitionOf(symbol) ?? symbol) === true;
   }
 
+  ownFunction(name: string, parameters: number): FunctionSymbol | undefined {
+    return this.#program.functions.find(
+      (symbol) =>
+        symbol.qualifiedName === name &&
+        symbol.type.parameters.length === parameters &&
+        symbol.definition !== undefined,
+    );
+  }
+
   /** A number for a function that has no declaration of its own. */
   addNameless(): number {
     this.#functions += 1;
@@ -81,7 +90,10 @@ export class Linker implements Linkage {
     const meant = this.#program.definingVariable(variable);
     const known = this.#objects.get(meant);
     if (known !== undefined) return known;
-    const size = sizeOf(meant.type, this.model) ?? sizeOf(variable.type, this.model);
+    const isReference = meant.type.kind === "reference";
+    const size = isReference
+      ? this.model.pointer / 8
+      : (sizeOf(meant.type, this.model) ?? sizeOf(variable.type, this.model));
     if (size === undefined)
       throw new Halt("cannot-run", `cannot run: \`${variable.name}\`, whose size is not known`, variable.at);
     const address = this.#memory.placeStatic(size, alignmentOf(meant.type, this.model));

@@ -5,12 +5,15 @@ import { cppOnly, define, type HeaderTarget, type HeaderText } from "./header-ta
 export const wString: HeaderText = cppOnly(`#pragma once
 #include <stddef.h>
 class __FlashStringHelper;
+class StringSumHelper;
 #define F(text) (reinterpret_cast<const __FlashStringHelper *>(PSTR(text)))
 class String {
 public:
   String(const char *text = "");
   String(const String &other);
   String(const __FlashStringHelper *text);
+  String(String &&other);
+  String(StringSumHelper &&other);
   explicit String(char character);
   explicit String(unsigned char value, unsigned char base = 10);
   explicit String(int value, unsigned char base = 10);
@@ -25,6 +28,8 @@ public:
   String &operator=(const String &other);
   String &operator=(const char *text);
   String &operator=(const __FlashStringHelper *text);
+  String &operator=(String &&other);
+  String &operator=(StringSumHelper &&other);
   unsigned char concat(const String &other);
   unsigned char concat(const char *text);
   unsigned char concat(const __FlashStringHelper *text);
@@ -65,10 +70,15 @@ public:
   unsigned char endsWith(const String &suffix) const;
   char charAt(unsigned int index) const;
   void setCharAt(unsigned int index, char character);
-  char &operator[](unsigned int index) const;
+  char operator[](unsigned int index) const;
+  char &operator[](unsigned int index);
   void getBytes(unsigned char *to, unsigned int size, unsigned int index = 0) const;
   void toCharArray(char *to, unsigned int size, unsigned int index = 0) const;
   const char *c_str() const;
+  char *begin();
+  char *end();
+  const char *begin() const;
+  const char *end() const;
   int indexOf(char character) const;
   int indexOf(char character, unsigned int from) const;
   int indexOf(const String &text) const;
@@ -94,17 +104,30 @@ protected:
   unsigned int capacity;
   unsigned int len;
 };
-String operator+(const String &left, const String &right);
-String operator+(const String &left, const char *right);
-String operator+(const String &left, const __FlashStringHelper *right);
-String operator+(const String &left, char right);
-String operator+(const String &left, unsigned char right);
-String operator+(const String &left, int right);
-String operator+(const String &left, unsigned int right);
-String operator+(const String &left, long right);
-String operator+(const String &left, unsigned long right);
-String operator+(const String &left, float right);
-String operator+(const String &left, double right);
+class StringSumHelper : public String {
+public:
+  StringSumHelper(const String &other) : String(other) {}
+  StringSumHelper(const char *text) : String(text) {}
+  StringSumHelper(char value) : String(value) {}
+  StringSumHelper(unsigned char value) : String(value) {}
+  StringSumHelper(int value) : String(value) {}
+  StringSumHelper(unsigned int value) : String(value) {}
+  StringSumHelper(long value) : String(value) {}
+  StringSumHelper(unsigned long value) : String(value) {}
+  StringSumHelper(float value) : String(value) {}
+  StringSumHelper(double value) : String(value) {}
+};
+StringSumHelper &operator+(const StringSumHelper &left, const String &right);
+StringSumHelper &operator+(const StringSumHelper &left, const char *right);
+StringSumHelper &operator+(const StringSumHelper &left, const __FlashStringHelper *right);
+StringSumHelper &operator+(const StringSumHelper &left, char right);
+StringSumHelper &operator+(const StringSumHelper &left, unsigned char right);
+StringSumHelper &operator+(const StringSumHelper &left, int right);
+StringSumHelper &operator+(const StringSumHelper &left, unsigned int right);
+StringSumHelper &operator+(const StringSumHelper &left, long right);
+StringSumHelper &operator+(const StringSumHelper &left, unsigned long right);
+StringSumHelper &operator+(const StringSumHelper &left, float right);
+StringSumHelper &operator+(const StringSumHelper &left, double right);
 `);
 
 function printLines(name: string): string {

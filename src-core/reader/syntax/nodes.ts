@@ -387,8 +387,12 @@ export type Expression = Place &
       }
     | {
         readonly kind: "new";
+        /** `new (p) T`: where the object is to be made. */
+        readonly placement: Expression | undefined;
         readonly type: TypeName;
         readonly length: Expression | undefined;
+        /** What is around the arguments, of which there may be none: `new T`, `new T()`, `new T{}`. */
+        readonly form: "none" | "parentheses" | "braces";
         readonly arguments: readonly Expression[];
       }
     | { readonly kind: "delete"; readonly array: boolean; readonly operand: Expression }

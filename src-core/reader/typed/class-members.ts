@@ -72,8 +72,13 @@ function isFriend(member: Declaration): boolean {
 function declareFriend(context: Context, member: Declaration): void {
   const { parent } = context.scope;
   if (parent === undefined) return;
+  const around = inScope(context, enclosingRegion(parent));
+  if (member.kind === "function") {
+    defineFunction(around, member, context.scope);
+    return;
+  }
   const isClass = member.kind === "simple" && member.declarators.length === 0;
-  if (!isClass) declare(inScope(context, enclosingRegion(parent)), member);
+  if (!isClass) declare(around, member);
 }
 
 function declareSimpleMember(

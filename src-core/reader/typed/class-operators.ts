@@ -1,6 +1,6 @@
 import { referred } from "../types/derive.ts";
 import { withArguments } from "./argument-lookup.ts";
-import { classConversion } from "./class-conversions.ts";
+import { classConversion, takesItself } from "./class-conversions.ts";
 import type { Context } from "./context.ts";
 import { categoryOf, decayed } from "./make.ts";
 import { methodCall } from "./method-calls.ts";
@@ -32,6 +32,7 @@ export function operatorCall(
   if (context.unit.language === "c" || !operands.some(isOverloadable)) return undefined;
   const name = `operator${operator}`;
   const member = memberOperator(context, name, operands);
+  if (operator === "=" && isCompilersOwn(member, operands)) return undefined;
   const free =
     operator === "=" || operator === "[]" || operator === "()"
       ? undefined
@@ -49,6 +50,16 @@ export function operatorCall(
     callee: functionNode(free.symbol, at),
     arguments: completeArguments(context, free.symbol, operands),
   };
+}
+
+/** An assignment that the class has without its author's words (C++11 12.8p18, p22). */
+function isCompilersOwn(member: Candidate | undefined, operands: readonly TypedExpression[]): boolean {
+  const [target, value] = operands;
+  if (member === undefined || target?.type.kind !== "record") return false;
+  const { record } = target.type;
+  if (member.symbol.bodyless === "default") return true;
+  const isSame = value?.type.kind === "record" && value.type.record === record;
+  return isSame && !takesItself(member.symbol, record);
 }
 
 function memberOperator(

@@ -6,7 +6,7 @@ import { commonType } from "./common-type.ts";
 import type { Context } from "./context.ts";
 import { convertTo, isNullConstant, toBase } from "./convert.ts";
 import { typeExpression } from "./expressions.ts";
-import { unknownType, unresolved, valueType } from "./make.ts";
+import { categoryOfPart, unknownType, unresolved, valueType } from "./make.ts";
 import type { At, TypedExpression } from "./nodes.ts";
 import { condition } from "./truth.ts";
 
@@ -24,18 +24,23 @@ export function typeConditional(context: Context, syntax: ConditionalSyntax, at:
     return unresolved(at, "", "other", [test, first, second], "branches of types that do not go together");
   }
   const asIs =
-    context.unit.language === "c++" && first.lvalue && second.lvalue && sameType(first.type, second.type);
+    context.unit.language === "c++" && isSameKind(first, second) && sameType(first.type, second.type);
   const then = asIs ? first : convertTo(context, first, shared, "arithmetic");
   const otherwise = asIs ? second : convertTo(context, second, shared, "arithmetic");
   return {
     kind: "conditional",
     at,
     type: asIs ? first.type : shared,
-    lvalue: asIs,
+    ...(asIs ? categoryOfPart(first) : { lvalue: false }),
     condition: condition(context, test),
     then,
     otherwise,
   };
+}
+
+/** Both have an address, and either both are about to end or none is (C++11 5.16p4). */
+function isSameKind(first: TypedExpression, second: TypedExpression): boolean {
+  return first.lvalue && second.lvalue && first.xvalue === second.xvalue;
 }
 
 /** Where one branch is an object of a class, the one that converts to the other's type does (C++11 5.16p3). */

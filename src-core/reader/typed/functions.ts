@@ -32,14 +32,15 @@ interface Header {
   readonly namePlace: Place;
 }
 
-function headerOf(context: Context, declarator: Declarator): Header | undefined {
+/** `inside` is where names are looked up instead: the class in which a friend is defined (C++11 11.3p7). */
+function headerOf(context: Context, declarator: Declarator, inside?: Scope): Header | undefined {
   const parts = declarator.name?.parts ?? [];
   const last = parts[parts.length - 1];
   if (last === undefined || declarator.name === undefined) return undefined;
   const isQualified = parts.length > 1 || declarator.name.global;
   const region = isQualified ? scopeOfQualifiers(context, declarator.name) : enclosingRegion(context.scope);
   if (region === undefined) return undefined;
-  const lookupScope = isQualified || context.scope.kind === "block" ? region : context.scope;
+  const lookupScope = inside ?? (isQualified || context.scope.kind === "block" ? region : context.scope);
   const ownName = region.record && context.unit.classes.get(region.record)?.ownName;
   const isConstructor = region.record !== undefined && last.text === ownName;
   const name = isConstructor ? constructorName : last.text.replace(/^operator\s+(?=\W)/, "operator");
@@ -106,8 +107,9 @@ export function declareFunction(
   specifiers: Specifiers,
   declarator: Declarator,
   whole: Place,
+  lookIn?: Scope,
 ): DeclaredFunction | undefined {
-  const header = headerOf(context, declarator);
+  const header = headerOf(context, declarator, lookIn);
   const part = functionPart(declarator);
   if (header === undefined || part === undefined) return undefined;
   const base =
@@ -225,11 +227,15 @@ function takeDefaults(symbol: DeclaredFunction, given: FunctionSymbol["defaults"
 }
 
 /** Declares a function and keeps its body, to be typed when first asked for. */
-export function defineFunction(context: Context, syntax: FunctionSyntax): DeclaredFunction | undefined {
-  const symbol = declareFunction(context, syntax.specifiers, syntax.declarator, syntax);
+export function defineFunction(
+  context: Context,
+  syntax: FunctionSyntax,
+  lookIn?: Scope,
+): DeclaredFunction | undefined {
+  const symbol = declareFunction(context, syntax.specifiers, syntax.declarator, syntax, lookIn);
   const part = functionPart(syntax.declarator);
   if (symbol === undefined || part === undefined) return undefined;
-  const header = headerOf(context, syntax.declarator);
+  const header = headerOf(context, syntax.declarator, lookIn);
   if (header !== undefined) symbol.at = atOf(context, header.namePlace);
   symbol.declarationAt = atOf(context, syntax);
   const outer = header?.lookupScope ?? context.scope;

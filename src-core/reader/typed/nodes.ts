@@ -243,6 +243,9 @@ export type TypedExpression = Typed &
       }
     | {
         readonly kind: "new";
+        /** Where the object is made instead of on the heap. */
+        readonly placement: TypedExpression | undefined;
+        /** Of an array the initialiser of each element, or an aggregate that gives the first ones; the others are zero. */
         readonly initializer: TypedInitializer | undefined;
         readonly length: TypedExpression | undefined;
       }

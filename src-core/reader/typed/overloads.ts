@@ -39,9 +39,9 @@ function fitOf(
   if (parameter.kind === "reference" && !parameter.rvalue && to.const !== true) return fit.none;
   if (from.kind === "record" || to.kind === "record") {
     const second = conversions === "all" ? fitByClass(context, argument, to) : undefined;
-    return second === undefined ? fit.none : fit.userDefined + second / 10;
+    return second === undefined ? fit.none : fit.userDefined + second / 10 + madeFor(parameter);
   }
-  return scalarFit(context, argument, from, to);
+  return scalarFit(context, argument, from, to) + madeFor(parameter);
 }
 
 /** The standard conversion after the class's own; undefined where no class has a conversion. */
@@ -69,6 +69,11 @@ function bindingOf(argument: TypedExpression, parameter: Type): number {
   const addsConst = qualifiersOf(parameter.to).const && !qualifiersOf(argument.type).const;
   const isPlain = isRvalue(argument) && !parameter.rvalue;
   return (addsConst ? lessApt : 0) + (isPlain ? lessApt : 0);
+}
+
+/** A converted value is a temporary too, apter for `&&`. */
+function madeFor(parameter: Type): number {
+  return parameter.kind === "reference" && !parameter.rvalue ? lessApt : 0;
 }
 
 /** How well an object fits a member function: one that is const too, or may be. */

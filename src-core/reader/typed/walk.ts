@@ -64,7 +64,7 @@ export function operandsOf(expression: TypedExpression): readonly TypedExpressio
       return expression.captures.map((capture) => capture.source);
     case "new":
       return [
-        ...present(expression.length),
+        ...present(expression.placement, expression.length),
         ...(expression.initializer === undefined ? [] : expressionsOf(expression.initializer)),
       ];
     case "unresolved":

@@ -3,6 +3,8 @@ import { type Unparsing, verbatim } from "./unparse-declarations.ts";
 import { sourceOfStatement } from "./unparse-statements.ts";
 import { sourceOfName, sourceOfParameters, sourceOfType } from "./unparse-types.ts";
 
+const brackets = { none: ["", ""], parentheses: ["(", ")"], braces: ["{", "}"] } as const;
+
 /** C or C++ in which parentheses say how the tree groups. */
 export function sourceOfExpression(context: Unparsing, expression: Expression): string {
   const of = (each: Expression): string => sourceOfExpression(context, each);
@@ -67,8 +69,10 @@ export function sourceOfExpression(context: Unparsing, expression: Expression): 
       return sourceOfLambda(context, expression);
     case "new": {
       const length = expression.length === undefined ? "" : `[${of(expression.length)}]`;
-      const args = expression.arguments.length === 0 ? "" : `(${all(expression.arguments)})`;
-      return `(new ${sourceOfType(context, expression.type)}${length}${args})`;
+      const [open, close] = brackets[expression.form];
+      const args = `${open}${all(expression.arguments)}${close}`;
+      const place = expression.placement === undefined ? "" : `(${of(expression.placement)}) `;
+      return `(new ${place}${sourceOfType(context, expression.type)}${length}${args})`;
     }
     case "delete":
       return `(delete${expression.array ? "[]" : ""} ${of(expression.operand)})`;

@@ -70,17 +70,24 @@ export function newOf(reading: Reading, node: RawNode): Expression {
   const declarator = childOf(node, "declarator");
   const length = declarator && childOf(declarator, "length");
   const args = childOf(node, "arguments");
-  if (type === undefined || childOf(node, "placement") !== undefined) {
+  const places = placesOf(reading, childOf(node, "placement"));
+  if (type === undefined || places.length > 1) {
     return notUnderstoodExpression(reading, node, "new expression");
   }
   return {
     kind: "new",
     first,
     end,
+    placement: places[0],
     type: plainTypeName(reading, type),
     length: length === undefined ? undefined : expressionOf(reading, length),
+    form: args === undefined ? "none" : args.type === "initializer_list" ? "braces" : "parentheses",
     arguments: args === undefined ? [] : argumentsOf(reading, args),
   };
+}
+
+function placesOf(reading: Reading, list: RawNode | undefined): readonly Expression[] {
+  return list === undefined ? [] : argumentsOf(reading, list);
 }
 
 export function deleteOf(reading: Reading, node: RawNode): Expression {

@@ -372,8 +372,10 @@ export function printExpression(expression: Expression): string {
     case "new":
       return list(
         "new",
+        expression.placement === undefined ? "" : `at ${printExpression(expression.placement)}`,
         printType(expression.type),
         expression.length === undefined ? "" : `[${printExpression(expression.length)}]`,
+        expression.form === "braces" ? "braces" : "",
         ...expression.arguments.map(printExpression),
       );
     case "delete":

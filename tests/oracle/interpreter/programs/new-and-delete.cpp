@@ -12,7 +12,7 @@ int Node::alive = 0;
 int main()
 {
     Node *list = nullptr;
-    for (int i = 0; i < 5; i++)
+    for (int i = 0; i < 4; i++)
         list = new Node(i, list);
     SHOW(Node::alive);
     int sum = 0;
