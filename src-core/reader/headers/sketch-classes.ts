@@ -70,8 +70,8 @@ public:
   unsigned char endsWith(const String &suffix) const;
   char charAt(unsigned int index) const;
   void setCharAt(unsigned int index, char character);
-  char operator[](unsigned int index) const;
   char &operator[](unsigned int index);
+  char operator[](unsigned int index) const;
   void getBytes(unsigned char *to, unsigned int size, unsigned int index = 0) const;
   void toCharArray(char *to, unsigned int size, unsigned int index = 0) const;
   const char *c_str() const;
