@@ -31,6 +31,12 @@ const BEGIN = 0x28;
 const END = 0x29;
 const EXTEND = 0x5c;
 
+/** The marks that an id begins and ends with, in both forms. */
+export const idMarks: readonly { readonly begin: number; readonly end: number }[] = [
+  { begin: BEGIN, end: END },
+  { begin: BEGIN - OFFSET["6-bit"], end: END - OFFSET["6-bit"] },
+];
+
 /** A field of the id string, as hovers describe it. Lengths in characters. */
 export interface IdField {
   readonly name: string;

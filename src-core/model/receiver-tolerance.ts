@@ -9,8 +9,8 @@ export interface ReceiverTolerance {
   readonly fastPercent: number;
 }
 
-/** First sample of the majority vote, and its middle one. */
-const FIRST_SAMPLE: Readonly<Record<SamplesPerBit, number>> = { 16: 8, 8: 4 };
+/** First of the three samples of a bit that vote on it, counted from 1; the middle one. */
+export const FIRST_SAMPLE: Readonly<Record<SamplesPerBit, number>> = { 16: 8, 8: 4 };
 const MIDDLE_SAMPLE: Readonly<Record<SamplesPerBit, number>> = { 16: 9, 8: 5 };
 
 export const receiverToleranceSource: Source = {
