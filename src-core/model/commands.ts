@@ -12,10 +12,27 @@ export type ReplyPart =
   | "status-packet"
   | "last-packet";
 
+export type CommandName =
+  | "reset"
+  | "resend"
+  | "set defaults"
+  | "disable reporting"
+  | "enable reporting"
+  | "set sample rate"
+  | "get device id"
+  | "set remote mode"
+  | "set wrap mode"
+  | "reset wrap mode"
+  | "read data"
+  | "set stream mode"
+  | "status request"
+  | "set resolution"
+  | "set scaling 2:1"
+  | "set scaling 1:1";
+
 export interface Command {
   readonly code: number;
-  /** "set sample rate". */
-  readonly name: string;
+  readonly name: CommandName;
   readonly argument: CommandArgument;
   /** To the command byte; an argument is acknowledged by itself as well. */
   readonly replies: readonly ReplyPart[];

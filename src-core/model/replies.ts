@@ -19,7 +19,7 @@ export const acknowledge: Reply = {
   confidence: "read",
 };
 
-const resendRequest: Reply = {
+export const resendRequest: Reply = {
   code: 0xfe,
   name: "resend request",
   meaning:
@@ -31,7 +31,7 @@ const resendRequest: Reply = {
   confidence: "read",
 };
 
-const errorReply: Reply = {
+export const errorReply: Reply = {
   code: 0xfc,
   name: "error",
   meaning: "A second bad byte in a row; after a reset, a self-test that failed.",

@@ -22,7 +22,7 @@ export class OpenCollectorWire {
   readonly name: "clock" | "data";
   readonly conflicts: Conflict[] = [];
   /** From the moment when nobody pulls it low to the moment when it is read as high. */
-  readonly #riseTime: Time;
+  readonly riseTime: Time;
   readonly #queue: EventQueue;
   readonly #drives = new Map<Party, Drive>();
   readonly #pullUps = new Set<Party>();
@@ -33,7 +33,7 @@ export class OpenCollectorWire {
   constructor(name: "clock" | "data", queue: EventQueue, riseTime: Time) {
     this.name = name;
     this.#queue = queue;
-    this.#riseTime = riseTime;
+    this.riseTime = riseTime;
   }
 
   get level(): Level {
@@ -47,6 +47,11 @@ export class OpenCollectorWire {
   /** Everybody except this party lets it go. */
   isFreeBut(party: Party): boolean {
     return [...this.#drives].every(([each, drive]) => each === party || drive !== "low");
+  }
+
+  /** Somebody else than this party pulls it up. */
+  isPulledUpBut(party: Party): boolean {
+    return [...this.#pullUps].some((each) => each !== party);
   }
 
   onEdge(listener: EdgeListener): void {
@@ -84,7 +89,7 @@ export class OpenCollectorWire {
     } else if (this.#pullUps.size === 0) {
       this.#stopRising();
     } else if (this.#level === 0 && this.#rising === undefined) {
-      this.#rising = this.#queue.after(this.#riseTime, () => {
+      this.#rising = this.#queue.after(this.riseTime, () => {
         this.#rising = undefined;
         this.#become(1, cause);
       });
