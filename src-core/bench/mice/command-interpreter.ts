@@ -12,12 +12,12 @@ export type Answer =
   /** These bytes, after all that is still to be sent is dropped. */
   | { readonly kind: "bytes"; readonly bytes: readonly number[] }
   /** An acknowledge, then a part of its own. */
-  | { readonly kind: "acknowledged"; readonly then: ReplyPart | undefined }
+  | { readonly kind: "acknowledged"; readonly next: ReplyPart | undefined }
   /** The last transmission once more. */
   | { readonly kind: "resend" };
 
 const none: Answer = { kind: "none" };
-const acknowledged: Answer = { kind: "acknowledged", then: undefined };
+const acknowledged: Answer = { kind: "acknowledged", next: undefined };
 
 /** What the mouse makes of bytes, whatever the wires do: its settings, and what it answers. */
 export class CommandInterpreter {
@@ -107,7 +107,7 @@ export class CommandInterpreter {
         settings.scaling = "1:1";
         break;
     }
-    return { kind: "acknowledged", then: command.replies[1] };
+    return { kind: "acknowledged", next: command.replies[1] };
   }
 
   #takeArgument(command: Command, argument: number): Answer {

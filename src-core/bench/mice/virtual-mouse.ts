@@ -134,17 +134,17 @@ export class VirtualMouse implements LineOwner {
       case "acknowledged":
         this.#outbox.drop();
         this.#movement.setResolution(this.#commands.settings.resolution);
-        this.#acknowledge(answer.then, earliest);
+        this.#acknowledge(answer.next, earliest);
     }
   }
 
-  #acknowledge(then: ReplyPart | undefined, earliest: Time): void {
-    const report = then === "movement-report" ? this.#takeReport("1:1") : undefined;
+  #acknowledge(next: ReplyPart | undefined, earliest: Time): void {
+    const report = next === "movement-report" ? this.#takeReport("1:1") : undefined;
     this.#clearCounters();
-    this.#reply([acknowledge.code], earliest, then === "self-test-passed");
+    this.#reply([acknowledge.code], earliest, next === "self-test-passed");
     if (report !== undefined) this.#addReport(report, earliest);
-    else if (then === "id") this.#reply([this.#commands.settings.id], earliest);
-    else if (then === "status-packet") this.#reply(this.#status(), earliest);
+    else if (next === "id") this.#reply([this.#commands.settings.id], earliest);
+    else if (next === "status-packet") this.#reply(this.#status(), earliest);
   }
 
   #reply(bytes: readonly number[], notBefore: Time, thenSelfTest = false): void {
