@@ -2,6 +2,7 @@ import type { Program } from "../reader/program/program.ts";
 import type { At, FunctionSymbol, Variable } from "../reader/typed/nodes.ts";
 import type { Type } from "../reader/types/types.ts";
 import type {
+  Clock,
   InsteadFunction,
   Limits,
   Misstep,
@@ -22,6 +23,8 @@ export interface MachineRequest {
   readonly outside: OutsideFunction | undefined;
   /** What to run in place of functions that the firmware calls; undefined for nothing. */
   readonly instead: InsteadFunction | undefined;
+  /** Counts cycles; undefined where time does not matter. With it `limits.steps` is not looked at. */
+  readonly clock?: Clock | undefined;
   /** Asked now and then; true ends the run. */
   readonly cancelled: (() => boolean) | undefined;
 }
@@ -35,6 +38,8 @@ export interface Machine {
   reset(): Outcome;
   /** Runs one function; arguments as `OutsideBody` takes them. */
   call(symbol: FunctionSymbol, parameters: readonly (number | bigint)[]): Outcome;
+  /** Tells the clock of the cycles that it does not know of yet; after an interrupt handler was called. */
+  settle(): void;
   /** Where a global object lies; undefined for one that the program does not have. */
   addressOf(variable: Variable): number | undefined;
   /**

@@ -9,7 +9,7 @@ export type Outcome =
 
 /** Why a run ended before its time. */
 export interface Stop {
-  readonly reason: "cannot-run" | "steps" | "memory" | "recursion" | "cancelled";
+  readonly reason: "cannot-run" | "steps" | "memory" | "recursion" | "cancelled" | "ended";
   /** For people: `cannot run: inline assembly "break"`, the place not included. */
   readonly message: string;
   /** Undefined where no place in the source is to blame. */
@@ -43,6 +43,20 @@ export const usualLimits: Limits = { steps: 50_000_000, depth: 400 };
 export interface Registers {
   read(address: number, bytes: number): number;
   write(address: number, value: number, bytes: number, at: At): void;
+}
+
+/** Counts the cycles that code takes, and says when somebody else has his turn. */
+export interface Clock {
+  /** Cycles until `pass` has to be called, 0 for as soon as a statement ends. */
+  budget(): number;
+  /**
+   * So many cycles went by, 0 or more; the code is at `at`. Interrupt handlers are called from here. False ends the run.
+   */
+  pass(cycles: number, at: At | undefined): boolean;
+  /** Something that was read since the last call changes without an event: no turn of a waiting loop may be skipped. */
+  isRestless(): boolean;
+  /** See `Linkage`. */
+  onlyLooks(symbol: FunctionSymbol): boolean;
 }
 
 /** A function that the firmware declares and does not define: a library's. Pointers and integers come as numbers. */
@@ -96,6 +110,8 @@ export interface Surroundings {
   callPointer(pointer: number, parameters: readonly (number | bigint)[]): number | bigint | undefined;
   /** Where the global object of this name lies; undefined for one that the program does not have. */
   addressOf(name: string): number | undefined;
+  /** Lets cycles go by, and interrupts with them, where they are counted. */
+  wait(cycles: number): void;
   /** Sizes on the target. */
   readonly model: DataModel;
   /** What library functions remember from call to call, by a name of theirs; emptied by a reset. */

@@ -13,6 +13,12 @@ export type Lambda = Extract<TypedExpression, { kind: "lambda" }>;
 /** What lowering asks of the machine that the code is for. */
 export interface Linkage {
   readonly model: DataModel;
+  /** Cycles are counted: `C[0]` says how many are left until `spent` is called. */
+  readonly timed: boolean;
+  /** The function with the body; undefined for none. */
+  definitionOf(symbol: FunctionSymbol): FunctionSymbol | undefined;
+  /** A library function that changes nothing, and whose answer changes only when something happens. */
+  onlyLooks(symbol: FunctionSymbol): boolean;
   /** The number of a function in the machine's table. */
   functionNumber(symbol: FunctionSymbol): number;
   /**

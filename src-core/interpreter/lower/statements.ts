@@ -1,7 +1,10 @@
 import type { TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
+import { walkStatement } from "../../reader/typed/walk.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import { lowerAssembly } from "./assembly.ts";
+import { statementCycles } from "./cycles.ts";
 import { destroySteps } from "./destructors.ts";
+import { changesNothing } from "./idle.ts";
 import { firstSteps, ofClass } from "./initializers.ts";
 import { copied, objectAt } from "./objects.ts";
 import { bound } from "./places.ts";
@@ -22,7 +25,22 @@ export function lowerStatements(scope: FunctionScope, statements: readonly Typed
 }
 
 export function lowerStatement(scope: FunctionScope, statement: TypedStatement): string {
-  return orStop(scope, () => lowerAny(scope, statement));
+  return orStop(scope, () => charge(scope, statement) + lowerAny(scope, statement));
+}
+
+/** Counts the cycles of a statement, where they are counted; loops count theirs with every turn. */
+function charge(scope: FunctionScope, statement: TypedStatement): string {
+  if (!scope.linkage.timed || isLoop(statement)) return "";
+  const cycles = statementCycles(statement, scope.linkage.model);
+  return cycles === 0 ? "" : spending(scope, cycles, statement);
+}
+
+function isLoop({ kind }: TypedStatement): boolean {
+  return kind === "while" || kind === "do" || kind === "for" || kind === "range-for";
+}
+
+function spending(scope: FunctionScope, cycles: number, { at }: TypedStatement): string {
+  return `if((C[0]-=${cycles})<0)spent(${scope.place(at)});`;
 }
 
 /** What is made, or a stop where that cannot be. */
@@ -67,15 +85,17 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
       const test = tested(scope, statement.condition);
       return loop(
         scope,
-        () => `while(${test}){${tick(scope, statement)}${lowerStatement(scope, statement.body)}}`,
+        () =>
+          `while(${test}){${tick(scope, statement)}${lowerStatement(scope, statement.body)}${skipping(scope, statement)}}`,
       );
     }
     case "do":
-      return loop(
-        scope,
-        () =>
-          `do{${tick(scope, statement)}${lowerStatement(scope, statement.body)}}while(${tested(scope, statement.condition)});`,
-      );
+      return loop(scope, () => {
+        const body = `${tick(scope, statement)}${lowerStatement(scope, statement.body)}`;
+        const skip = skipping(scope, statement);
+        const test = tested(scope, statement.condition);
+        return `do{${body}}while(${skip === "" ? test : `${test}&&(${skip},true)`});`;
+      });
     case "for": {
       if (statement.init !== undefined)
         return block(scope, statement, [statement.init, { ...statement, init: undefined }]);
@@ -85,7 +105,7 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
         const { step: turned } = statement;
         // Behind the body, which declares what a condition declared.
         const step = turned === undefined ? "" : wholeExpression(scope, () => lowerValue(scope, turned));
-        return `for(;${test};${step}){${tick(scope, statement)}${body}}`;
+        return `for(;${test};${step}){${tick(scope, statement)}${body}${skipping(scope, statement)}}`;
       });
     }
     case "range-for":
@@ -119,8 +139,37 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
 }
 
 /** Counts a turn of a loop. */
-export function tick(scope: FunctionScope, { at }: TypedStatement): string {
-  return `if(--C[0]<0)spent(${scope.place(at)});`;
+export function tick(scope: FunctionScope, statement: TypedStatement): string {
+  return spending(scope, turnCycles(scope, statement), statement);
+}
+
+function turnCycles({ linkage }: FunctionScope, statement: TypedStatement): number {
+  return linkage.timed ? Math.max(1, statementCycles(statement, linkage.model)) : 1;
+}
+
+/** Behind a turn that changed nothing: the turns that would follow until something happens are skipped. */
+function skipping(scope: FunctionScope, statement: Loop): string {
+  const { linkage } = scope;
+  if (!linkage.timed) return "";
+  const { condition: until, body } = statement;
+  const step = statement.kind === "for" ? statement.step : undefined;
+  if (!changesNothing([until, step, body], linkage)) return "";
+  return `idle(${turnCycles(scope, statement) + bodyCycles(scope, body)})`;
+}
+
+type Loop = Extract<TypedStatement, { kind: "while" | "do" | "for" }>;
+
+/** Of all statements in it, as each is run in a turn that goes on. */
+function bodyCycles(scope: FunctionScope, body: TypedStatement): number {
+  let cycles = 0;
+  walkStatement(body, {
+    statement: (statement) => {
+      cycles += statementCycles(statement, scope.linkage.model);
+      return true;
+    },
+    expression: () => false,
+  });
+  return cycles;
 }
 
 export function jump(target: number): string {

@@ -2,7 +2,7 @@ import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { Lambda, Linkage } from "../lower/scope.ts";
-import type { InsteadFunction } from "../outcome.ts";
+import type { Clock, InsteadFunction } from "../outcome.ts";
 import type { Classes } from "./classes.ts";
 import { Halt } from "./halt.ts";
 import type { Memory } from "./memory.ts";
@@ -20,6 +20,8 @@ export class Linker implements Linkage {
   readonly #memory: Memory;
   readonly #classes: Classes;
   readonly #instead: InsteadFunction | undefined;
+  readonly #clock: Clock | undefined;
+  readonly timed: boolean;
   readonly #numbers = new Map<FunctionSymbol, number>();
   readonly #objects = new Map<Variable, number>();
   readonly #lasting = new Map<TypedExpression, number>();
@@ -33,8 +35,16 @@ export class Linker implements Linkage {
   /** Called for objects that nobody had asked for before. */
   onPlaced: ((variable: Variable) => void) | undefined;
 
-  constructor(program: Program, memory: Memory, classes: Classes, instead: InsteadFunction | undefined) {
+  constructor(
+    program: Program,
+    memory: Memory,
+    classes: Classes,
+    instead: InsteadFunction | undefined,
+    clock: Clock | undefined,
+  ) {
     this.#instead = instead;
+    this.#clock = clock;
+    this.timed = clock !== undefined;
     this.#program = program;
     this.#memory = memory;
     this.#classes = classes;
@@ -57,6 +67,14 @@ export class Linker implements Linkage {
       this.onNumbered?.(number, meant);
     }
     return number;
+  }
+
+  definitionOf(symbol: FunctionSymbol): FunctionSymbol | undefined {
+    return this.#program.definitionOf(symbol);
+  }
+
+  onlyLooks(symbol: FunctionSymbol): boolean {
+    return this.#clock?.onlyLooks(symbol) === true;
   }
 
   isReplaced(symbol: FunctionSymbol): boolean {

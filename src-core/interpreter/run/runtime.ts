@@ -7,10 +7,12 @@ import { instructionNamed } from "../lower/assembly.ts";
 import { lowerEnd, lowerFunction, lowerGlobal, lowerObject } from "../lower/functions.ts";
 import type { MachineRequest } from "../machine.ts";
 import type {
+  Clock,
   InsteadBody,
   Outcome,
   OutsideBody,
   OutsideFunction,
+  Registers,
   Surroundings,
   TargetMemory,
   Written,
@@ -31,6 +33,9 @@ interface Ending {
   readonly address: number;
   readonly end: (address: number) => void;
 }
+
+/** Of cycles that are counted; fits a 32-bit number. */
+const longestSlice = 1_000_000_000;
 
 /** Steps after which a run looks whether it has to end. */
 const slice = 100_000;
@@ -57,6 +62,8 @@ export class Runtime {
   readonly #endings = new Map<RecordDeclaration, Code>();
   readonly #surroundings: Surroundings;
   #stepsLeft = 0;
+  /** What the first counter was set to when cycles were last passed on. */
+  #slice = 0;
   readonly #compile: (code: string) => Code;
   readonly #instruct: Instructions;
   readonly #saved: SavedMemory[] = [];
@@ -69,10 +76,11 @@ export class Runtime {
     const { program, registers } = request;
     this.#memory = new Memory(program.model);
     this.#classes = new Classes(classesOf(program.units.map(({ typed }) => typed.classes)));
-    this.linker = new Linker(program, this.#memory, this.#classes, request.instead);
+    this.linker = new Linker(program, this.#memory, this.#classes, request.instead, request.clock);
     this.missteps = new Missteps(this.linker.places);
     if (program.model.name === "avr") this.#memory.markRegisters(0x20, registersEnd(program.chip));
-    const access = accessTo(this.#memory, this.missteps, registers, this.linker.places);
+    const settled = registers && request.clock ? this.#settledRegisters(registers, request.clock) : registers;
+    const access = accessTo(this.#memory, this.missteps, settled, this.linker.places);
     this.#instruct = instructionsOf(program.chip, access);
     this.#compile = compilerOf({ ...access, ...arithmeticOf(this.missteps), ...this.#services() });
     this.targetMemory = this.#targetMemory(access);
@@ -318,6 +326,10 @@ export class Runtime {
         if (bytes !== 0) memory.leave(bytes);
       },
       spent: (place: number): void => this.#spent(place),
+      idle: (cycles: number): void => {
+        const left = C[0] ?? 0;
+        if (left > cycles && this.#request.clock?.isRestless() === false) C[0] = left % cycles;
+      },
       cannot: (text: number, place: number): never => {
         throw new Halt("cannot-run", `cannot run: ${linker.texts[text]}`, linker.places[place]);
       },
@@ -373,6 +385,10 @@ export class Runtime {
   }
 
   #spent(place: number): void {
+    if (this.#request.clock !== undefined) {
+      this.settle(place);
+      return;
+    }
     if (this.#stepsLeft <= 0)
       throw new Halt("steps", `more than ${this.#request.limits.steps} steps`, this.linker.places[place]);
     if (this.#request.cancelled?.() === true)
@@ -380,6 +396,46 @@ export class Runtime {
     const next = Math.min(slice, this.#stepsLeft);
     this.#stepsLeft -= next;
     this.#counters[0] = next;
+  }
+
+  settle(place: number): void {
+    const { clock } = this.#request;
+    if (clock === undefined) return;
+    const used = this.#slice - (this.#counters[0] ?? 0);
+    // Whoever is called from the clock counts for itself.
+    this.#slice = 0;
+    this.#counters[0] = 0;
+    if (!clock.pass(used, this.linker.places[place])) throw new Halt("ended", "the run is over", undefined);
+    this.#slice = Math.min(clock.budget(), longestSlice);
+    this.#counters[0] = this.#slice;
+  }
+
+  /** Registers that are read and written at the moment that the code has come to. */
+  #settledRegisters(registers: Registers, clock: Clock): Registers {
+    return {
+      read: (address, bytes) => {
+        this.settle(0);
+        return registers.read(address, bytes);
+      },
+      write: (address, value, bytes, at) => {
+        this.settle(this.linker.placeNumber(at));
+        registers.write(address, value, bytes, at);
+        this.#slice = Math.min(clock.budget(), longestSlice);
+        this.#counters[0] = this.#slice;
+      },
+    };
+  }
+
+  /** Lets cycles go by bit by bit, so that everything that happens in them has its moment. */
+  #wait(cycles: number): void {
+    if (this.#request.clock === undefined) return;
+    let left = cycles;
+    while (left > 0) {
+      const step = Math.min(left, (this.#counters[0] ?? 0) + 1);
+      left -= step;
+      this.#counters[0] = (this.#counters[0] ?? 0) - step;
+      if ((this.#counters[0] ?? 0) < 0) this.settle(0);
+    }
   }
 
   #targetMemory(access: Access): TargetMemory {
@@ -413,6 +469,7 @@ export class Runtime {
         }
         return undefined;
       },
+      wait: (cycles) => this.#wait(cycles),
       model: linker.model,
       kept: this.#kept,
     };

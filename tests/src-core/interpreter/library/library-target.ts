@@ -76,6 +76,7 @@ export class LibraryTarget {
       callPointer: (...call) => this.callPointer(...call),
       addressOf: (name) => this.globals.get(name),
       model: avrModel,
+      wait: () => undefined,
       kept: new Map(),
     };
   }
