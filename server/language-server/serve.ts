@@ -124,24 +124,31 @@ function followEdits(
   });
   const touch = (path: string, delay: number) => {
     edited.add(path);
-    checks.edited(path);
     timer.poke(delay);
   };
-  documents.onDidOpen(({ document }) => {
-    const path = pathOfUri(document.uri);
-    if (path === undefined) return;
-    files.openBuffer(path, document);
+  /** Opening and closing mostly leave the text as it was, and then what is being found out stays of use. */
+  const exchange = (path: string, exchangeBuffer: () => void) => {
+    const before = files.readText(path);
+    exchangeBuffer();
+    if (files.readText(path) !== before) checks.edited(path);
     touch(path, 0);
+  };
+  // Each document that is opened is told of as changed right afterwards.
+  const opened = new WeakSet<TextDocument>();
+  documents.onDidOpen(({ document }) => {
+    opened.add(document);
+    const path = pathOfUri(document.uri);
+    if (path !== undefined) exchange(path, () => files.openBuffer(path, document));
   });
   documents.onDidChangeContent(({ document }) => {
     const path = pathOfUri(document.uri);
-    if (path !== undefined) touch(path, settings.checkDelay);
+    if (opened.delete(document) || path === undefined) return;
+    checks.edited(path);
+    touch(path, settings.checkDelay);
   });
   documents.onDidClose(({ document }) => {
     const path = pathOfUri(document.uri);
-    if (path === undefined) return;
-    files.closeBuffer(path);
-    touch(path, 0);
+    if (path !== undefined) exchange(path, () => files.closeBuffer(path));
   });
   documents.listen(connection);
   connection.onDidChangeConfiguration((change) => {

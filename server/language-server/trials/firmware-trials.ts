@@ -1,6 +1,6 @@
 import type { TrialResult } from "../../../src-core/service/service.ts";
 import type { Log } from "../guard.ts";
-import type { Texts } from "./messages.ts";
+import { sameTexts, type Texts } from "./texts.ts";
 import { type TrialEnd, TrialQueue } from "./trial-queue.ts";
 import type { StartWorker } from "./trial-worker.ts";
 
@@ -79,10 +79,4 @@ function notTried(why: string, texts: Texts): TrialResult {
   const [file] = texts.keys();
   const notUnderstood = file === undefined ? [] : [{ span: { file, start: 0, end: 0 }, message }];
   return { findings: [], notUnderstood, proposals: [], whole: false };
-}
-
-function sameTexts(one: Texts, other: Texts): boolean {
-  if (one.size !== other.size) return false;
-  for (const [file, text] of one) if (other.get(file) !== text) return false;
-  return true;
 }

@@ -1,5 +1,5 @@
 import type { SourceHost } from "../../../src-core/reader/source-host.ts";
-import type { Texts } from "./messages.ts";
+import type { Texts } from "./texts.ts";
 
 /** The files as the server sees them: the texts that it handed over, and what it did not read from the disk. */
 export class HandedOverFiles implements SourceHost {

@@ -1,13 +1,11 @@
 import type { TrialResult } from "../../../src-core/service/service.ts";
 import type { CancelFlag } from "./cancel-flag.ts";
+import type { Texts } from "./texts.ts";
 
 /**
  * What passes between the language server and the worker that tries firmware out: plain data, one answer to each
  * request, one request at a time.
  */
-
-/** Texts of a project's files, settings and unsaved buffers included, by path. */
-export type Texts = ReadonlyMap<string, string>;
 
 export interface TrialRequest {
   /** Its id, at which the worker's own service finds it too. */

@@ -1,6 +1,7 @@
 import type { Log } from "../guard.ts";
 import { type CancelFlag, cancel, newCancelFlag } from "./cancel-flag.ts";
-import type { Texts, TrialAnswer } from "./messages.ts";
+import type { TrialAnswer } from "./messages.ts";
+import { sameTexts, type Texts } from "./texts.ts";
 import type { StartWorker, TrialWorker } from "./trial-worker.ts";
 
 /**
@@ -52,6 +53,8 @@ export class TrialQueue {
 
   /** Has the project tried with these texts instead of any that it was to be tried with. */
   want(project: string, texts: Texts): void {
+    const known = this.#wishes.get(project);
+    if (known !== undefined && sameTexts(known.texts, texts)) return;
     this.#wishes.set(project, { project, texts });
     this.#proceed();
   }
@@ -145,8 +148,6 @@ export class TrialQueue {
     if (answer.kind !== "cancelled" && this.#wishes.get(project) === run.wish) {
       this.#wishes.delete(project);
       this.#receiver.ended(project, texts, answer);
-    } else if (answer.kind === "failed") {
-      this.#receiver.log(`an older text of ${project} could not be tried: ${answer.why}`);
     }
     this.#proceed();
   }

@@ -1,0 +1,118 @@
+import { PassThrough } from "node:stream";
+import { afterEach, expect, test } from "vitest";
+import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-jsonrpc/node";
+import { createConnection, type Diagnostic, type Hover } from "vscode-languageserver/node";
+import { serve } from "../../../server/language-server/serve.ts";
+import { workersRunning } from "../../../server/language-server/trials/node/start-worker.ts";
+import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
+import { createService } from "../../../src-core/service/create-service.ts";
+import { loadGrammar } from "../../src-core/reader/syntax/load-grammar.ts";
+import { serialSource } from "../built/sample-firmware.ts";
+
+const grammar = await loadGrammar();
+const closers: (() => void)[] = [];
+
+afterEach(() => {
+  for (const close of closers.splice(0)) close();
+});
+
+/** A client of a server in this process, over `/w`, whose trials are left to one of the programs in `trials/node`. */
+async function clientOf(program: string, files: Readonly<Record<string, string>>) {
+  const [toServer, toClient] = [new PassThrough(), new PassThrough()];
+  const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
+  const client = createMessageConnection(
+    new StreamMessageReader(toClient),
+    new StreamMessageWriter(toServer),
+  );
+  serve(server, {
+    version: "0",
+    disk: hostOfFiles(files),
+    makeService: (host) => createService({ host, grammar, startName: "" }),
+    startWorker: workersRunning(new URL(`trials/node/programs/${program}.mjs`, import.meta.url), 32),
+  });
+  const told = new Map<string, readonly Diagnostic[]>();
+  const log: string[] = [];
+  let heard: () => void = () => undefined;
+  client.onNotification("textDocument/publishDiagnostics", ({ uri, diagnostics }) => {
+    told.set(uri, diagnostics);
+    heard();
+  });
+  client.onNotification("window/logMessage", ({ message }) => {
+    log.push(message);
+  });
+  client.listen();
+  closers.push(() => {
+    client.dispose();
+    server.dispose();
+  });
+  await client.sendRequest("initialize", { processId: null, rootUri: "file:///w", capabilities: {} });
+  await client.sendNotification("initialized", {});
+  const diagnostics = async (uri: string, wanted: (now: readonly Diagnostic[]) => boolean) => {
+    for (;;) {
+      const now = told.get(uri);
+      if (now !== undefined && wanted(now)) return now;
+      await new Promise<void>((resolve) => {
+        heard = resolve;
+      });
+    }
+  };
+  return { client, diagnostics, log };
+}
+
+test.each([
+  ["hungry", "it needed more than 32 MB of memory"],
+  ["throwing", "inner fault"],
+  ["leaving", "the thread that runs it ended with code 3"],
+])("a worker that ends by itself costs no more than a hint: %s", async (program, why) => {
+  // 51 makes 19231 baud at 16 MHz: ATmega328P datasheet, baud rate equations.
+  const note = "// @wire board atmega328p clock=16MHz\n// @wire serial uart=0 baud=1200 line=7N1\n";
+  const text = `${note}${serialSource(51)}`;
+  const { client, diagnostics, log } = await clientOf(program, { "/w/main.c": text });
+  const uri = "file:///w/main.c";
+  const isTold = (now: readonly Diagnostic[]) => now.some(({ message }) => String(message).includes(why));
+  const textDocument = { uri, languageId: "c", version: 1, text };
+  await client.sendNotification("textDocument/didOpen", { textDocument });
+  const first = await diagnostics(uri, isTold);
+  const all = first.map(({ message, severity, code }) => ({ message: String(message), severity, code }));
+  expect(all).toEqual([
+    expect.objectContaining({ severity: 1, code: "serial/baud-error" }),
+    {
+      severity: 4,
+      code: undefined,
+      message: `the firmware could not be tried: ${why}; it is tried again after the next edit`,
+    },
+  ]);
+  const position = { line: text.slice(0, text.indexOf("51;")).split("\n").length - 1, character: 13 };
+  const hover = await client.sendRequest<Hover | null>("textDocument/hover", {
+    textDocument: { uri },
+    position,
+  });
+  expect(JSON.stringify(hover?.contents)).toContain("19231");
+
+  // The next text is read and tried again, which fails again: the log has it once.
+  await client.sendNotification("textDocument/didChange", {
+    textDocument: { uri, version: 2 },
+    contentChanges: [{ text: text.replace("51;", "832;") }],
+  });
+  const second = await diagnostics(uri, (now) => isTold(now) && now.length === 1);
+  expect(second).toHaveLength(1);
+  expect(log.filter((message) => message.includes(why))).toHaveLength(1);
+  await client.sendRequest("shutdown");
+});
+
+test("opening a file whose text is known leaves its trial alone", async () => {
+  const text = "int main(void) { return 0; }\n";
+  const { client, diagnostics } = await clientOf("counting", { "/w/main.c": text });
+  const uri = "file:///w/main.c";
+  const textDocument = { uri, languageId: "c", version: 1, text };
+  await client.sendNotification("textDocument/didOpen", { textDocument });
+  const says = (count: number) => (now: readonly Diagnostic[]) =>
+    now.some(({ message }) => String(message).includes(`trial ${count};`));
+  await diagnostics(uri, says(1));
+  await client.sendNotification("textDocument/didClose", { textDocument });
+  await client.sendNotification("textDocument/didOpen", {
+    textDocument: { ...textDocument, text: `${text}\n` },
+  });
+  await diagnostics(uri, says(2));
+  await client.sendRequest("shutdown");
+});
