@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { encoderFirmware, rightMark, wrongMark } from "../server/built/encoder-firmware.ts";
 import { faultyFirmware, rightDivisor } from "../server/built/sample-firmware.ts";
 import { EditorSession } from "./host/editor-session.ts";
 import { type EditorHost, installEditorHost } from "./host/install.ts";
@@ -80,6 +81,32 @@ describe("in a trusted folder", () => {
     await underlined.waitFor(patience);
     await workbench.screenshot("settings");
     expect(await underlined.isVisible()).toBe(true);
+  });
+});
+
+describe("in a folder with an encoder", () => {
+  let session: EditorSession;
+
+  beforeAll(async () => {
+    session = await EditorSession.open(
+      host,
+      vsix,
+      { "main.c": encoderFirmware(wrongMark) },
+      { "security.workspace.trust.enabled": false },
+    );
+  });
+
+  afterAll(() => session?.close());
+
+  test("its fault is underlined and counted once it was run, and goes when it is typed away", async () => {
+    const workbench = new Workbench(session.page);
+    await workbench.openFile("main.c");
+    await workbench.errorSquiggles.first().waitFor(patience);
+    await session.page.locator(".statusbar-item", { hasText: /Edgewise: 1 error/ }).waitFor(patience);
+    await workbench.screenshot("encoder");
+    await workbench.replaceText("out[0] = ", `out[0] = ${rightMark}`);
+    await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
+    expect(await workbench.errorSquiggles.count()).toBe(0);
   });
 });
 
