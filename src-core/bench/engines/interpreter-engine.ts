@@ -1,0 +1,145 @@
+import { createMachine } from "../../interpreter/create-machine.ts";
+import type { Machine } from "../../interpreter/machine.ts";
+import type { Clock, OutsideFunction, Registers, Stop } from "../../interpreter/outcome.ts";
+import type { Program } from "../../reader/program/program.ts";
+import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
+import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
+import { cycleAt, timeOfCycle } from "../time/time.ts";
+import type { FirmwareChip } from "./firmware-chip.ts";
+
+/** What the interpreter runs on the bench. */
+export interface InterpretedFirmware {
+  readonly program: Program;
+  readonly chip: FirmwareChip;
+  /** Functions of the sketch core and whatever else acts on the chip; tried before the interpreter's own library. */
+  readonly outside: OutsideFunction | undefined;
+  /** Runs what comes before `main`'s first statement, and `main` or what stands for it; undefined for a `main` alone. */
+  readonly start: ((machine: Machine) => Stop | undefined) | undefined;
+}
+
+/** An interrupt's entry and return: the vector's jump, and RETI (ATmega328P datasheet, 6.7.1, 4 clock cycles each). */
+const entryCycles = 4;
+const returnCycles = 4;
+
+/** Runs a firmware's sources: registers are those of the chip, and cycles are estimated. */
+export class InterpreterEngine implements Engine {
+  readonly #firmware: InterpretedFirmware;
+  readonly #handlers = new Map<string, FunctionSymbol>();
+  #problem: { readonly message: string; readonly at: At | undefined } | undefined;
+
+  constructor(firmware: InterpretedFirmware) {
+    this.#firmware = firmware;
+    for (const symbol of firmware.program.functions) {
+      if (symbol.vector !== undefined && symbol.definition !== undefined)
+        this.#handlers.set(symbol.vector, symbol);
+    }
+  }
+
+  run(bench: BenchSide): EngineEnd {
+    const { program, chip, outside, start } = this.#firmware;
+    const machine: Machine = createMachine({
+      program,
+      limits: { steps: Number.POSITIVE_INFINITY, depth: 200 },
+      registers: registersOf(chip),
+      outside,
+      instead: undefined,
+      clock: this.#clock(bench, () => machine),
+      cancelled: undefined,
+    });
+    const reset = machine.reset();
+    const stop = reset.kind === "stopped" ? reset.stop : (start ?? this.#main)(machine);
+    if (bench.ended) return { kind: "ended" };
+    if (this.#problem !== undefined) return { kind: "stopped", ...this.#problem };
+    if (stop !== undefined) return { kind: "stopped", message: stop.message, at: stop.at };
+    return { kind: "stopped", message: "`main` returned: the code does nothing more", at: undefined };
+  }
+
+  readonly #main = (machine: Machine): Stop | undefined => {
+    const main = this.#firmware.program.functions.find(({ name, memberOf }) => name === "main" && !memberOf);
+    if (main === undefined) return { reason: "cannot-run", message: "there is no `main`", at: undefined };
+    const outcome = machine.call(main, []);
+    return outcome.kind === "stopped" ? outcome.stop : undefined;
+  };
+
+  #clock(bench: BenchSide, machine: () => Machine): Clock {
+    const { chip } = this.#firmware;
+    return {
+      budget: () => {
+        if (bench.ended || chip.pendingInterrupt() !== undefined) return 0;
+        return Math.max(0, Math.min(chip.nextEvent, cycleAt(bench.next, chip.hz)) - chip.cycles);
+      },
+      pass: (cycles, at) => {
+        chip.pass(cycles);
+        if (at !== undefined) chip.place = at;
+        this.#letHappen(bench);
+        return this.#interrupt(machine, bench) && !bench.ended;
+      },
+      isRestless: () => chip.takeRestless(),
+      onlyLooks: ({ name, standIn }) => standIn && lookingFunctions.has(name),
+    };
+  }
+
+  /** Everything up to now, of the chip and of the bench, in the order in which it happens. */
+  #letHappen(bench: BenchSide): void {
+    const { chip } = this.#firmware;
+    const now = timeOfCycle(chip.cycles, chip.hz);
+    for (;;) {
+      const own = chip.nextEvent <= chip.cycles ? timeOfCycle(chip.nextEvent, chip.hz) : undefined;
+      const next = bench.next <= now ? bench.next : undefined;
+      if (own === undefined && next === undefined) break;
+      if (own !== undefined && (next === undefined || own <= next)) chip.happen();
+      else if (next !== undefined) bench.advanceTo(next);
+      if (bench.ended) return;
+    }
+    bench.advanceTo(now);
+  }
+
+  /** Runs the handlers of all interrupts that are due. False ends the run. */
+  #interrupt(machine: () => Machine, bench: BenchSide): boolean {
+    const { chip } = this.#firmware;
+    for (;;) {
+      const vector = chip.pendingInterrupt();
+      if (vector === undefined || bench.ended) return true;
+      chip.enterInterrupt(vector);
+      const before = chip.place;
+      const handler = this.#handlers.get(vector);
+      if (handler === undefined) {
+        this.#problem = {
+          message: `the interrupt ${vector} has no handler: the chip starts again from its reset`,
+          at: chip.place,
+        };
+        return false;
+      }
+      chip.pass(entryCycles);
+      const outcome = machine().call(handler, []);
+      if (outcome.kind === "stopped") {
+        if (!bench.ended) this.#problem ??= { message: outcome.stop.message, at: outcome.stop.at };
+        return false;
+      }
+      machine().settle();
+      chip.pass(returnCycles);
+      chip.leaveInterrupt();
+      chip.place = before;
+      this.#letHappen(bench);
+    }
+  }
+}
+
+/** Functions of the core that change nothing, and whose answers change with an interrupt or an edge alone. */
+const lookingFunctions: ReadonlySet<string> = new Set(["millis", "digitalRead", "available"]);
+
+/** 16-bit registers are read from the low byte and written from the high one, as avr-gcc does it. */
+function registersOf(chip: FirmwareChip): Registers {
+  return {
+    read: (address, bytes) => {
+      let value = 0;
+      for (let byte = 0; byte < bytes; byte += 1) value += chip.read(address + byte) * 2 ** (8 * byte);
+      return value;
+    },
+    write: (address, value, bytes, at) => {
+      chip.place = at;
+      for (let byte = bytes - 1; byte >= 0; byte -= 1)
+        chip.write(address + byte, (value >>> (8 * byte)) & 0xff);
+    },
+  };
+}
