@@ -14,6 +14,8 @@ import type {
 } from "./nodes.ts";
 import { makeScope, type Scope, type TemplateArgumentValue, type TemplateEntry } from "./scope.ts";
 
+import type { Numbers } from "./type-keys.ts";
+
 /** A class while the unit is read. */
 export interface ClassState {
   readonly record: RecordDeclaration;
@@ -41,8 +43,8 @@ export interface UnitState {
   readonly classes: Map<RecordDeclaration, ClassState>;
   /** The functions of lambdas by their classes. */
   readonly closures: Map<RecordDeclaration, FunctionSymbol>;
-  /** Sets records apart that are arguments of templates. */
-  readonly recordNumbers: Map<RecordDeclaration, number>;
+  /** Sets classes and enumerations apart that are arguments of templates. */
+  readonly typeNumbers: Numbers;
   /** Which instance of which class template a record is. */
   readonly instances: Map<RecordDeclaration, ClassInstance>;
   readonly enumerators: Map<EnumDeclaration, Map<string, Enumerator>>;
@@ -86,7 +88,7 @@ export function makeUnitState(setting: UnitSetting): UnitState {
     locals: [],
     classes: new Map(),
     closures: new Map(),
-    recordNumbers: new Map(),
+    typeNumbers: new Map(),
     instances: new Map(),
     enumerators: new Map(),
     fieldPlaces: new Map(),

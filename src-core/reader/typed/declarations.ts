@@ -15,7 +15,7 @@ import { resolve, scopeOfQualifiers } from "./names.ts";
 import type { Variable } from "./nodes.ts";
 import { makeScope, type OverloadSet, type Scope } from "./scope.ts";
 import { typeOfSpecifiers, typeOfTypeName } from "./specifiers.ts";
-import { declareTemplate } from "./template-declarations.ts";
+import { declareTemplate, markUnclear } from "./template-declarations.ts";
 import { declareTypeName, declareVariable } from "./variables.ts";
 
 /** Declares what a declaration says in `context.scope`; gives the variables it declares. */
@@ -55,6 +55,8 @@ export function declare(context: Context, declaration: Declaration): readonly Va
       declareUsing(context, declaration.name, declaration.namespace);
       return [];
     case "not-understood":
+      markUnclear(context, declaration);
+      return [];
     case "access":
     case "static-assert":
     case "assembly":

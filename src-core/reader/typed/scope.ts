@@ -1,4 +1,10 @@
-import type { Declaration, Name, TemplateParameter } from "../syntax/nodes.ts";
+import type {
+  Declaration,
+  Name,
+  RecordSpecifier,
+  TemplateArgument,
+  TemplateParameter,
+} from "../syntax/nodes.ts";
 import type { Token } from "../tokens.ts";
 import type { RecordDeclaration, Type } from "../types/types.ts";
 import type { Enumerator, FunctionSymbol, TypedExpression, TypeSymbol, Variable } from "./nodes.ts";
@@ -29,8 +35,16 @@ export interface TemplateEntry {
   readonly instances: Map<string, TemplateInstance>;
   /** `template <class T> void C<T>::f() {...}`: members of a class template defined after it. */
   readonly memberDefinitions: TemplateEntry[];
-  /** A partial specialisation, which is not understood, may hold for any arguments to come. */
-  partlySpecialised: boolean;
+  readonly partial: PartialSpecialisation[];
+  /** It was given something that is not understood, which may hold for any arguments to come. */
+  isUnclear: boolean;
+}
+
+/** `template <class T> class C<T *> {...}` */
+export interface PartialSpecialisation {
+  readonly entry: TemplateEntry;
+  readonly pattern: readonly TemplateArgument[];
+  readonly record: RecordSpecifier;
 }
 
 export interface TemplateInstance {

@@ -1,4 +1,4 @@
-import type { Declaration, Declarator, NamePart, RecordSpecifier } from "../syntax/nodes.ts";
+import type { Declaration, Declarator, NamePart, Place, RecordSpecifier } from "../syntax/nodes.ts";
 import { atOf, type Context, note } from "./context.ts";
 import { declare } from "./declarations.ts";
 import { functionPart } from "./declarators.ts";
@@ -13,7 +13,8 @@ type Templated =
   | { readonly kind: "function"; readonly name: string }
   | { readonly kind: "class"; readonly part: NamePart; readonly record: RecordSpecifier }
   | { readonly kind: "other"; readonly name: string }
-  | { readonly kind: "member"; readonly owner: string };
+  /** `isPartial`: of another class than the template's own parameters make. */
+  | { readonly kind: "member"; readonly owner: string; readonly isPartial: boolean };
 
 /** Keeps a template, to be read again for every set of arguments it is used with. */
 export function declareTemplate(context: Context, syntax: TemplateSyntax): void {
@@ -36,10 +37,27 @@ export function declareTemplate(context: Context, syntax: TemplateSyntax): void 
       return;
     case "member": {
       const owner = lookup(context.scope, templated.owner);
-      if (owner?.kind === "template") {
+      if (owner?.kind === "template" && templated.isPartial) {
+        owner.isUnclear = true;
+        note(context, atOf(context, syntax), "a member of a partial specialisation is not understood here");
+      } else if (owner?.kind === "template") {
         addMemberDefinition(context, owner, entryOf(context, syntax, templated.owner));
       }
     }
+  }
+}
+
+/** A specialisation that is not understood makes it unclear what its template is. */
+export function markUnclear(context: Context, place: Place): void {
+  const { tokens } = context;
+  if (tokens[place.first]?.text !== "template") return;
+  for (let at = place.first; at < place.end; at += 1) {
+    const text = tokens[at]?.text;
+    if (text === "{" || text === ";") return;
+    if (text !== "struct" && text !== "class" && text !== "union") continue;
+    if (tokens[at + 2]?.text !== "<") continue;
+    const primary = lookup(context.scope, tokens[at + 1]?.text ?? "");
+    if (primary?.kind === "template") primary.isUnclear = true;
   }
 }
 
@@ -53,7 +71,8 @@ function entryOf(context: Context, syntax: TemplateSyntax, name: string): Templa
     scope: context.scope,
     instances: new Map(),
     memberDefinitions: [],
-    partlySpecialised: false,
+    partial: [],
+    isUnclear: false,
   };
 }
 
@@ -70,8 +89,12 @@ function declareClassTemplate(
       specialise(context, primary, part, record);
       return;
     }
-    if (primary?.kind === "template") primary.partlySpecialised = true;
-    note(context, atOf(context, syntax), "a partial specialisation is not understood");
+    if (primary?.kind !== "template") {
+      note(context, atOf(context, syntax), "a specialisation of no known template");
+      return;
+    }
+    const entry = entryOf(context, syntax, part.text);
+    primary.partial.push({ entry, pattern: part.templateArguments, record });
     return;
   }
   if (earlier?.kind === "template" && record.members === undefined) return;
@@ -102,8 +125,20 @@ function ofDeclarator(declarator: Declarator): Templated | undefined {
   const parts = declarator.name?.parts ?? [];
   const [first] = parts;
   if (first === undefined) return undefined;
-  if (parts.length > 1) return { kind: "member", owner: first.text };
+  if (parts.length > 1) return { kind: "member", owner: first.text, isPartial: !isPlainList(first) };
   return functionPart(declarator) === undefined
     ? { kind: "other", name: first.text }
     : { kind: "function", name: first.text };
+}
+
+/** Whether arguments are just names, as in `C<T, N>::f`. */
+function isPlainList({ templateArguments }: NamePart): boolean {
+  return (templateArguments ?? []).every((argument) =>
+    argument.kind === "value"
+      ? argument.value.kind === "name"
+      : argument.type.specifiers.type.kind === "named" &&
+        argument.type.specifiers.type.name.parts.every((part) => part.templateArguments === undefined) &&
+        !argument.type.specifiers.const &&
+        argument.type.declarator.parts.length === 0,
+  );
 }

@@ -1,13 +1,14 @@
 import { evaluate } from "../constants/evaluate.ts";
 import type { NamePart, RecordSpecifier, TemplateArgument } from "../syntax/nodes.ts";
 import { typeText } from "../types/text.ts";
-import type { RecordDeclaration, Type } from "../types/types.ts";
+import type { RecordDeclaration } from "../types/types.ts";
 import { atOf, type Context, deeper } from "./context.ts";
 import { declare } from "./declarations.ts";
 import { typeExpression } from "./expressions.ts";
 import { declareFunction, defineFunction } from "./functions.ts";
 import { resolveType } from "./names.ts";
 import type { FunctionSymbol, TypedExpression, TypeSymbol } from "./nodes.ts";
+import { matchPattern } from "./partial-specialisations.ts";
 import { defineRecord } from "./records.ts";
 import {
   makeScope,
@@ -19,36 +20,13 @@ import {
 import { typeOfTypeName } from "./specifiers.ts";
 import { bindArguments } from "./template-arguments.ts";
 import { deduceArguments } from "./template-deduction.ts";
+import { typeKey } from "./type-keys.ts";
 
-/** Records that a type names, which may be called like others: lambdas, classes of several functions. */
-function recordsIn(type: Type): readonly RecordDeclaration[] {
-  switch (type.kind) {
-    case "record":
-      return [type.record];
-    case "pointer":
-    case "reference":
-      return recordsIn(type.to);
-    case "array":
-      return recordsIn(type.of);
-    case "function":
-      return [type.returns, ...type.parameters].flatMap(recordsIn);
-    default:
-      return [];
-  }
-}
-
-/** Argument of one instance as text, so that equal arguments give the same instance. */
+/** Equal arguments have equal keys, so that they give the same instance. */
 function argumentKey(context: Context, argument: TemplateArgumentValue): string {
-  const text = argumentText(context, argument);
-  const records = argument.kind === "type" ? recordsIn(argument.type) : [];
-  if (records.length === 0) return text;
-  const { recordNumbers } = context.unit;
-  const numbers = records.map((record) => {
-    const number = recordNumbers.get(record) ?? recordNumbers.size;
-    recordNumbers.set(record, number);
-    return number;
-  });
-  return `${text} #${numbers.join(" ")}`;
+  return argument.kind === "type"
+    ? typeKey(argument.type, context.unit.typeNumbers)
+    : argumentText(context, argument);
 }
 
 /** An argument as people read it. */
@@ -125,7 +103,6 @@ export function classInstance(
   const key = keyOf(context, given);
   const known = template.instances.get(key)?.symbol;
   if (known !== undefined) return known.kind === "type" ? known : undefined;
-  if (template.partlySpecialised) return undefined;
   return deeper(context, () => makeInstance(context, template, given, key));
 }
 
@@ -144,8 +121,37 @@ function makeInstance(
     template.instances.set(key, { symbol, arguments: given });
     return symbol;
   }
+  const chosen = partialFor(context, template, given, key);
+  if (chosen === "unclear") return undefined;
+  if (chosen !== undefined) return instantiate(chosen.context, template, given, key, chosen.record, []);
   if (declaration.kind !== "simple" || declaration.specifiers.type.kind !== "record") return undefined;
-  return instantiate(inside, template, given, key, declaration.specifiers.type.record);
+  const { record } = declaration.specifiers.type;
+  return instantiate(inside, template, given, key, record, template.memberDefinitions);
+}
+
+interface Specialised {
+  readonly context: Context;
+  readonly record: RecordSpecifier;
+}
+
+/** The partial specialisation for these arguments; which of several is more special is not known. */
+function partialFor(
+  context: Context,
+  template: TemplateEntry,
+  given: readonly TemplateArgumentValue[],
+  key: string,
+): Specialised | "unclear" | undefined {
+  if (template.isUnclear) return "unclear";
+  const fitting: Specialised[] = [];
+  for (const { entry, pattern, record } of template.partial) {
+    const found = matchPattern({ ...context, tokens: entry.tokens }, entry, pattern, given);
+    if (found === undefined) continue;
+    const scope = scopeOf(context, entry, found);
+    const inside: Context = { unit: context.unit, tokens: entry.tokens, scope, body: undefined };
+    const whole = completed(inside, template, argumentsOf(inside, template, pattern));
+    if (whole !== undefined && keyOf(context, whole) === key) fitting.push({ context: inside, record });
+  }
+  return fitting.length > 1 ? "unclear" : fitting[0];
 }
 
 /** Reads a class for one set of arguments; `context.scope` knows what the parameters mean. */
@@ -155,6 +161,7 @@ function instantiate(
   given: readonly TemplateArgumentValue[],
   key: string,
   syntax: RecordSpecifier,
+  members: readonly TemplateEntry[],
 ): TypeSymbol {
   const record: RecordDeclaration = {
     keyword: syntax.keyword,
@@ -172,7 +179,7 @@ function instantiate(
   context.unit.instances.set(record, { template, arguments: given });
   context.scope.names.set(template.name, symbol);
   defineRecord(context, syntax, syntax.members ?? [], record);
-  for (const member of template.memberDefinitions) defineMember(context, member, given);
+  for (const member of members) defineMember(context, member, given);
   return symbol;
 }
 
@@ -186,7 +193,8 @@ export function specialise(
   const written = argumentsOf(context, primary, part.templateArguments);
   const given = completed(context, primary, written) ?? written;
   const scope = makeScope("template", context.scope, context.scope.prefix);
-  instantiate({ ...context, scope }, primary, given, keyOf(context, given), record);
+  const key = keyOf(context, given);
+  instantiate({ ...context, scope }, primary, given, key, record, primary.memberDefinitions);
 }
 
 /** Takes a member defined outside its class template into the instances there are and will be. */

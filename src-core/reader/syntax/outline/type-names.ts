@@ -49,7 +49,11 @@ function startsType(scan: Scan, from: number, to: number): boolean {
   if (!startsChain(scan, from)) return false;
   const chain = peekChain(scan, from, to);
   const behind = chain.next < to ? scan.text(chain.next) : "";
-  return meansType(chain.kind) && behind !== "(" && behind !== "{" && behind !== "::";
+  if (!meansType(chain.kind) || behind === "{" || behind === "::") return false;
+  if (behind !== "(") return true;
+  // `R(A)` is the type of a function, `T(3)` a value.
+  const close = scan.close(chain.next, to);
+  return chain.next + 1 === close || isTypeId(scan, chain.next + 1, close);
 }
 
 function isTypeStart(text: string): boolean {
