@@ -1,7 +1,7 @@
 import type { Knock } from "../../model/knocks.ts";
 import type { ButtonName } from "../../model/layouts/layout.ts";
 import type { Time } from "../time/time.ts";
-import type { Spread } from "./figures.ts";
+import type { Spread } from "./spread.ts";
 
 /** A mouse as data: what `VirtualMouse` does differently for it. Durations are those at the wires. */
 export interface MouseProfile {

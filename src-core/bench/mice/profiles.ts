@@ -1,7 +1,8 @@
 import { deviceIds } from "../../model/replies.ts";
+import { figure, figureOf, rememberedFigure } from "../time/figures.ts";
 import { ms, us } from "../time/time.ts";
-import { between, exactly, figure, figureOf, rememberedFigure } from "./figures.ts";
 import type { MouseProfile, MouseTiming } from "./profile.ts";
+import { between, exactly } from "./spread.ts";
 
 /**
  * A mouse that gives nobody trouble: in the middle of the limits where there are two, quick where there is one. No document

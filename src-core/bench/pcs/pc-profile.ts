@@ -1,4 +1,5 @@
 import type { Confidence, Source } from "../../model/sources.ts";
+import type { Time } from "../time/time.ts";
 
 export type PcName =
   | "rts-toggle"
@@ -16,7 +17,7 @@ export interface ControlLines {
 
 /** Lines that are kept so for a time. */
 export interface LineStep extends ControlLines {
-  readonly ms: number;
+  readonly time: Time;
 }
 
 /** One try to make the mouse say what it is: it ends with RTS ON. */
@@ -25,10 +26,10 @@ export interface Question {
   readonly steps: readonly LineStep[];
   readonly asking: ControlLines;
   /** How long the PC waits for the first character of the answer, and for each further one. */
-  readonly firstCharacterMs: number;
-  readonly nextCharacterMs: number;
+  readonly firstCharacter: Time;
+  readonly nextCharacter: Time;
   /** The whole answer has to be there by then. */
-  readonly wholeMs: number;
+  readonly whole: Time;
   /**
    * `usual`: as soon as the characters that a mouse with this layout sends are there, reports may come. `whole`: the PC
    * reads on until an end mark or until no more comes.
@@ -42,7 +43,7 @@ export interface PcProfile {
   /** One sentence. */
   readonly title: string;
   /** From power-up, with both lines OFF, to the first step. */
-  readonly startsAfterMs: number;
+  readonly startsAfter: Time;
   /** What opening the port does to the lines. */
   readonly opening: readonly LineStep[];
   /** Asked one after the other until one is answered. */
@@ -50,7 +51,7 @@ export interface PcProfile {
   /** Lines of a PC that found no mouse. */
   readonly unanswered: ControlLines;
   /** It asks everything once more so long after it began to take reports; undefined where it never does. */
-  readonly asksAgainAfterMs: number | undefined;
+  readonly asksAgainAfter: Time | undefined;
   readonly sources: readonly Source[];
   readonly confidence: Confidence;
 }

@@ -1,4 +1,5 @@
-import { longestMilliseconds, milliseconds } from "./milliseconds.ts";
+import { figure, figureOf } from "../time/figures.ts";
+import { second, type Time } from "../time/time.ts";
 import type { ControlLines, LineStep, PcProfile, Question } from "./pc-profile.ts";
 
 const OFF: ControlLines = { dtr: false, rts: false };
@@ -6,38 +7,38 @@ const DTR_ALONE: ControlLines = { dtr: true, rts: false };
 const ON: ControlLines = { dtr: true, rts: true };
 
 /** By now an adapter that is fed by the port has to be up. */
-const POWER_READY = milliseconds("serial.power-ready", "max");
-const RESET_HOLD = milliseconds("serial.reset-hold", "typical");
-const SHORTEST_RESET_HOLD = milliseconds("serial.reset-hold", "min");
-const LONGEST_RESET_HOLD = milliseconds("serial.reset-hold", "max");
+const POWER_READY = figure("serial.power-ready", "max");
+const RESET_HOLD = figure("serial.reset-hold", "typical");
+const SHORTEST_RESET_HOLD = figure("serial.reset-hold", "min");
+const LONGEST_RESET_HOLD = figure("serial.reset-hold", "max");
 
 /** Opening a port turns both lines on, and a driver gets to them a little later. Common practice, no source. */
-const opened = (ms: number): readonly LineStep[] => [{ ...ON, ms }];
+const opened = (time: Time): readonly LineStep[] => [{ ...ON, time }];
 
 const patience = {
-  firstCharacterMs: milliseconds("pnp.first-character", "max"),
-  nextCharacterMs: milliseconds("pnp.character-timeout", "max"),
-  wholeMs: milliseconds("pnp.id-time", "max"),
+  firstCharacter: figure("pnp.first-character", "max"),
+  nextCharacter: figure("pnp.character-timeout", "max"),
+  whole: figure("pnp.id-time", "max"),
 } as const;
 
 const moreThanUsual = {
-  firstCharacterMs: longestMilliseconds("pnp.first-character"),
-  nextCharacterMs: longestMilliseconds("pnp.character-timeout"),
-  wholeMs: milliseconds("pnp.id-time", "max"),
+  firstCharacter: figureOf("mousedSource", "pnp.first-character", "max"),
+  nextCharacter: figureOf("mousedSource", "pnp.character-timeout", "max"),
+  whole: figure("pnp.id-time", "max"),
 } as const;
 
-/** Lines off for `ms`, then both on. */
-const toggle = (off: ControlLines, ms: number): Question => ({
-  steps: [{ ...off, ms }],
+/** Lines off for a time, then both on. */
+const toggle = (off: ControlLines, time: Time): Question => ({
+  steps: [{ ...off, time }],
   asking: ON,
   ...patience,
   reads: "usual",
 });
 
 const common = {
-  startsAfterMs: POWER_READY,
+  startsAfter: POWER_READY,
   unanswered: DTR_ALONE,
-  asksAgainAfterMs: undefined,
+  asksAgainAfter: undefined,
   confidence: "read",
 } as const;
 
@@ -70,16 +71,16 @@ export const pcProfiles: readonly PcProfile[] = [
     questions: [
       {
         steps: [
-          { ...DTR_ALONE, ms: milliseconds("pnp.dsr-wait", "typical") },
-          { ...OFF, ms: milliseconds("pnp.both-off", "typical") },
-          { ...DTR_ALONE, ms: milliseconds("pnp.signature", "typical") },
+          { ...DTR_ALONE, time: figure("pnp.dsr-wait", "typical") },
+          { ...OFF, time: figure("pnp.both-off", "typical") },
+          { ...DTR_ALONE, time: figure("pnp.signature", "typical") },
         ],
         asking: ON,
         ...patience,
         reads: "whole",
       },
       {
-        steps: [{ ...OFF, ms: milliseconds("pnp.both-off", "typical") }],
+        steps: [{ ...OFF, time: figure("pnp.both-off", "typical") }],
         asking: ON,
         ...patience,
         reads: "whole",
@@ -103,7 +104,7 @@ export const pcProfiles: readonly PcProfile[] = [
     ...common,
     name: "patient",
     title: "Keeps both lines off long, and waits long for every character.",
-    startsAfterMs: milliseconds("ps2.reset-wait", "min"),
+    startsAfter: figure("ps2.reset-wait", "min"),
     opening: opened(LONGEST_RESET_HOLD),
     questions: [{ ...toggle(OFF, LONGEST_RESET_HOLD), ...moreThanUsual }],
     sources: [{ document: "mousedSource", place: "probe (240 ms)" }],
@@ -115,7 +116,7 @@ export const pcProfiles: readonly PcProfile[] = [
     opening: opened(RESET_HOLD),
     questions: [toggle(DTR_ALONE, RESET_HOLD)],
     // Common practice, no source: long enough for reports, short enough for a run.
-    asksAgainAfterMs: 1000,
+    asksAgainAfter: second,
     sources: [{ document: "mouseManual", place: "Introduction" }],
   },
 ];

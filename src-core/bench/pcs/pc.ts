@@ -1,7 +1,7 @@
 import type { ReportLayout } from "../../model/layouts/layout.ts";
 import { quantity } from "../../model/quantities.ts";
 import type { Event, EventQueue } from "../time/event-queue.ts";
-import { ms, never, type Time } from "../time/time.ts";
+import { never, type Time } from "../time/time.ts";
 import type { Cause } from "../wires/edge.ts";
 import type { Wires } from "../wires/wires.ts";
 import { IdentificationReader } from "./identification-reader.ts";
@@ -59,7 +59,7 @@ export class Pc {
     this.#reader = new IdentificationReader(layout.name);
     const baud = parts.baud ?? quantity("serial.baud")?.typical ?? never;
     new UartReceiver(queue, wires.rxd, { baud, dataBits: layout.dataBits }, (byte) => this.#receive(byte));
-    queue.after(profile.startsAfterMs * ms, () => this.#step(profile.opening, 0, () => this.#ask(0)));
+    queue.after(profile.startsAfter, () => this.#step(profile.opening, 0, () => this.#ask(0)));
   }
 
   /** Grows while the bench runs. */
@@ -79,7 +79,7 @@ export class Pc {
       return;
     }
     this.#set(step);
-    this.#parts.queue.after(step.ms * ms, () => this.#step(steps, index + 1, then));
+    this.#parts.queue.after(step.time, () => this.#step(steps, index + 1, then));
   }
 
   /** DTR before RTS, where both change at once. */
@@ -102,8 +102,8 @@ export class Pc {
       const asked = queue.now;
       this.#answers.push({ asked, bytes: [], ended: undefined, outcome: "open" });
       this.#set(question.asking);
-      this.#wait(question.firstCharacterMs * ms, index);
-      queue.after(question.wholeMs * ms, () => {
+      this.#wait(question.firstCharacter, index);
+      queue.after(question.whole, () => {
         if (this.#answers.at(-1)?.asked === asked) this.#endQuestion(index);
       });
     });
@@ -127,7 +127,7 @@ export class Pc {
     this.#reader.take(byte.value);
     const index = this.#parts.profile.questions.indexOf(question);
     if (question.reads === "whole" ? this.#reader.isWhole : this.#reader.isUsual) this.#endQuestion(index);
-    else this.#wait(question.nextCharacterMs * ms, index);
+    else this.#wait(question.nextCharacter, index);
   }
 
   #endQuestion(index: number): void {
@@ -150,9 +150,9 @@ export class Pc {
     const session: OpenSession = { from: queue.now, to: undefined };
     this.#session = session;
     this.#sessions.push(session);
-    if (profile.asksAgainAfterMs === undefined || this.#hasAskedAgain) return;
+    if (profile.asksAgainAfter === undefined || this.#hasAskedAgain) return;
     this.#hasAskedAgain = true;
-    queue.after(profile.asksAgainAfterMs * ms, () => {
+    queue.after(profile.asksAgainAfter, () => {
       session.to = queue.now;
       this.#session = undefined;
       receiver.reset(queue.now);

@@ -3,8 +3,8 @@ import type { Random } from "../../time/random.ts";
 import type { Time } from "../../time/time.ts";
 import type { Cause, Level } from "../../wires/edge.ts";
 import type { OpenCollectorWire } from "../../wires/open-collector.ts";
-import type { Spread } from "../figures.ts";
 import type { MouseTiming } from "../profile.ts";
+import type { Spread } from "../spread.ts";
 
 const byMouse: Cause = { party: "mouse", at: undefined };
 

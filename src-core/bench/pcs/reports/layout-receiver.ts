@@ -2,13 +2,13 @@ import { fieldsOf } from "../../../model/layouts/decode.ts";
 import type { ReportLayout } from "../../../model/layouts/layout.ts";
 import { type Synchronisation, synchronisation } from "../../../model/layouts/synchronisation.ts";
 import type { ReportValues } from "../../../model/layouts/values.ts";
-import { quantity } from "../../../model/quantities.ts";
-import { ms, never, type Time } from "../../time/time.ts";
+import { figure } from "../../time/figures.ts";
+import type { Time } from "../../time/time.ts";
 import type { ReceivedByte } from "../uart/received-byte.ts";
 import type { Discarded, DiscardReason, ReportReceiver, SerialReport } from "./report-receiver.ts";
 
 /** After this silence a driver takes the next byte as a first one. Linux kernel, sermouse.c. */
-const SILENCE: Time = (quantity("serial.packet-gap")?.typical ?? never) * ms;
+const SILENCE: Time = figure("serial.packet-gap", "typical");
 
 /**
  * A driver for one serial layout. A report begins with a byte that passes the test of the layout's first byte; where no

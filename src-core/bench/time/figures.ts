@@ -1,24 +1,10 @@
 import { type Figure, type Quantity, quantity } from "../../model/quantities.ts";
 import type { DocumentName } from "../../model/sources.ts";
-import { ms, second, type Time, us } from "../time/time.ts";
-
-/** A duration that is drawn anew each time, both ends included. */
-export interface Spread {
-  readonly least: Time;
-  readonly most: Time;
-}
-
-export function exactly(time: Time): Spread {
-  return { least: time, most: time };
-}
-
-export function between(least: Time, most: Time): Spread {
-  return { least, most };
-}
+import { ms, ns, second, type Time, us } from "./time.ts";
 
 type Bound = "min" | "typical" | "max";
 
-/** A duration of the model. Throws where the model has none: a mouse without its figures is no mouse. */
+/** A duration of the model. Throws where the model has none: a mistake in a table of the bench. */
 export function figure(id: string, bound: Bound): Time {
   const of = known(id);
   return duration(of, of, bound);
@@ -40,7 +26,24 @@ export function rememberedFigure(id: string, bound: Bound): Time {
   return duration(of, other, bound);
 }
 
-function known(id: string): Quantity {
+/** One of the quantity's unit as a duration. Throws where it is no unit of time. */
+export function unitOf({ id, unit }: Quantity): Time {
+  switch (unit) {
+    case "ns":
+      return ns;
+    case "us":
+      return us;
+    case "ms":
+      return ms;
+    case "s":
+      return second;
+    default:
+      throw new Error(`${id} is no duration but in ${unit}`);
+  }
+}
+
+/** The quantity of this id. Throws where there is none. */
+export function known(id: string): Quantity {
   const of = quantity(id);
   if (of === undefined) throw new Error(`the model has no ${id}`);
   return of;
@@ -49,14 +52,5 @@ function known(id: string): Quantity {
 function duration(of: Quantity, from: Figure, bound: Bound): Time {
   const value = from[bound];
   if (value === undefined) throw new Error(`the model has no ${bound} of ${of.id}`);
-  switch (of.unit) {
-    case "us":
-      return value * us;
-    case "ms":
-      return value * ms;
-    case "s":
-      return value * second;
-    default:
-      throw new Error(`${of.id} is no duration but in ${of.unit}`);
-  }
+  return value * unitOf(of);
 }
