@@ -25,7 +25,8 @@ export class Movement {
   #right = 0;
   #down = 0;
   #wheel = 0;
-  readonly #reported = new Set<ButtonName>();
+  /** Buttons that are down in the last report that the host was sent whole. */
+  readonly #told = new Set<ButtonName>();
 
   constructor(hand: Hand, buttons: readonly ButtonName[]) {
     this.hand = hand;
@@ -57,7 +58,7 @@ export class Movement {
 
   /** Forgets which buttons the host was told of. */
   forgetButtons(): void {
-    this.#reported.clear();
+    this.#told.clear();
   }
 
   isDown(button: ButtonName): boolean {
@@ -70,8 +71,17 @@ export class Movement {
     const counts = this.counts(now);
     if (layout.movements.some(({ name }) => counts[name] !== 0)) return true;
     return this.#buttons.some(
-      (button) => layout.fields.includes(button) && this.isDown(button) !== this.#reported.has(button),
+      (button) => layout.fields.includes(button) && this.isDown(button) !== this.#told.has(button),
     );
+  }
+
+  /** The host was sent a report whole. A report that is dropped tells nobody, so its buttons are news again. */
+  tell({ values }: MouseReport): void {
+    for (const button of this.#buttons) {
+      const down = values[button];
+      if (down === true) this.#told.add(button);
+      else if (down === false) this.#told.delete(button);
+    }
   }
 
   /** Makes a report and starts to count anew. */
@@ -84,10 +94,7 @@ export class Movement {
     const buttons: { [name in ButtonName]?: boolean } = {};
     for (const button of this.#buttons) {
       if (!layout.fields.includes(button)) continue;
-      const down = this.isDown(button);
-      buttons[button] = down;
-      if (down) this.#reported.add(button);
-      else this.#reported.delete(button);
+      buttons[button] = this.isDown(button);
     }
     const moved: ReportValues = { x: scaled(counted.x), y: scaled(counted.y), wheel: counted.wheel };
     const lost = remainder(layout, moved);

@@ -92,9 +92,11 @@ export class VirtualMouse implements LineOwner {
   sent(frame: SentFrame): void {
     this.#sent.push(frame);
     const { whole, bytesBefore } = this.#outbox.sent(frame.whole);
-    if (whole?.report !== undefined && whole.report.of.sentAt === undefined) {
-      whole.report.of.sentAt = frame.end;
-      this.#wholeReports += 1;
+    if (whole?.report !== undefined) {
+      const { of } = whole.report;
+      if (of.sentAt === undefined) this.#wholeReports += 1;
+      of.sentAt ??= frame.end;
+      this.#movement.tell(of);
     }
     if (whole?.thenSelfTest === true) this.#testItself("reset-command");
     else if (frame.report !== undefined && bytesBefore === 1) this.#perhapsIncident();

@@ -24,6 +24,14 @@ export interface SendOptions {
   readonly stopLateBy?: number;
   /** Pulls the clock low in the middle of this bit (1 is the first data bit) and gives up. */
   readonly giveUpAtClock?: number;
+  /** Each bit is right from 4 us after the clock rose to 26 us after, and wrong before and behind. */
+  readonly narrowBits?: boolean;
+}
+
+interface Sending {
+  readonly byte: number;
+  readonly options: SendOptions;
+  clocks: number;
 }
 
 const cause = { party: "firmware", at: undefined } as const;
@@ -35,13 +43,12 @@ const cause = { party: "firmware", at: undefined } as const;
  */
 export class DatasheetHost {
   readonly heard: HeardByte[] = [];
-  /** Falling edges at which it read, and what. */
   readonly #queue: EventQueue;
   readonly #wires: Wires;
   #bits: number[] = [];
   #firstFall = 0;
   #lastFall = 0;
-  #sending: { readonly byte: number; readonly options: SendOptions; clocks: number } | undefined;
+  #sending: Sending | undefined;
   #inhibiting = false;
   /** The acknowledge bit of each byte sent: data at the last clock. */
   readonly acknowledged: boolean[] = [];
@@ -94,14 +101,19 @@ export class DatasheetHost {
   }
 
   #edge(edge: Edge): void {
-    if (edge.level === 1 || this.#inhibiting) return;
+    if (this.#inhibiting) return;
+    if (edge.level === 1) {
+      if (this.#sending?.options.narrowBits === true) this.#putNarrowBit(this.#sending);
+      return;
+    }
     if (this.#sending !== undefined) this.#sendBit(this.#sending);
     else this.#readSoon();
   }
 
-  #sendBit(sending: { readonly byte: number; readonly options: SendOptions; clocks: number }): void {
+  #sendBit(sending: Sending): void {
     sending.clocks += 1;
     const { byte, options, clocks } = sending;
+    if (options.narrowBits === true && clocks < 10) return;
     this.#queue.after(10 * microsecond, () => {
       if (clocks === options.giveUpAtClock) {
         this.#sending = undefined;
@@ -113,9 +125,21 @@ export class DatasheetHost {
       const level = clocks <= 10 ? this.#bit(byte, clocks, options) : clocks < lastClock ? 0 : 1;
       this.#wires.data.drive("firmware", level === 1 ? "released" : "low", cause);
       if (clocks < lastClock) return;
-      this.acknowledged.push(this.#wires.data.level === 0);
       this.#sending = undefined;
+      this.#queue.after(5 * microsecond, () => this.acknowledged.push(this.#wires.data.level === 0));
     });
+  }
+
+  #putNarrowBit({ byte, options, clocks }: Sending): void {
+    if (clocks === 0 || clocks > 9) return;
+    const right = this.#bit(byte, clocks, options);
+    const put = (level: number) =>
+      this.#wires.data.drive("firmware", level === 1 ? "released" : "low", cause);
+    // The line takes a microsecond to rise, so it is let go that much earlier.
+    const early = (level: number) => (level === 1 ? microsecond : 0);
+    put(1 - right);
+    this.#queue.after(4 * microsecond - early(right), () => put(right));
+    this.#queue.after(26 * microsecond - early(1 - right), () => put(1 - right));
   }
 
   #bit(byte: number, clock: number, options: SendOptions): number {
