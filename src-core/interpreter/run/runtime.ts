@@ -171,7 +171,8 @@ export class Runtime {
     const temporaries = this.#temporaries.length;
     if (!wasRunning) {
       this.#stepsLeft = this.#request.limits.steps;
-      this.#counters[0] = 0;
+      // Cycles that the clock does not know of yet are not forgotten.
+      if (this.#request.clock === undefined) this.#counters[0] = 0;
     }
     this.#isRunning = true;
     try {

@@ -107,7 +107,7 @@ function placeBitField(
 }
 
 function placeMember(member: MemberDraft, draft: RecordDraft, at: Progress, model: DataModel): number {
-  const alignment = draft.packed || member.packed ? 1 : alignmentOf(member.type, model);
+  const alignment = draft.packed || member.packed ? 1 : alignmentOf(heldType(member), model);
   at.alignment = Math.max(at.alignment, alignment);
   at.bits = roundUp(at.bits, alignment * 8);
   return at.bits;
@@ -128,6 +128,11 @@ function placeBases(draft: RecordDraft, at: Progress, model: DataModel): BaseSub
   });
 }
 
+/** What a member takes up: of a reference a pointer (Itanium C++ ABI 2.2), not what it refers to. */
+function heldType({ type }: MemberDraft): Type {
+  return type.kind === "reference" ? { kind: "pointer", to: type.to } : type;
+}
+
 /**
  * Places the members of a record: in order, each at its alignment, bit-fields from the least significant bit
  * up, as avr-gcc and the 32-bit targets do (C11 6.7.2.1 leaves it to them). In a union all start at 0.
@@ -142,7 +147,7 @@ export function layoutRecord(draft: RecordDraft, model: DataModel): RecordLayout
     const bitOffset = isBitField
       ? placeBitField(member, member.bitWidth ?? 0, draft, at, model)
       : placeMember(member, draft, at, model);
-    const width = member.bitWidth ?? (sizeOf(member.type, model) ?? 0) * 8;
+    const width = member.bitWidth ?? (sizeOf(heldType(member), model) ?? 0) * 8;
     at.bits = bitOffset + width;
     at.extent = Math.max(at.extent, at.bits);
     if (member.name === undefined) continue;

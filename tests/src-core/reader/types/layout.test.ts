@@ -41,6 +41,14 @@ describe("AVR aligns nothing (wiki page avr-gcc, Type Layout)", () => {
     expect(layout.size).toBe(8);
   });
 
+  // Itanium C++ ABI, 2.2: a reference is laid out as a pointer.
+  test("a reference takes the room of a pointer, whatever it refers to", () => {
+    const to = (type: Type): Type => ({ kind: "reference", to: type, rvalue: false });
+    const members = [member("a", to(avr.char)), member("b", to(avr.long)), member("c", avr.char)];
+    expect(offsets(layoutRecord(record(members, { language: "c++" }), avrModel))).toEqual([0, 16, 32]);
+    expect(layoutRecord(record(members, { language: "c++" }), ilp32Model).size).toBe(12);
+  });
+
   test("bit-fields begin at the least significant bit and share a byte", () => {
     const layout = layoutRecord(
       record([
