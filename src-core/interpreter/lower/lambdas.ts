@@ -29,6 +29,7 @@ export function lambdaAt(scope: FunctionScope, room: string, lambda: Lambda): st
 export function enterLambda(scope: FunctionScope, lambda: Lambda): void {
   const load = `l${scope.linkage.model.pointer / 8}`;
   for (const { variable, reference, field } of lambda.captures) {
+    scope.captured.add(variable);
     const at = `(self+${field.bitOffset / 8})`;
     scope.addresses.set(variable, reference ? `${load}(${at},0)` : at);
   }

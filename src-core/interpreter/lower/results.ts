@@ -5,8 +5,9 @@ import { isSilent } from "./copies.ts";
 import type { FunctionScope } from "./scope.ts";
 
 /** A local variable, whose object ends when the function returns: it is moved into the result (C++11 12.8p32). */
-export function endsWithFunction({ storage, type }: Variable): boolean {
-  const isOwn = storage === "local" || storage === "parameter";
+export function endsWithFunction(scope: FunctionScope, variable: Variable): boolean {
+  const { storage, type } = variable;
+  const isOwn = (storage === "local" || storage === "parameter") && !scope.captured.has(variable);
   return isOwn && type.kind === "record" && type.volatile !== true;
 }
 

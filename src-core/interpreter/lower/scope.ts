@@ -105,6 +105,8 @@ export class FunctionScope {
   holdsTemporaries = false;
   blocks = 0;
   returns: Type = { kind: "void" };
+  /** Variables of the function around a lambda, and its copies of them. */
+  readonly captured = new Set<Variable>();
   /** JavaScript for `this`. */
   self = "self";
   #names = 0;

@@ -359,7 +359,7 @@ function returnedObject(scope: FunctionScope, value: TypedExpression): string {
   if (value.kind !== "variable") return objectAt(scope, "result", value);
   const { variable } = value;
   if (variable === scope.resultVariable) return "result";
-  return endsWithFunction(variable)
+  return endsWithFunction(scope, variable)
     ? copied(scope, "result", value, "ends")
     : objectAt(scope, "result", value);
 }
