@@ -1,5 +1,6 @@
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { walkExpression } from "../../reader/typed/walk.ts";
+import { sizeOf } from "../../reader/types/layout.ts";
 import type { FunctionScope } from "./scope.ts";
 
 /** What decides in which order the arguments of a call are evaluated. */
@@ -38,6 +39,34 @@ export function inCallOrder(
 /** Numbers, names and places in the frame: nothing that another argument does changes them. */
 function isFixed(code: string): boolean {
   return /^\(*-?[\w.]+n?(\+\d+)?\)*$/.test(code);
+}
+
+const turning: ReadonlySet<string> = new Set(["+", "*", "&", "|", "^", "<", ">", "<=", ">=", "==", "!="]);
+
+/**
+ * Whether avr-gcc evaluates the right operand first: it turns operators around that can be, where that leaves a plain
+ * variable on the right.
+ */
+export function isTurned(
+  scope: FunctionScope,
+  operator: string,
+  left: TypedExpression,
+  right: TypedExpression,
+): boolean {
+  return turning.has(operator) && isVariable(scope, left) && !isVariable(scope, right) && hasEffects(right);
+}
+
+/** Conversions that keep the size are none to the compiler. */
+function isVariable(scope: FunctionScope, expression: TypedExpression): boolean {
+  if (expression.kind === "variable") return expression.variable.type.kind !== "reference";
+  if (expression.kind !== "convert") return false;
+  const { model } = scope.linkage;
+  return (
+    expression.type.kind !== "floating" &&
+    expression.operand.type.kind !== "floating" &&
+    sizeOf(expression.type, model) === sizeOf(expression.operand.type, model) &&
+    isVariable(scope, expression.operand)
+  );
 }
 
 /** Whether evaluating it can change what another expression gives. */

@@ -2,6 +2,7 @@ import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { lowerOwn } from "./assembly.ts";
+import { hasEffects, isTurned } from "./call-order.ts";
 import { lowerCall } from "./calls.ts";
 import { isSilent } from "./copies.ts";
 import { furtherArguments, nextArgument } from "./further-arguments.ts";
@@ -101,16 +102,15 @@ export function lowerValue(
       return update(scope, expression);
     case "arithmetic": {
       const shape = shapeAt(scope, expression);
-      const left = lowerValue(scope, expression.left);
-      const right = operandOf(scope, expression.operator, expression.right);
-      return lowerArithmetic(
-        expression.operator,
-        left,
-        right,
-        shape,
-        scope.place(expression.at),
-        expression.at,
+      const { operator, left, right, at } = expression;
+      const first = lowerValue(scope, left);
+      const { before, code } = ahead(
+        scope,
+        isTurned(scope, operator, left, right),
+        operandOf(scope, operator, right),
       );
+      const result = lowerArithmetic(operator, first, code, shape, scope.place(at), at);
+      return before === "" ? result : `(${before}${result})`;
     }
     case "pointer-offset": {
       const step = `${indexValue(scope, expression.offset)}*${stepOf(scope, expression.type, expression)}`;
@@ -190,7 +190,24 @@ function stepOf(scope: FunctionScope, type: Type, expression: TypedExpression): 
 function comparison(scope: FunctionScope, expression: Extract<TypedExpression, { kind: "compare" }>): string {
   const operator =
     expression.operator === "==" ? "===" : expression.operator === "!=" ? "!==" : expression.operator;
-  return `(${lowerValue(scope, expression.left)}${operator}${lowerValue(scope, expression.right)})`;
+  const { left, right } = expression;
+  const { before, code } = ahead(
+    scope,
+    isTurned(scope, expression.operator, left, right),
+    lowerValue(scope, right),
+  );
+  return `(${before}${before === "" ? "" : "("}${lowerValue(scope, left)}${operator}${code}${before === "" ? "" : ")"})`;
+}
+
+/** Code that is to run before what stands to the left of it: put into a variable. */
+function ahead(
+  scope: FunctionScope,
+  isFirst: boolean,
+  code: string,
+): { readonly before: string; readonly code: string } {
+  if (!isFirst) return { before: "", code };
+  const held = scope.temporary();
+  return { before: `${held}=${code},`, code: held };
 }
 
 function unary(
@@ -258,21 +275,28 @@ function compoundAssign(
 ): string {
   const { target, value, operator, computeIn, at } = expression;
   const p = scope.place(at);
-  const { before, place } = placeOnce(scope, target);
+  const { before: found, place } = placeOnce(scope, target);
+  // avr-gcc evaluates the value first; a variable without an address is changed by nothing else.
+  const isLate = place.kind !== "name" && hasEffects(value);
   const shape = shapeAt(scope, target);
   const held = readPlace(scope, place, target);
   if (shape.kind === "pointer") {
-    const step = `${indexValue(scope, value)}*${stepOf(scope, target.type, expression)}`;
-    return `(${before}${writePlace(scope, place, target.type, address(scope, `${held}${operator}${step}`), p)})`;
+    const { before, code } = ahead(scope, isLate, indexValue(scope, value));
+    const step = `${code}*${stepOf(scope, target.type, expression)}`;
+    return `(${before}${found}${writePlace(scope, place, target.type, address(scope, `${held}${operator}${step}`), p)})`;
   }
   const inside = shapeOf(computeIn, scope.linkage.model);
   const left = inside && converted(held, shape, inside);
   if (inside === undefined || left === undefined) throw new CannotLower("this assignment", at);
   const isShift = operator === "<<" || operator === ">>";
-  const right = isShift ? operandOf(scope, operator, value) : valueAs(scope, value, inside);
+  const { before, code: right } = ahead(
+    scope,
+    isLate,
+    isShift ? operandOf(scope, operator, value) : valueAs(scope, value, inside),
+  );
   const result = converted(lowerArithmetic(operator, left, right, inside, p, at), inside, shape);
   if (result === undefined) throw new CannotLower("this assignment", at);
-  return `(${before}${writePlace(scope, place, target.type, result, p)})`;
+  return `(${before}${found}${writePlace(scope, place, target.type, result, p)})`;
 }
 
 function convert(scope: FunctionScope, expression: Extract<TypedExpression, { kind: "convert" }>): string {
