@@ -108,6 +108,8 @@ export interface Surroundings {
   ): number | bigint | undefined;
   /** Calls what a pointer to a function points to. */
   callPointer(pointer: number, parameters: readonly (number | bigint)[]): number | bigint | undefined;
+  /** Stops the run where it is: `what` cannot be done as the target does it. */
+  refuse(what: string): never;
   /** Where the global object of this name lies; undefined for one that the program does not have. */
   addressOf(name: string): number | undefined;
   /** Lets cycles go by, and interrupts with them, where they are counted. */

@@ -1,7 +1,7 @@
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
-import type { OutsideBody } from "../outcome.ts";
-import { pieceOf } from "./pieces.ts";
+import type { OutsideBody, Surroundings } from "../outcome.ts";
+import { type Piece, pieceOf } from "./pieces.ts";
 import { stringEdits } from "./string-edits.ts";
 import { type NumberForm, pieceBytes, StringObject, usualForm } from "./string-object.ts";
 import { stringQueries } from "./string-queries.ts";
@@ -26,20 +26,50 @@ function withText(
   };
 }
 
+/** Appends a text. The core copies a string's own text onto itself behind its end, and does not come to one. */
+function append(
+  string: StringObject,
+  piece: Piece,
+  value: number,
+  bytes: number[] | undefined,
+  { refuse }: Surroundings,
+): boolean {
+  const isOwn =
+    piece.kind === "string"
+      ? value === string.address
+      : piece.kind === "text" && value >= string.buffer && value <= string.buffer + string.length;
+  if (isOwn && string.length > 0) refuse("a string appended to itself");
+  return string.append(bytes);
+}
+
 /** `left + right`: the sum that `left` is, and that gets longer. */
 export function stringSum({ type }: FunctionSymbol): OutsideBody | undefined {
   const piece = pieceOf(type.parameters[1]);
   if (!isSum(type.parameters[0]) || piece === undefined) return undefined;
   return (parameters, memory, surroundings) => {
     const sum = new StringObject(numberAt(parameters, 0), memory, surroundings);
-    const bytes = pieceBytes(piece, numberAt(parameters, 1), usualForm, memory, surroundings);
-    if (!sum.append(bytes)) sum.invalidate();
+    const value = numberAt(parameters, 1);
+    const bytes = pieceBytes(piece, value, usualForm, memory, surroundings);
+    if (!append(sum, piece, value, bytes, surroundings)) sum.invalidate();
     return sum.address;
   };
 }
 
 function isSum(type: Type | undefined): boolean {
   return type?.kind === "reference" && type.to.kind === "record" && type.to.record.name === "StringSumHelper";
+}
+
+/** `concat` tells whether it could, `+=` gives the string. */
+function appending({ type, name }: FunctionSymbol): OutsideBody | undefined {
+  const piece = pieceOf(type.parameters[0]);
+  if (piece === undefined) return undefined;
+  return (parameters, memory, surroundings) => {
+    const string = new StringObject(numberAt(parameters, 0), memory, surroundings);
+    const value = numberAt(parameters, 1);
+    const bytes = pieceBytes(piece, value, usualForm, memory, surroundings);
+    const could = append(string, piece, value, bytes, surroundings);
+    return name === "concat" ? Number(could) : string.address;
+  };
 }
 
 /** Takes the text out of a string that is about to end. */
@@ -89,12 +119,8 @@ export function stringMethod(symbol: FunctionSymbol): OutsideBody | undefined {
         return string.address;
       });
     case "concat":
-      return withText(symbol, (string, bytes) => (string.append(bytes) ? 1 : 0));
     case "operator+=":
-      return withText(symbol, (string, bytes) => {
-        string.append(bytes);
-        return string.address;
-      });
+      return appending(symbol);
     default:
       return stringQueries(symbol) ?? stringEdits(symbol);
   }

@@ -10,6 +10,9 @@ import type { DataModel, RecordDeclaration, Type } from "../../reader/types/type
 
 export type Lambda = Extract<TypedExpression, { kind: "lambda" }>;
 
+/** The code of a function is made from the program, or it is a library's or the machine's own. */
+export type Origin = "program" | "outside";
+
 /** What lowering asks of the machine that the code is for. */
 export interface Linkage {
   readonly model: DataModel;
@@ -26,8 +29,8 @@ export interface Linkage {
    * the address that this reads (0 for none).
    */
   isReplaced(symbol: FunctionSymbol): boolean;
-  /** Whether there is anything to call. */
-  isKnown(symbol: FunctionSymbol): boolean;
+  /** Where the code of a function is; undefined where there is none to call. */
+  origin(symbol: FunctionSymbol): Origin | undefined;
   /** A function of the program's own by its name, which takes so many parameters. */
   ownFunction(name: string, parameters: number): FunctionSymbol | undefined;
   /** The value of a pointer to it. */

@@ -1,7 +1,7 @@
 import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
-import type { Lambda, Linkage } from "../lower/scope.ts";
+import type { Lambda, Linkage, Origin } from "../lower/scope.ts";
 import type { Clock, InsteadFunction } from "../outcome.ts";
 import type { Classes } from "./classes.ts";
 import { Halt } from "./halt.ts";
@@ -30,8 +30,8 @@ export class Linker implements Linkage {
   readonly #placeNumbers = new Map<At, number>();
   /** Called for functions that nobody had asked for before. */
   onNumbered: ((number: number, symbol: FunctionSymbol) => void) | undefined;
-  /** Whether the machine has something to call for a function. */
-  hasCode: ((symbol: FunctionSymbol) => boolean) | undefined;
+  /** Where the machine has the code of a function. */
+  originOf: ((symbol: FunctionSymbol) => Origin | undefined) | undefined;
   /** Called for objects that nobody had asked for before. */
   onPlaced: ((variable: Variable) => void) | undefined;
 
@@ -81,8 +81,8 @@ export class Linker implements Linkage {
     return this.#instead?.(this.#program.definitionOf(symbol) ?? symbol) !== undefined;
   }
 
-  isKnown(symbol: FunctionSymbol): boolean {
-    return this.hasCode?.(this.#program.definitionOf(symbol) ?? symbol) === true;
+  origin(symbol: FunctionSymbol): Origin | undefined {
+    return this.originOf?.(this.#program.definitionOf(symbol) ?? symbol);
   }
 
   ownFunction(name: string, parameters: number): FunctionSymbol | undefined {

@@ -5,6 +5,7 @@ import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { instructionNamed } from "../lower/assembly.ts";
 import { lowerEnd, lowerFunction, lowerGlobal, lowerObject } from "../lower/functions.ts";
+import type { Origin } from "../lower/scope.ts";
 import type { MachineRequest } from "../machine.ts";
 import type {
   Clock,
@@ -28,6 +29,12 @@ import { Missteps } from "./missteps.ts";
 
 type Value = number | bigint | undefined;
 type Code = (...parameters: readonly (number | bigint)[]) => Value;
+
+/** Where the code of a function is, and the way to it. */
+interface Body {
+  readonly origin: Origin;
+  make(): Code;
+}
 
 interface Ending {
   readonly address: number;
@@ -54,8 +61,8 @@ export class Runtime {
   /** Functions that are declared only, by number. */
   readonly #undefined = new Map<number, FunctionSymbol>();
   readonly #guards: number[] = [];
-  /** Steps left of the slice; depth of calls. */
-  readonly #counters = new Int32Array(2);
+  /** Steps left of the slice; depth of calls; the place of the last call of a library function. */
+  readonly #counters = new Int32Array(3);
   readonly #kept = new Map<string, number>();
   /** Temporary objects that are to end, the last made last, each with what ends it. */
   readonly #temporaries: Ending[] = [];
@@ -89,7 +96,7 @@ export class Runtime {
       if (this.#bodyOf(symbol) === undefined) this.#undefined.set(number, symbol);
       this.#table[number] = this.#unlowered(number, symbol);
     };
-    this.linker.hasCode = (symbol) => this.#bodyOf(symbol) !== undefined;
+    this.linker.originOf = (symbol) => this.#bodyOf(symbol)?.origin;
     this.linker.onPlaced = (variable) => {
       if (this.#isRunning) this.#initialize(variable);
       this.#keepToo(variable);
@@ -219,7 +226,7 @@ export class Runtime {
   }
 
   #codeOf(symbol: FunctionSymbol): Code {
-    const code = this.#bodyOf(symbol)?.();
+    const code = this.#bodyOf(symbol)?.make();
     if (code !== undefined) return code;
     return () => {
       throw this.#missing(symbol, symbol.at);
@@ -227,33 +234,40 @@ export class Runtime {
   }
 
   /** The way to the code of a function; undefined where it is declared only. */
-  #bodyOf(symbol: FunctionSymbol): (() => Code) | undefined {
+  #bodyOf(symbol: FunctionSymbol): Body | undefined {
     const instead = this.#request.instead?.(symbol);
-    if (instead !== undefined) return () => this.#insteadCode(symbol, instead);
+    if (instead !== undefined) return { origin: "program", make: () => this.#insteadCode(symbol, instead) };
     const { definition } = symbol;
     const lambda = this.linker.lambdas.get(symbol);
-    const lowered =
-      definition && (() => this.#compile(lowerFunction(this.linker, symbol, definition, lambda)));
+    const lowered: Body | undefined = definition && {
+      origin: "program",
+      make: () => this.#compile(lowerFunction(this.linker, symbol, definition, lambda)),
+    };
     if (lowered !== undefined && !symbol.standIn) return lowered;
     for (const outside of this.#outside) {
       const body = outside(symbol);
-      if (body !== undefined) return () => this.#outsideCode(body);
+      if (body !== undefined) return { origin: "outside", make: () => this.#outsideCode(body) };
     }
     return lowered ?? this.#instructionOf(symbol);
   }
 
-  #instructionOf(symbol: FunctionSymbol): (() => Code) | undefined {
+  #instructionOf(symbol: FunctionSymbol): Body | undefined {
     const word = symbol.standIn ? instructionNamed(symbol.name) : undefined;
     if (word === undefined) return undefined;
     const place = this.linker.placeNumber(symbol.at);
-    return () => () => {
+    const run = (): undefined => {
       this.#instruct(word, place);
-      return undefined;
     };
+    return { origin: "program", make: () => run };
   }
 
   #missing({ qualifiedName }: FunctionSymbol, at: At | undefined): Halt {
     return new Halt("cannot-run", `cannot run: \`${qualifiedName}\`, which is declared and not defined`, at);
+  }
+
+  /** A library function cannot do what it is called for. */
+  #refusal(what: string): Halt {
+    return new Halt("cannot-run", `cannot run: ${what}`, this.linker.places[this.#counters[2] ?? 0]);
   }
 
   #outsideCode(body: OutsideBody): Code {
@@ -358,7 +372,7 @@ export class Runtime {
       },
       virtual: (method: number, address: number, place: number): Code => {
         const { symbol } = chosen(method, address, place);
-        if (!linker.isKnown(symbol)) throw this.#missing(symbol, linker.places[place]);
+        if (linker.origin(symbol) === undefined) throw this.#missing(symbol, linker.places[place]);
         return this.#function(linker.functionNumber(symbol));
       },
       adjusted: (method: number, address: number): number => address + chosen(method, address, 0).step,
@@ -458,8 +472,7 @@ export class Runtime {
     return {
       callVirtual: (self, name, parameters) => {
         const found = this.#classes.named(name, parameters.length, this.#markAt(self));
-        if (found === undefined)
-          throw new Halt("cannot-run", `cannot run: \`${name}\` of an object without it`, undefined);
+        if (found === undefined) throw this.#refusal(`\`${name}\` of an object without it`);
         return this.#function(linker.functionNumber(found.symbol))(self + found.step, ...parameters);
       },
       callPointer: (pointer, parameters) => this.#function(pointer - 1)(...parameters),
@@ -471,6 +484,9 @@ export class Runtime {
         return undefined;
       },
       wait: (cycles) => this.#wait(cycles),
+      refuse: (what) => {
+        throw this.#refusal(what);
+      },
       model: linker.model,
       kept: this.#kept,
     };

@@ -10,7 +10,7 @@ import { grammar } from "../reader/typed/type-source.ts";
 
 const readGrammar = await grammar();
 
-/** A machine for one C file on an ATmega328P, reset, and a way to call its functions by name. */
+/** A machine for one file on an ATmega328P, reset, and a way to call its functions by name. */
 export interface Ran {
   readonly machine: Machine;
   readonly program: Program;
@@ -19,10 +19,21 @@ export interface Ran {
   textAt(at: { readonly first: { readonly start: number }; readonly last: { readonly end: number } }): string;
 }
 
-export function machineOf(text: string, given: Partial<MachineRequest> = {}): Ran {
+const languages = {
+  c: { main: "main.c", language: "c", prelude: [] },
+  "c++": { main: "main.cpp", language: "c++", prelude: [] },
+  sketch: { main: "main.ino", language: "c++", prelude: ["Arduino.h"] },
+} as const;
+
+export function machineOf(
+  text: string,
+  given: Partial<MachineRequest> = {},
+  written: keyof typeof languages = "c",
+): Ran {
+  const { main, language, prelude } = languages[written];
   const program = readProgram({
-    host: hostOfFiles({ "main.c": text }),
-    units: [{ mains: ["main.c"], language: "c", prelude: [] }],
+    host: hostOfFiles({ [main]: text }),
+    units: [{ mains: [main], language, prelude }],
     chip: chip("atmega328p"),
     clockHz: 16_000_000,
     defines: new Map(),

@@ -72,6 +72,9 @@ export class LibraryTarget {
   constructor(functions: readonly FunctionSymbol[]) {
     this.#functions = functions;
     this.#surroundings = {
+      refuse: (what) => {
+        throw new Error(`cannot run: ${what}`);
+      },
       callVirtual: (...call) => this.callVirtual(...call),
       callPointer: (...call) => this.callPointer(...call),
       addressOf: (name) => this.globals.get(name),
