@@ -7,7 +7,7 @@ import { type NoteProblem, noteProblem, replacement } from "../note-problem.ts";
 import { suggestionFor } from "../suggestion.ts";
 import type { Attached } from "./attach.ts";
 import type { ReadUnit, Target } from "./declared.ts";
-import { allFields, type KnownName, knownNames, recordBehind } from "./known-names.ts";
+import { allFields, hasMethod, type KnownName, knownNames, recordBehind } from "./known-names.ts";
 
 /** `note/mismatch` where notes name what the code has not, or call constant what has no constant value. */
 export function checkAgainstCode(attached: Iterable<Attached>): readonly NoteProblem[] {
@@ -33,7 +33,7 @@ function* checkOne({ note }: Attached, target: Target, unit: ReadUnit): Generato
     case "encodes":
     case "decodes": {
       if (target.kind !== "function") break;
-      const code: Code = { symbol: target.function, names: knownNames(target.function, unit) };
+      const code: Code = { symbol: target.function, names: knownNames(target.function, unit), unit };
       for (const { operand } of note.fields) {
         const { path, negated } = operand.value;
         const start = operand.span.start + (negated ? 1 : 0);
@@ -51,6 +51,7 @@ function* checkOne({ note }: Attached, target: Target, unit: ReadUnit): Generato
 interface Code {
   readonly symbol: FunctionSymbol;
   readonly names: readonly KnownName[];
+  readonly unit: ReadUnit;
 }
 
 const VALUES: readonly KnownName["kind"][] = ["parameter", "member", "global"];
@@ -61,7 +62,7 @@ const VALUES_AND_FUNCTIONS: readonly KnownName["kind"][] = [...VALUES, "function
 function* checkPath(
   path: readonly string[],
   span: Span,
-  { symbol, names }: Code,
+  { symbol, names, unit }: Code,
   sorts: readonly KnownName["kind"][],
 ): Generator<NoteProblem> {
   const [root = "", ...members] = path;
@@ -83,6 +84,7 @@ function* checkPath(
     const fields = allFields(record);
     const field = fields.find((each) => each.name === member);
     if (field === undefined) {
+      if (sorts.includes("function") && member === members.at(-1) && hasMethod(record, member, unit)) return;
       const { phrase } = suggestionFor(
         member,
         fields.map((each) => each.name),

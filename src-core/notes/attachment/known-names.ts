@@ -33,6 +33,12 @@ export function knownNames(symbol: FunctionSymbol, unit: ReadUnit): readonly Kno
   return names;
 }
 
+/** Whether a class or one of its bases has a member function of this name. */
+export function hasMethod(record: RecordDeclaration, name: string, unit: ReadUnit): boolean {
+  const own = unit.typed.classes.get(record)?.functions.some((each) => each.name === name) === true;
+  return own || record.bases.some((base) => hasMethod(base.record, name, unit));
+}
+
 /** The record behind pointers, references and arrays; undefined where there is none or it is not known. */
 export function recordBehind(type: Type): RecordDeclaration | undefined {
   switch (type.kind) {

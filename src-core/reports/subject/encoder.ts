@@ -5,6 +5,7 @@ import type { ReportValues } from "../../model/layouts/values.ts";
 import type { EncodesNote } from "../../notes/note.ts";
 import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol, TypedUnit } from "../../reader/typed/nodes.ts";
+import type { RecordDeclaration } from "../../reader/types/types.ts";
 import type { Request } from "../trial-request.ts";
 import { type Cell, writeCell } from "./cell.ts";
 import { NotTried } from "./not-tried.ts";
@@ -45,10 +46,13 @@ export class EncoderCall {
     const { program, unit, symbol, cancelled } = request;
     this.#request = request;
     const path = pathOf(into);
-    const target = targetFunction(path, symbol, unit, program);
-    const sink = target && new FunctionSink(program.model);
-    const body = target && sink?.bodyFor(target);
-    this.#machine = startedMachine(program, (each) => (each === target ? body : undefined), cancelled);
+    const targets = targetFunctions(path, symbol, unit, program);
+    const sink = targets.size === 0 ? undefined : new FunctionSink(program.model);
+    this.#machine = startedMachine(
+      program,
+      (each) => (targets.has(each) ? sink?.bodyFor(each) : undefined),
+      cancelled,
+    );
     if (sink !== undefined) sink.writerOf = (address) => this.#machine.writerOf(address);
     this.reach = new Reach(this.#machine, symbol, unit);
     this.#call = this.reach.call();
@@ -110,22 +114,44 @@ function pathOf(words: string): readonly string[] {
   return words.split(/\.|->/);
 }
 
-/** The function that `into` names, unless it names a parameter, member or object of that name. */
-function targetFunction(
-  [root, ...members]: readonly string[],
+/**
+ * The functions that `into` names: one, or those of a class that have the name. Nothing where it names a parameter, a
+ * member or an object.
+ */
+function targetFunctions(
+  path: readonly string[],
   symbol: FunctionSymbol,
   unit: TypedUnit,
   program: Program,
-): FunctionSymbol | undefined {
-  if (root === undefined || members.length > 0 || symbol.parameterNames.includes(root)) return undefined;
-  if (unit.variables.some(({ name, qualifiedName }) => name === root || qualifiedName === root))
-    return undefined;
-  const named = unit.functions.filter(({ name, qualifiedName }) => name === root || qualifiedName === root);
-  const own = named.find(({ memberOf }) => memberOf !== undefined && memberOf === symbol.memberOf);
-  const target = own ?? named[0];
-  if (target === undefined) return undefined;
-  const meant = program.definitionOf(target) ?? target;
-  if (meant.type.parameters.length === 0)
-    throw new NotTried(`\`${root}\` takes no byte that could be looked at`, meant.at);
-  return meant;
+): ReadonlySet<FunctionSymbol> {
+  const named = functionsNamed(path, symbol, unit).map((each) => program.definitionOf(each) ?? each);
+  const takesNothing = named.find(({ type }) => type.parameters.length === 0);
+  if (takesNothing !== undefined && named.length === 1)
+    throw new NotTried(`\`${path.join(".")}\` takes no byte that could be looked at`, takesNothing.at);
+  return new Set(named);
+}
+
+function functionsNamed(
+  [root = "", ...members]: readonly string[],
+  symbol: FunctionSymbol,
+  unit: TypedUnit,
+): readonly FunctionSymbol[] {
+  if (symbol.parameterNames.includes(root)) return [];
+  const object = unit.variables.find(({ name, qualifiedName }) => name === root || qualifiedName === root);
+  const [method, ...further] = members;
+  if (object !== undefined) {
+    if (method === undefined || further.length > 0 || object.type.kind !== "record") return [];
+    return methodsNamed(method, object.type.record, unit);
+  }
+  if (members.length > 0) return [];
+  const own = symbol.memberOf === undefined ? [] : methodsNamed(root, symbol.memberOf, unit);
+  if (own.length > 0) return own;
+  const named = unit.functions.find(({ name, qualifiedName }) => name === root || qualifiedName === root);
+  return named === undefined ? [] : [named];
+}
+
+/** Member functions by name, those of base classes too. */
+function methodsNamed(method: string, record: RecordDeclaration, unit: TypedUnit): readonly FunctionSymbol[] {
+  const own = unit.classes.get(record)?.functions.filter(({ name }) => name === method) ?? [];
+  return [...own, ...record.bases.flatMap((base) => methodsNamed(method, base.record, unit))];
 }

@@ -96,8 +96,7 @@ function outletsOf(symbol: FunctionSymbol, { body }: FunctionDefinition, unit: T
         );
       }
       if (expression.kind === "call") count(senderName(expression));
-      if (expression.kind === "method-call" && expression.method.memberOf === symbol.memberOf)
-        count(takesOneByte(expression.method, expression.arguments) ? expression.method.name : undefined);
+      if (expression.kind === "method-call") count(methodName(symbol, expression));
       return true;
     },
   });
@@ -169,10 +168,23 @@ function nameOf(expression: TypedExpression): string | undefined {
 function senderName(call: Extract<TypedExpression, { kind: "call" }>): string | undefined {
   const callee = call.callee.kind === "convert" ? call.callee.operand : call.callee;
   if (callee.kind !== "function") return undefined;
-  return takesOneByte(callee.function, call.arguments) ? callee.function.name : undefined;
+  return !callee.function.standIn && takesOneByte(callee.function, call.arguments)
+    ? callee.function.name
+    : undefined;
 }
 
-function takesOneByte({ type, standIn }: FunctionSymbol, given: readonly TypedExpression[]): boolean {
+/** `send` of the function's own class, `Serial.write` of an object at file level. */
+function methodName(
+  { memberOf }: FunctionSymbol,
+  { method, object, arguments: given }: Extract<TypedExpression, { kind: "method-call" }>,
+): string | undefined {
+  if (!takesOneByte(method, given)) return undefined;
+  const of = object.kind === "convert" ? object.operand : object;
+  if (of.kind === "variable" && isGlobal(of)) return `${of.variable.name}.${method.name}`;
+  return memberOf !== undefined && method.memberOf === memberOf ? method.name : undefined;
+}
+
+function takesOneByte({ type }: FunctionSymbol, given: readonly TypedExpression[]): boolean {
   const [only] = type.parameters;
-  return !standIn && given.length === 1 && only?.kind === "integer" && only.bits <= 16;
+  return given.length === 1 && only?.kind === "integer" && only.bits <= 16;
 }

@@ -105,6 +105,29 @@ void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t l, uint8_t r) {
   });
 });
 
+it("bytes that go to a method of an object are seen", () => {
+  // -1 / 64 is 0, as C rounds towards zero (ISO C11 6.5.5p6), and the two high bits of -1 are 11.
+  const sketch = `// @wire board atmega328p clock=16MHz
+// @wire encodes two-button from x=x y=y left=l right=r into Serial.write
+void tell(int8_t x, int8_t y, bool l, bool r) {
+  Serial.write(0x40 | l << 5 | r << 4 | (y & 0xC0) >> 4 | (x / 64 & 3));
+  Serial.write(x & 0x3F);
+  Serial.write(y & 0x3F);
+}
+`;
+  const { program, notes } = factsOf({ "main.ino": sketch });
+  expect(notes.problems).toEqual([]);
+  const [trial] = tryReports(program, notes) ?? [];
+  expect(trial?.notUnderstood).toEqual([]);
+  expect(
+    trial?.faults.map(({ kind, at, example }) => [
+      kind,
+      sketch.slice(at.first.start, at.last.end),
+      example.came,
+    ]),
+  ).toEqual([["sign-lost", "x / 64 & 3", "40 3F 00"]]);
+});
+
 describe("what is no fault", () => {
   it("sending nothing while there is nothing to tell", () => {
     expect(
