@@ -61,7 +61,8 @@ export interface DecodesNote extends NoteBase {
   readonly fields: readonly FieldOperand[];
 }
 
-export type Button = "left" | "right" | "middle" | "button4" | "button5";
+export const BUTTONS = ["left", "right", "middle", "button4", "button5"] as const;
+export type Button = (typeof BUTTONS)[number];
 
 export interface TryNote extends NoteBase {
   readonly kind: "try";

@@ -28,7 +28,11 @@ export class OpenCollectorWire {
   readonly #pullUps = new Set<Party>();
   readonly #listeners: EdgeListener[] = [];
   #level: Level = 1;
+  /** How many parties pull it low, and how many drive it high. */
+  #lows = 0;
+  #highs = 0;
   #rising: Event | undefined;
+  #risesBecause: Cause | undefined;
 
   constructor(name: "clock" | "data", queue: EventQueue, riseTime: Time) {
     this.name = name;
@@ -46,12 +50,12 @@ export class OpenCollectorWire {
 
   /** Everybody except this party lets it go. */
   isFreeBut(party: Party): boolean {
-    return [...this.#drives].every(([each, drive]) => each === party || drive !== "low");
+    return this.#lows === (this.driveOf(party) === "low" ? 1 : 0);
   }
 
   /** Somebody else than this party pulls it up. */
   isPulledUpBut(party: Party): boolean {
-    return [...this.#pullUps].some((each) => each !== party);
+    return this.#pullUps.size > (this.#pullUps.has(party) ? 1 : 0);
   }
 
   onEdge(listener: EdgeListener): void {
@@ -66,35 +70,37 @@ export class OpenCollectorWire {
   }
 
   drive(party: Party, drive: Drive, cause: Cause): void {
-    if (this.driveOf(party) === drive) return;
+    const before = this.driveOf(party);
+    if (before === drive) return;
     this.#drives.set(party, drive);
+    this.#lows += (drive === "low" ? 1 : 0) - (before === "low" ? 1 : 0);
+    this.#highs += (drive === "high" ? 1 : 0) - (before === "high" ? 1 : 0);
     if (drive === "high") {
-      const kind = this.#isPulledLow() ? "fight" : "driven-high";
+      const kind = this.#lows > 0 ? "fight" : "driven-high";
       this.conflicts.push({ time: this.#queue.now, wire: this.name, kind, cause });
     }
     this.#settle(cause);
   }
 
-  #isPulledLow(): boolean {
-    return [...this.#drives.values()].includes("low");
-  }
-
   #settle(cause: Cause): void {
-    if (this.#isPulledLow()) {
+    if (this.#lows > 0) {
       this.#stopRising();
       this.#become(0, cause);
-    } else if ([...this.#drives.values()].includes("high")) {
+    } else if (this.#highs > 0) {
       this.#stopRising();
       this.#become(1, cause);
     } else if (this.#pullUps.size === 0) {
       this.#stopRising();
     } else if (this.#level === 0 && this.#rising === undefined) {
-      this.#rising = this.#queue.after(this.riseTime, () => {
-        this.#rising = undefined;
-        this.#become(1, cause);
-      });
+      this.#risesBecause = cause;
+      this.#rising = this.#queue.after(this.riseTime, this.#rise);
     }
   }
+
+  readonly #rise = (): void => {
+    this.#rising = undefined;
+    if (this.#risesBecause !== undefined) this.#become(1, this.#risesBecause);
+  };
 
   #stopRising(): void {
     if (this.#rising !== undefined) this.#rising.cancelled = true;

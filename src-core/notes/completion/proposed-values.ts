@@ -1,6 +1,7 @@
 import { LAYOUT_FIELDS } from "../grammar/check-value.ts";
 import type { NamedValue } from "../grammar/directives.ts";
 import { VALUE_SHAPES } from "../grammar/value-kinds.ts";
+import { BUTTONS } from "../note.ts";
 import { chipNamed } from "../values/chip.ts";
 import type { Term, Vocabulary } from "../vocabulary.ts";
 import type { CompletionKind, Proposal } from "./completion.ts";
@@ -14,8 +15,6 @@ export interface NoteKnowledge {
 
 /** Clocks that boards run at; any other may be written. Common practice, no source. */
 const USUAL_CLOCKS: readonly string[] = ["16MHz", "8MHz", "20MHz", "12MHz", "1MHz"];
-
-const BUTTONS: readonly string[] = ["left", "right", "middle", "button4", "button5"];
 
 /** The values that `named` can take; `names` are those of the code below the note. */
 export function proposedValues(

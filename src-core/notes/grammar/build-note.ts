@@ -1,6 +1,7 @@
 import type { Span } from "../../finding.ts";
 import type { Comment } from "../../reader/tokens.ts";
 import type { Button, FieldOperand, Note } from "../note.ts";
+import { BUTTONS } from "../note.ts";
 import { chipNamed } from "../values/chip.ts";
 import { parseClock } from "../values/clock.ts";
 import { parseOperand } from "../values/operand.ts";
@@ -97,7 +98,7 @@ function movement(values: ReadonlyMap<string, Word>): {
   press: readonly Button[];
 } {
   const counts = (key: string) => Number(values.get(key)?.text ?? 0);
-  const button = oneOf<Button>("left", "right", "middle", "button4", "button5");
+  const button = oneOf<Button>(...BUTTONS);
   const pressed = values.get("press")?.text.split(",") ?? [];
   return {
     right: counts("right") - counts("left"),

@@ -1,4 +1,5 @@
 import type { Span } from "../../finding.ts";
+import { BUTTONS } from "../note.ts";
 import { type NoteProblem, type NoteRule, noteProblem, replacement } from "../note-problem.ts";
 import { suggestionFor } from "../suggestion.ts";
 import { chipNamed } from "../values/chip.ts";
@@ -19,8 +20,6 @@ export const LAYOUT_FIELDS: readonly string[] = [
   "button4",
   "button5",
 ];
-
-const BUTTONS: readonly string[] = ["left", "right", "middle", "button4", "button5"];
 
 /** What is wrong with a value by itself: its form, or a name nobody knows. Pins need the chip and come later. */
 export function checkValue(named: NamedValue, word: Word, vocabulary: Vocabulary): NoteProblem | undefined {
@@ -132,7 +131,7 @@ function checkButtons(word: Word): NoteProblem | undefined {
   let start = word.start;
   for (const button of word.text.split(",")) {
     const part: Word = { file: word.file, start, end: start + button.length, text: button };
-    if (!BUTTONS.includes(button)) return unknown(part, "button", BUTTONS);
+    if (!BUTTONS.some((each) => each === button)) return unknown(part, "button", BUTTONS);
     start = part.end + 1;
   }
   return undefined;

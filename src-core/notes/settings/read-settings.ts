@@ -1,12 +1,13 @@
 import { findNodeAtLocation, type Node } from "jsonc-parser";
 import type { RuleLevel } from "../../finding.ts";
+import { BUTTONS, type Button } from "../note.ts";
 import { chipNamed } from "../values/chip.ts";
 import { parseClock } from "../values/clock.ts";
 import type { Vocabulary } from "../vocabulary.ts";
 import type { Said, Wires } from "../wires.ts";
 import { readJson } from "./json-tree.ts";
 import { settingsSchema } from "./schema.ts";
-import { NO_SETTINGS, type Settings, type SettingsProblem } from "./settings.ts";
+import { NO_SETTINGS, type OwnStrokeStep, type Settings, type SettingsProblem } from "./settings.ts";
 import { type Faults, validate } from "./validate.ts";
 
 /** Name of the settings file at a project's root. */
@@ -53,6 +54,7 @@ class SettingsReader {
         strokes: this.#strings(["simulate", "strokes"]),
         mice: this.#strings(["simulate", "mice"]),
         pcs: this.#strings(["simulate", "pcs"]),
+        ownStrokes: this.#ownStrokes(),
       },
     };
   }
@@ -80,6 +82,23 @@ class SettingsReader {
         line: text("wires", "serial", "line"),
       },
     };
+  }
+
+  /** A movement with a faulty step would be another one, so it is left out whole. */
+  #ownStrokes(): ReadonlyMap<string, Said<readonly OwnStrokeStep[]>> {
+    const strokes = new Map<string, Said<readonly OwnStrokeStep[]>>();
+    for (const property of this.#find(["simulate", "ownStrokes"])?.children ?? []) {
+      const [key, steps] = property.children ?? [];
+      const name: unknown = key?.value;
+      if (steps === undefined || typeof name !== "string") continue;
+      if (this.#isFaulty(steps) || this.#holdsFault(steps)) continue;
+      strokes.set(name, this.#said(steps, (steps.children ?? []).map(readStep)));
+    }
+    return strokes;
+  }
+
+  #holdsFault(node: Node): boolean {
+    return this.#faults.nodes.has(node) || (node.children ?? []).some((child) => this.#holdsFault(child));
   }
 
   /** The node at a path, unless it or a node around it is faulty. */
@@ -135,6 +154,27 @@ class SettingsReader {
     }
     return entries;
   }
+}
+
+/** A step that was found sound. */
+function readStep(step: Node): OwnStrokeStep {
+  const number = (name: string): number => {
+    const value: unknown = findNodeAtLocation(step, [name])?.value;
+    return typeof value === "number" ? value : 0;
+  };
+  const buttons = (name: string): readonly Button[] =>
+    (findNodeAtLocation(step, [name])?.children ?? []).flatMap((child) => {
+      const value: unknown = child.value;
+      return BUTTONS.find((button) => button === value) ?? [];
+    });
+  return {
+    ms: number("ms"),
+    right: number("right"),
+    down: number("down"),
+    wheel: number("wheel"),
+    press: buttons("press"),
+    release: buttons("release"),
+  };
 }
 
 function oneOf<T extends string>(...names: readonly T[]): (text: string) => T | undefined {

@@ -1,5 +1,6 @@
 import { type Directive, directiveNamed, keysOf, type NamedValue } from "../grammar/directives.ts";
 import { VALUE_SHAPES } from "../grammar/value-kinds.ts";
+import { BUTTONS } from "../note.ts";
 import type { Term, Vocabulary } from "../vocabulary.ts";
 import type { SchemaArray, SchemaDocument, SchemaNode, SchemaObject, SchemaString } from "./schema-node.ts";
 
@@ -53,6 +54,57 @@ const DEFINES: SchemaObject = {
   },
 };
 
+/** How far and how long one step of a movement may go; more is a slip of the pen. */
+const COUNTS = { minimum: -100_000, maximum: 100_000 };
+const LONGEST_MS = 600_000;
+
+const OWN_STROKES: SchemaObject = {
+  type: "object",
+  description: "Sample movements of this project: name to steps, done one after the other.",
+  examples: [
+    {
+      "to-the-quay": [
+        { right: 120, down: 40, ms: 300 },
+        { press: ["left"], ms: 80 },
+      ],
+    },
+  ],
+  propertyNames: {
+    pattern: "^[a-z0-9]+(-[a-z0-9]+)*$",
+    patternErrorMessage: 'expected a name of small letters, digits and hyphens, such as "zigzag"',
+  },
+  additionalProperties: {
+    type: "array",
+    description: "Steps of the movement.",
+    items: {
+      type: "object",
+      description: "Buttons change at once, then the mouse moves evenly. What is not said stays as it is.",
+      additionalProperties: false,
+      properties: {
+        ms: {
+          type: "integer",
+          description: "How many milliseconds the step takes; without it the mouse moves at once.",
+          minimum: 0,
+          maximum: LONGEST_MS,
+        },
+        right: { type: "integer", description: "Counts to the right; negative is left.", ...COUNTS },
+        down: {
+          type: "integer",
+          description: "Counts downwards on the screen; negative is up.",
+          ...COUNTS,
+        },
+        wheel: { type: "integer", description: "Steps of the wheel towards the user.", ...COUNTS },
+        press: buttons("Buttons that go down as the step begins."),
+        release: buttons("Buttons that are let go as the step begins."),
+      },
+    },
+  },
+};
+
+function buttons(description: string): SchemaArray {
+  return { type: "array", description, items: { type: "string", enum: BUTTONS } };
+}
+
 const SIMULATE: SchemaObject = {
   type: "object",
   description: "What simulations run with. Empty lists stand for all there is.",
@@ -61,6 +113,7 @@ const SIMULATE: SchemaObject = {
     strokes: strings("Names of the sample movements.", []),
     mice: strings("Names of the virtual mice.", []),
     pcs: strings("Names of the virtual PCs.", []),
+    ownStrokes: OWN_STROKES,
   },
 };
 

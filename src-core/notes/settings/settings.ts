@@ -1,4 +1,5 @@
 import type { RuleLevel, Span } from "../../finding.ts";
+import type { Button } from "../note.ts";
 import { NO_WIRES, type Said, type Wires } from "../wires.ts";
 
 /** What edgewise.json says, every value with its place. What it does not say is undefined or empty. */
@@ -22,6 +23,21 @@ export interface SimulateSettings {
   readonly strokes: readonly Said<string>[];
   readonly mice: readonly Said<string>[];
   readonly pcs: readonly Said<string>[];
+  /** The project's own sample movements, by name. */
+  readonly ownStrokes: ReadonlyMap<string, Said<readonly OwnStrokeStep[]>>;
+}
+
+/** Buttons change at once, then the mouse moves evenly for so many milliseconds; 0 for at once. */
+export interface OwnStrokeStep {
+  readonly ms: number;
+  /** Counts to the right; negative is left. */
+  readonly right: number;
+  /** Counts downwards on the screen; negative is up. */
+  readonly down: number;
+  /** Steps of the wheel towards the user. */
+  readonly wheel: number;
+  readonly press: readonly Button[];
+  readonly release: readonly Button[];
 }
 
 /** One fault of edgewise.json. */
@@ -40,5 +56,5 @@ export const NO_SETTINGS: Settings = {
   defines: new Map(),
   includePaths: [],
   rules: new Map(),
-  simulate: { strokes: [], mice: [], pcs: [] },
+  simulate: { strokes: [], mice: [], pcs: [], ownStrokes: new Map() },
 };

@@ -37,7 +37,7 @@ describe("a sound edgewise.json", () => {
       },
       sources: [{ value: "*.ino" }, { value: "src/**/*.c" }],
       includePaths: [{ value: "lib" }],
-      simulate: { strokes: [], mice: [], pcs: [] },
+      simulate: { strokes: [], mice: [], pcs: [], ownStrokes: new Map() },
     });
     expect([...settings.defines].map(([name, said]) => [name, said.value])).toEqual([["BAUD", "1200"]]);
     expect([...settings.rules].map(([rule, said]) => [rule, said.value])).toEqual([
@@ -169,6 +169,32 @@ const FAULTS: readonly (readonly [string, string, string, string?])[] = [
     "`simulate.mice[0]`: expected text that is not empty, in double quotes",
     '"3"',
   ],
+  [
+    '{"simulate": {"ownStrokes": {"To Quay": []}}}',
+    '"To Quay"',
+    '`simulate.ownStrokes`: expected a name of small letters, digits and hyphens, such as "zigzag", not `To Quay`',
+  ],
+  [
+    '{"simulate": {"ownStrokes": {"quay": [{"left": 3}]}}}',
+    '"left"',
+    "`simulate.ownStrokes.quay[0]`: there is no `left`; known: `ms`, `right`, `down`, `wheel`, `press` and `release`",
+  ],
+  [
+    '{"simulate": {"ownStrokes": {"quay": [{"right": 1.5}]}}}',
+    "1.5",
+    "`simulate.ownStrokes.quay[0].right`: expected a whole number from -100000 to 100000",
+  ],
+  [
+    '{"simulate": {"ownStrokes": {"quay": [{"press": ["lef"]}]}}}',
+    '"lef"',
+    "`simulate.ownStrokes.quay[0].press[0]`: `lef` is not known; did you mean `left`?",
+    '"left"',
+  ],
+  [
+    '{"simulate": {"ownStrokes": {"quay": [{"ms": -1}]}}}',
+    "-1",
+    "`simulate.ownStrokes.quay[0].ms`: expected a whole number from 0 to 600000",
+  ],
 ];
 
 describe("faults of an edgewise.json, each with its place and what would be right", () => {
@@ -190,6 +216,13 @@ describe("faults of an edgewise.json, each with its place and what would be righ
     expect(settings.wires.board.chip).toBeUndefined();
     expect(settings.wires.board.clockHz?.value).toBe(8_000_000);
     expect(settings.wires.serial).toMatchObject({ uart: { value: 0 }, tx: undefined });
+  });
+
+  it("leaves a stroke with a faulty step out whole", () => {
+    const { settings } = read(
+      '{"simulate": {"ownStrokes": {"quay": [{"right": 1}, {"down": "x"}], "pier": [{"right": 2}]}}}',
+    );
+    expect([...settings.simulate.ownStrokes.keys()]).toEqual(["pier"]);
   });
 
   it("reads on behind broken JSON", () => {

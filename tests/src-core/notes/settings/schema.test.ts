@@ -60,7 +60,7 @@ describe("the schema of edgewise.json", () => {
       "baud",
       "line",
     ]);
-    expect(keys(at("simulate"))).toEqual(["strokes", "mice", "pcs"]);
+    expect(keys(at("simulate"))).toEqual(["strokes", "mice", "pcs", "ownStrokes"]);
   });
 
   it("lists the names of the vocabulary", () => {
