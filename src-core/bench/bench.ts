@@ -1,0 +1,149 @@
+import type { ReportLayout } from "../model/layouts/layout.ts";
+import type { At } from "../reader/typed/nodes.ts";
+import type { BenchSide, Engine, EngineEnd } from "./engine.ts";
+import type { MouseProfile } from "./mice/profile.ts";
+import { VirtualMouse } from "./mice/virtual-mouse.ts";
+import { Pc } from "./pcs/pc.ts";
+import type { PcProfile } from "./pcs/pc-profile.ts";
+import { LayoutReceiver } from "./pcs/reports/layout-receiver.ts";
+import type { Run } from "./run-record.ts";
+import { type Stroke, strokeLength } from "./strokes/stroke.ts";
+import { EventQueue } from "./time/event-queue.ts";
+import { ms, ns, second, type Time } from "./time/time.ts";
+import { createWires, type Wires } from "./wires/wires.ts";
+
+/** What stands on the bench beside the firmware. */
+export interface BenchSetup {
+  readonly mouse: MouseProfile;
+  readonly pc: PcProfile;
+  readonly stroke: Stroke;
+  /** What the PC's driver expects. */
+  readonly layout: ReportLayout;
+  readonly baud: number;
+  /** Counts out per count in that the author declares. */
+  readonly scale: number;
+  /** Any whole number: jitter and noise come from it. */
+  readonly seed: number;
+}
+
+/** A run of a firmware between a mouse and a PC, and how its code ended. */
+export interface BenchRun {
+  readonly run: Run;
+  readonly end: EngineEnd;
+  /** The stroke began; undefined where mouse and PC were never both ready. */
+  readonly strokeBegan: Time | undefined;
+}
+
+/**
+ * From the release of a line to the moment when it reads high: a pull-up of some kiloohms and the cable's capacitance.
+ * Common practice, no source; the limit is the model's rise time.
+ */
+const riseTime = 300 * ns;
+/** How often it is looked whether everybody is ready, or whether all is over. */
+const lookEvery = 10 * ms;
+/** Mouse and PC have been ready for this long when the stroke begins. */
+const settling = 100 * ms;
+/** A mouse that is asked for each report never streams: the stroke begins this long after the PC listens. */
+const remoteSettling = second;
+/** Who is not ready by now will not be: a slow mouse needs one second, a PC that asks twice some more. */
+const longestStart = 8 * second;
+/** Nothing has come over the line for this long: the stroke has arrived. */
+const quiet = 300 * ms;
+/** An adapter that is still sending then floods the line. */
+const longestDrain = 5 * second;
+
+/** The bench with everything on it; `run` lets a firmware run between mouse and PC from power-up to the end of a stroke. */
+export class Bench implements BenchSide {
+  readonly wires: Wires;
+  readonly #setup: BenchSetup;
+  readonly #queue = new EventQueue();
+  readonly #mouse: VirtualMouse;
+  readonly #pc: Pc;
+  readonly #receiver: LayoutReceiver;
+  #readySince: Time | undefined;
+  #strokeBegan: Time | undefined;
+  /** The PC's line changed for the last time. */
+  #lastSent: Time = 0;
+  #ended = false;
+
+  constructor(setup: BenchSetup) {
+    this.#setup = setup;
+    const queue = this.#queue;
+    this.wires = createWires(queue, riseTime);
+    this.#mouse = new VirtualMouse(setup.mouse, queue, this.wires, setup.seed);
+    this.#receiver = new LayoutReceiver(setup.layout);
+    this.#pc = new Pc({
+      queue,
+      wires: this.wires,
+      profile: setup.pc,
+      layout: setup.layout,
+      baud: setup.baud,
+      receiver: this.#receiver,
+    });
+    this.wires.rxd.onEdge(({ time }) => {
+      this.#lastSent = time;
+    });
+    this.#mouse.powerOn();
+    this.#look();
+  }
+
+  get next(): Time {
+    return this.#queue.next;
+  }
+
+  get ended(): boolean {
+    return this.#ended;
+  }
+
+  advanceTo(time: Time): void {
+    if (!this.#ended) this.#queue.advanceTo(time);
+  }
+
+  /** `lastAt` tells where the engine's code is. May be called once. */
+  run(engine: Engine, lastAt: () => At | undefined): BenchRun {
+    const end = engine.run(this);
+    // Whoever stopped early leaves the others alone until the end.
+    while (!this.#ended) this.advanceTo(this.next);
+    const { layout, baud, scale } = this.#setup;
+    const run: Run = {
+      ended: this.#queue.now,
+      edges: this.wires.edges,
+      conflicts: [...this.wires.clock.conflicts, ...this.wires.data.conflicts].sort(
+        (a, b) => a.time - b.time,
+      ),
+      mouse: this.#mouse.record,
+      pc: { ...this.#pc.record, reports: this.#receiver.reports, discarded: this.#receiver.discarded },
+      firmware: { observations: [], lastAt: lastAt() },
+      wanted: { layout, baud, scale },
+    };
+    return { run, end, strokeBegan: this.#strokeBegan };
+  }
+
+  #look(): void {
+    this.#queue.after(lookEvery, () => {
+      if (this.#strokeBegan === undefined) this.#perhapsBegin();
+      else this.#perhapsEnd(this.#strokeBegan + strokeLength(this.#setup.stroke));
+      if (!this.#ended) this.#look();
+    });
+  }
+
+  #perhapsBegin(): void {
+    const { now } = this.#queue;
+    if (!this.#pc.isListening) this.#readySince = undefined;
+    else this.#readySince ??= now;
+    const since = this.#readySince;
+    if (since !== undefined && now - since >= (this.#mouse.isStreaming ? settling : remoteSettling)) {
+      this.#strokeBegan = now;
+      this.#mouse.perform(this.#setup.stroke);
+    } else if (now >= longestStart) {
+      this.#ended = true;
+    }
+  }
+
+  #perhapsEnd(strokeEnd: Time): void {
+    const { now } = this.#queue;
+    const last = this.wires.edges.findLast(({ wire }) => wire === "rxd")?.time ?? 0;
+    if (now >= strokeEnd + longestDrain || (now >= strokeEnd + quiet && now >= last + quiet))
+      this.#ended = true;
+  }
+}
