@@ -1,5 +1,5 @@
 import { CPU } from "avr8js";
-import { step } from "../avr-step.ts";
+import { step } from "../../../src-core/bench/engines/avr-step.ts";
 import { compile } from "../interpreter/compile.ts";
 import { serialPort, targetOf } from "../interpreter/source-program.ts";
 import { places, withDriver } from "./driver.ts";

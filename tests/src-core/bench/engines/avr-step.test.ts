@@ -1,6 +1,6 @@
 import { CPU } from "avr8js";
 import { expect, test } from "vitest";
-import { step } from "./avr-step.ts";
+import { step } from "../../../../src-core/bench/engines/avr-step.ts";
 
 // AVR Instruction Set Manual, NEG: V is set if and only if the result is $80; S is N exclusive or V, N is bit 7.
 test.each([
