@@ -30,6 +30,8 @@ export class ChipCore {
   place: At | undefined;
   /** Called before a pin is driven otherwise; the engine moves the bench on to this moment. */
   beforeDrive: () => void = () => {};
+  /** Something was read that changes without an event, such as a counter; whoever looks at it sets it back. */
+  isRestless = false;
   #eventCycle: number | undefined;
 
   constructor(model: AvrChip, hz: number, program: Uint16Array) {

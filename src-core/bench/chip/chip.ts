@@ -1,6 +1,6 @@
 import type { CPU } from "avr8js";
-import { avrChipNamed } from "../../model/chips.ts";
 import type { AvrChip, Vector } from "../../model/chips/chip.ts";
+import { avrChipNamed } from "../../model/chips.ts";
 import { ChipCore } from "./chip-core.ts";
 import { addClockDivider } from "./clock-divider.ts";
 import { tellUnsimulatedRegisters } from "./not-simulated.ts";

@@ -172,14 +172,12 @@ class Usi {
         ? (drive) => (drive === "low" || drive === "high" ? (this.#output === 1 ? "high" : "low") : drive)
         : undefined,
     );
-    const openCollector = (isLow: () => boolean) => (drive: PinDrive): PinDrive =>
-      drive === "high" ? (isLow() ? "low" : "floating") : drive;
+    const openCollector =
+      (isLow: () => boolean) =>
+      (drive: PinDrive): PinDrive =>
+        drive === "high" ? (isLow() ? "low" : "floating") : drive;
     const isTwoWire = mode >= 2;
-    dataIn.port.override(
-      dataIn.bit,
-      "usi",
-      isTwoWire ? openCollector(() => this.#output === 0) : undefined,
-    );
+    dataIn.port.override(dataIn.bit, "usi", isTwoWire ? openCollector(() => this.#output === 0) : undefined);
     clockPin.port.override(
       clockPin.bit,
       "usi",

@@ -1,4 +1,4 @@
-import { type AvrChip } from "../../model/chips/chip.ts";
+import type { AvrChip } from "../../model/chips/chip.ts";
 import { boardPin } from "../../model/chips.ts";
 import { pinLevel } from "../../model/rs232.ts";
 import type { Wires as WireNotes } from "../../notes/wires.ts";
@@ -33,7 +33,8 @@ export function wiringOf(model: AvrChip, { ps2, serial }: WireNotes): WiringResu
   const missing: string[] = [];
   const pin = (what: string, name: string | undefined): string => {
     const found = name === undefined ? undefined : boardPin(model, name);
-    if (found === undefined) missing.push(name === undefined ? what : `${what} (${name} is no pin of ${model.printedName})`);
+    if (found === undefined)
+      missing.push(name === undefined ? what : `${what} (${name} is no pin of ${model.printedName})`);
     return found?.name ?? "";
   };
   const optional = (what: string, name: string | undefined) =>
@@ -53,7 +54,10 @@ export function wiringOf(model: AvrChip, { ps2, serial }: WireNotes): WiringResu
     shifter: serial.shifter?.value ?? "inverting",
   };
   if (missing.length === 0) return { kind: "wiring", wiring };
-  return { kind: "unknown", message: `the wiring is not known: ${missing.join(", ")}; say it in a note @wire` };
+  return {
+    kind: "unknown",
+    message: `the wiring is not known: ${missing.join(", ")}; say it in a note @wire`,
+  };
 }
 
 /**

@@ -21,12 +21,7 @@ export function addTimers(core: ChipCore, ports: Ports): ReadonlyMap<number, Tim
   return timers;
 }
 
-function addTimer(
-  core: ChipCore,
-  ports: Ports,
-  model: TimerModel,
-  setting: () => TimerSetting,
-): Timer {
+function addTimer(core: ChipCore, ports: Ports, model: TimerModel, setting: () => TimerSetting): Timer {
   const { number, counter, control, compare } = model;
   let timer: Timer | undefined;
   const interrupt = (vector: string, flag: string, enable: string): Interrupt | undefined =>
@@ -69,7 +64,10 @@ function addTimer(
   return made;
 }
 
-function usualSetting(core: ChipCore, { number, width, control, prescalers }: TimerModel): () => TimerSetting {
+function usualSetting(
+  core: ChipCore,
+  { number, width, control, prescalers }: TimerModel,
+): () => TimerSetting {
   const mode = [3, 2, 1, 0].map((bit) => core.bit(`WGM${number}${bit}`));
   const select = [2, 1, 0].map((bit) => core.bit(`CS${number}${bit}`));
   const actions = letters.map((letter) => [1, 0].map((bit) => core.bit(`COM${number}${letter}${bit}`)));
@@ -86,7 +84,8 @@ function usualSetting(core: ChipCore, { number, width, control, prescalers }: Ti
       actions: actions.map((bits, channel) => {
         const action = pinAction(core.number(bits));
         // In PWM modes 01 does something at channel A alone, and there where it is the top.
-        const isReserved = wave.isPwm && action === "toggle" && (channel !== 0 || typeof wave.top === "number");
+        const isReserved =
+          wave.isPwm && action === "toggle" && (channel !== 0 || typeof wave.top === "number");
         return isReserved ? "none" : action;
       }),
     };

@@ -105,7 +105,9 @@ export class Timer {
     this.#setting = this.#parts.setting();
     if (this.#setting.update === "at-once") this.#compare = [...this.#written];
     this.#tick = this.#ticksNow();
-    this.#parts.channels.forEach((_, channel) => this.#connect(channel));
+    this.#parts.channels.forEach((_, channel) => {
+      this.#connect(channel);
+    });
     this.#schedule();
   }
 
@@ -154,7 +156,9 @@ export class Timer {
     this.#outputs.fill(0);
     this.#setting = this.#parts.setting();
     this.#tick = this.#ticksNow();
-    this.#parts.channels.forEach((_, channel) => this.#connect(channel));
+    this.#parts.channels.forEach((_, channel) => {
+      this.#connect(channel);
+    });
     this.#schedule();
   }
 
@@ -169,6 +173,7 @@ export class Timer {
     };
     this.#hookWide(address, write);
     cpu.readHooks[address] = () => {
+      this.#core.isRestless = true;
       const { count } = this;
       this.#temporary = count >> 8;
       return count & 0xff;
