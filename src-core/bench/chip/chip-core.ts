@@ -2,6 +2,7 @@ import { CPU } from "avr8js";
 import type { AvrChip, BitPlace, Register } from "../../model/chips/chip.ts";
 import { bitPlace, registerNamed } from "../../model/chips/find-bits.ts";
 import type { At } from "../../reader/typed/nodes.ts";
+import type { Time } from "../time/time.ts";
 import { ChipClock } from "./chip-clock.ts";
 import { CycleEvents } from "./cycle-events.ts";
 import { type Bit, type Interrupt, type InterruptSource, Interrupts } from "./interrupts.ts";
@@ -28,11 +29,12 @@ export class ChipCore {
   readonly notSimulated: NotSimulated[] = [];
   /** The place in the source that is running; edges of wires carry it. The engine sets it. */
   place: At | undefined;
-  /** Called before a pin is driven otherwise; the engine moves the bench on to this moment. */
-  beforeDrive: () => void = () => {};
+  /** Called before the chip drives a pin otherwise than before; moves the bench on to this moment. */
+  moveBench: (time: Time) => void = () => {};
   /** Something was read that changes without an event, such as a counter; whoever looks at it sets it back. */
   isRestless = false;
   #eventCycle: number | undefined;
+  #isFollowing = false;
 
   constructor(model: AvrChip, hz: number, program: Uint16Array) {
     this.model = model;
@@ -57,6 +59,18 @@ export class ChipCore {
     task.happen();
     this.place = running;
     this.#eventCycle = undefined;
+  }
+
+  /** A level changes at a pin from outside. What the chip does at once about it happens at the bench's own time. */
+  follow(change: () => void): void {
+    const outer = this.#isFollowing;
+    this.#isFollowing = true;
+    change();
+    this.#isFollowing = outer;
+  }
+
+  beforeDrive(): void {
+    if (!this.#isFollowing) this.moveBench(this.clock.timeOf(this.now));
   }
 
   register(name: string): Register | undefined {

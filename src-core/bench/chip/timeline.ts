@@ -12,14 +12,12 @@ export class Timeline {
   readonly #bench: BenchSide;
   #benchTime: Time = never;
   #benchCycle = 0;
-  #isAdvancing = false;
 
   constructor(chip: Chip, bench: BenchSide) {
     this.#chip = chip;
     this.#bench = bench;
-    chip.core.beforeDrive = () => {
-      // While the bench moves on, its own time is the time of what a chip does about it.
-      if (!this.#isAdvancing) this.#advanceTo(chip.core.clock.timeOf(chip.core.now));
+    chip.core.moveBench = (time) => {
+      bench.advanceTo(time);
       // Whoever sees the edge may ask for something that happens soon.
       this.#benchCycle = 0;
     };
@@ -27,8 +25,7 @@ export class Timeline {
 
   /** Cycle at which something happens in the chip or on the bench, or 0 where that has to be asked anew. */
   get due(): number {
-    const chip = this.#chip.core.events.next;
-    return chip < this.#benchCycle ? chip : this.#benchCycle;
+    return Math.min(this.#chip.core.events.next, this.#benchCycle);
   }
 
   /** Lets everything happen that happens until the cycle where the code is. */
@@ -38,9 +35,9 @@ export class Timeline {
     while (this.due <= cpu.cycles && !this.#bench.ended) {
       const cycle = core.events.next;
       if (cycle <= this.#benchCycle && core.clock.timeOf(cycle) <= this.#benchTime) {
-        this.#advanceTo(core.clock.timeOf(cycle));
+        this.#bench.advanceTo(core.clock.timeOf(cycle));
         core.runNextEvent();
-      } else this.#advanceTo(this.#benchTime);
+      } else this.#bench.advanceTo(this.#benchTime);
       this.#askBench();
     }
   }
@@ -53,12 +50,6 @@ export class Timeline {
     cpu.cycles = Math.max(cpu.cycles, this.due);
     this.catchUp();
     return true;
-  }
-
-  #advanceTo(time: Time): void {
-    this.#isAdvancing = true;
-    this.#bench.advanceTo(time);
-    this.#isAdvancing = false;
   }
 
   #askBench(): void {

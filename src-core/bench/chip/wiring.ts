@@ -68,8 +68,8 @@ export function connect(chip: Chip, wiring: Wiring, wires: Wires): void {
   connectOpenCollector(chip, pinNamed(chip, wiring.clock), wires.clock, wiring.hasExternalPullUps);
   connectOpenCollector(chip, pinNamed(chip, wiring.data), wires.data, wiring.hasExternalPullUps);
   connectTransmit(chip, pinNamed(chip, wiring.transmit), wires, wiring.shifter);
-  if (wiring.rts !== undefined) connectControl(pinNamed(chip, wiring.rts), wires.rts, wiring.shifter);
-  if (wiring.dtr !== undefined) connectControl(pinNamed(chip, wiring.dtr), wires.dtr, wiring.shifter);
+  if (wiring.rts !== undefined) connectControl(chip, pinNamed(chip, wiring.rts), wires.rts, wiring.shifter);
+  if (wiring.dtr !== undefined) connectControl(chip, pinNamed(chip, wiring.dtr), wires.dtr, wiring.shifter);
 }
 
 function pinNamed(chip: Chip, name: string): PortPin {
@@ -97,7 +97,7 @@ function connectOpenCollector(
   port.onDrive((changed, drive) => {
     if (changed === bit) follow(drive);
   });
-  wire.onEdge(({ level }) => port.setInput(bit, level));
+  wire.onEdge(({ level }) => chip.core.follow(() => port.setInput(bit, level)));
   port.setInput(bit, wire.level);
   follow(port.driveOf(bit));
 }
@@ -121,8 +121,8 @@ function lineLevel(drive: PinDrive, mark: Level): Level {
   return (drive === "low" ? 0 : 1) === mark ? 1 : 0;
 }
 
-function connectControl({ port, bit }: PortPin, wire: Wires["rts"], shifter: Shifter): void {
+function connectControl(chip: Chip, { port, bit }: PortPin, wire: Wires["rts"], shifter: Shifter): void {
   const follow = (level: Level) => port.setInput(bit, pinLevel(level === 1 ? "off" : "on", shifter));
-  wire.onEdge(({ level }) => follow(level));
+  wire.onEdge(({ level }) => chip.core.follow(() => follow(level)));
   follow(wire.level);
 }
