@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
-import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { connect, type Socket } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -101,14 +101,13 @@ export class Receiver {
   }
 
   async #connect(): Promise<void> {
-    for (
-      const end = Date.now() + patience;
-      !this.#log.includes("finished initialization") || !existsSync(gpmSocket);
-    ) {
+    const end = Date.now() + patience;
+    let client = await connected();
+    // The socket is there before anyone listens.
+    for (; client === undefined; client = await connected()) {
       this.#expectMore(end);
       await wait(20);
     }
-    const client = connect(gpmSocket);
     this.#client = client;
     client.on("error", (error) => {
       this.#log += `${gpmSocket}: ${error.message}\n`;
@@ -124,6 +123,17 @@ export class Receiver {
   #expectMore(end: number): void {
     if (this.#gpm.exitCode !== null) throw new Error(`gpm ended by itself. It said:\n${this.#log}`);
     if (Date.now() > end) throw new Error(`gpm tells nothing. It said:\n${this.#log}`);
+  }
+}
+
+/** A connection to gpm; undefined where it takes none yet. */
+async function connected(): Promise<Socket | undefined> {
+  const client = connect(gpmSocket);
+  try {
+    await once(client, "connect");
+    return client;
+  } catch {
+    return undefined;
   }
 }
 
