@@ -130,6 +130,8 @@ export interface TypeName extends Place {
 export interface Parameter extends Place {
   readonly specifiers: Specifiers;
   readonly declarator: Declarator;
+  /** `Ts... rest`: as many as the call has. */
+  readonly pack: boolean;
   readonly defaultValue: Expression | undefined;
 }
 
@@ -156,7 +158,12 @@ export interface MemberInitializer extends Place {
 
 export type TemplateParameter = Place &
   (
-    | { readonly kind: "type"; readonly name: string | undefined; readonly defaultType: TypeName | undefined }
+    | {
+        readonly kind: "type";
+        readonly name: string | undefined;
+        readonly pack: boolean;
+        readonly defaultType: TypeName | undefined;
+      }
     | { readonly kind: "value"; readonly parameter: Parameter }
   );
 
@@ -372,6 +379,12 @@ export type Expression = Place &
       }
     | { readonly kind: "sizeof-type"; readonly type: TypeName }
     | { readonly kind: "sizeof-value"; readonly operand: Expression }
+    /** `sizeof...(Ts)` */
+    | { readonly kind: "pack-length"; readonly name: string }
+    /** `pattern...` */
+    | { readonly kind: "expansion"; readonly pattern: Expression }
+    /** One of the expressions that an expansion stands for; the grammar never gives it. */
+    | { readonly kind: "pack-element"; readonly pattern: Expression; readonly index: number }
     | { readonly kind: "alignof"; readonly type: TypeName }
     | { readonly kind: "offsetof"; readonly type: TypeName; readonly member: string }
     /** `__builtin_va_arg(list, T)` */

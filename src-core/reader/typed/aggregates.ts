@@ -9,6 +9,7 @@ import { typeExpression } from "./expressions.ts";
 import { fieldPath } from "./fields.ts";
 import { initializerFrom, initializerFromTyped, isAggregate } from "./initializers.ts";
 import type { AggregateEntry, At, TypedExpression, TypedInitializer } from "./nodes.ts";
+import { expanded } from "./packs.ts";
 
 type Target = AggregateEntry["target"];
 
@@ -33,9 +34,10 @@ interface Builder {
 export function readAggregate(
   context: Context,
   type: Type,
-  entries: readonly ListEntry[],
+  written: readonly ListEntry[],
   at: At,
 ): TypedInitializer {
+  const entries = expandedEntries(context, written);
   const [only] = entries;
   if (only !== undefined && entries.length === 1 && only.designators.length === 0) {
     if (only.value.kind === "string" && isCharacterArray(type)) {
@@ -52,6 +54,14 @@ export function readAggregate(
   const builder: Builder = { type, at, entries: [] };
   fill(context, builder, cursor, "braces");
   return finish(builder);
+}
+
+function expandedEntries(context: Context, entries: readonly ListEntry[]): readonly ListEntry[] {
+  return entries.flatMap((entry) =>
+    entry.value.kind === "expansion"
+      ? expanded(context, [entry.value]).map((value) => ({ ...entry, value }))
+      : [entry],
+  );
 }
 
 function finish(builder: Builder): TypedInitializer {

@@ -13,6 +13,7 @@ import { functionNode } from "./name-expressions.ts";
 import { resolve } from "./names.ts";
 import type { At, FunctionSymbol, TypedExpression } from "./nodes.ts";
 import { chooseOverload, completeArguments, convertArguments } from "./overloads.ts";
+import { expanded } from "./packs.ts";
 import { returnType } from "./return-type.ts";
 import { nameText, type OverloadSet } from "./scope.ts";
 import { templateCandidates } from "./templates.ts";
@@ -28,7 +29,7 @@ export function typeCall(context: Context, syntax: CallSyntax, at: At): TypedExp
 }
 
 function typeArguments(context: Context, syntax: CallSyntax, symbol?: FunctionSymbol): TypedExpression[] {
-  return syntax.arguments.map((argument, index) =>
+  return expanded(context, syntax.arguments).map((argument, index) =>
     typeExpression(context, argument, symbol?.type.parameters[index]),
   );
 }

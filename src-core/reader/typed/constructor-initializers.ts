@@ -8,6 +8,7 @@ import { initializerOf, isAggregate } from "./initializers.ts";
 import { unknownType } from "./make.ts";
 import { resolveType } from "./names.ts";
 import type { At, TypedInitializer, TypedMemberInitializer } from "./nodes.ts";
+import { expanded } from "./packs.ts";
 
 /** `: a(1), Base(x)` of a constructor, matched to fields and bases. */
 export function constructorInitializers(
@@ -37,7 +38,7 @@ function initializerFor(context: Context, type: Type, entry: MemberInitializer, 
     }));
     return readAggregate(context, type, entries, at);
   }
-  const given = entry.arguments.map((argument) => typeExpression(context, argument));
+  const given = expanded(context, entry.arguments).map((argument) => typeExpression(context, argument));
   return (
     initializerOf(context, type, given, at) ?? {
       kind: "constructor",

@@ -4,6 +4,7 @@ import { arrayOf, pointerTo, qualify, referenceTo, unqualified } from "../types/
 import type { FunctionType, Type } from "../types/types.ts";
 import type { Context } from "./context.ts";
 import { typeExpression } from "./expressions.ts";
+import { elementContexts } from "./packs.ts";
 import { typeOfSpecifiers, typeOfTypeName } from "./specifiers.ts";
 
 /** The largest array that any target of the reader could hold. */
@@ -25,12 +26,19 @@ export function parameterType(context: Context, parameter: Parameter): Type {
   return type.kind === "function" ? pointerTo(type) : type;
 }
 
+/** Where a parameter is read: once, or for a pack once for each of its elements. */
+export function contextsOf(context: Context, parameter: Parameter): readonly Context[] {
+  return parameter.pack ? (elementContexts(context, parameter) ?? []) : [context];
+}
+
 function functionType(
   context: Context,
   returns: Type,
   part: Extract<DeclaratorPart, { kind: "function" }>,
 ): FunctionType {
-  const parameters = part.parameters.map((parameter) => unqualified(parameterType(context, parameter)));
+  const parameters = part.parameters.flatMap((parameter) =>
+    contextsOf(context, parameter).map((inside) => unqualified(parameterType(inside, parameter))),
+  );
   const only = parameters.length === 1 ? parameters[0] : undefined;
   return {
     kind: "function",

@@ -16,7 +16,8 @@ import { typeMember } from "./members.ts";
 import { typeName } from "./name-expressions.ts";
 import { typeDelete, typeNew } from "./new.ts";
 import type { At, TypedBlock, TypedExpression } from "./nodes.ts";
-import { blockScope } from "./scope.ts";
+import { elementContexts } from "./packs.ts";
+import { blockScope, lookup } from "./scope.ts";
 import { typeAlignof, typeOffsetof, typeSizeofType, typeSizeofValue } from "./sizes.ts";
 import { typeOfTypeName } from "./specifiers.ts";
 import { typeBlock } from "./statements.ts";
@@ -78,6 +79,18 @@ function typeAny(context: Context, expression: Expression, expected: Type | unde
       return typeSizeofType(context, expression.type, at);
     case "sizeof-value":
       return typeSizeofValue(context, expression.operand, at);
+    case "pack-length": {
+      const entry = lookup(context.scope, expression.name);
+      if (entry?.kind !== "pack") return unresolved(at, expression.name, "name", [], "the length of no pack");
+      return integerNode(at, BigInt(entry.elements.length), context.unit.types.size);
+    }
+    case "pack-element": {
+      const inside = elementContexts(context, expression.pattern)?.[expression.index];
+      if (inside === undefined) return unresolved(at, "", "other", [], "an expansion here");
+      return typeExpression(inside, expression.pattern, expected);
+    }
+    case "expansion":
+      return unresolved(at, "", "other", [], "an expansion here");
     case "alignof":
       return typeAlignof(context, expression.type, at);
     case "offsetof":

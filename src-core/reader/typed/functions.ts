@@ -6,7 +6,7 @@ import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
 import { typeOfWords } from "../types/words.ts";
 import { constructorInitializers } from "./constructor-initializers.ts";
 import { atOf, type BodyContext, type Context, deeper, inScope, refer } from "./context.ts";
-import { declaredType, functionPart, parameterType } from "./declarators.ts";
+import { contextsOf, declaredType, functionPart, parameterType } from "./declarators.ts";
 import { typedInitializer } from "./initializers.ts";
 import { functionLinkage, vectorOf } from "./linkage.ts";
 import { scopeOfQualifiers } from "./names.ts";
@@ -60,9 +60,13 @@ export function overloadsIn(scope: Scope, name: string): OverloadSet | undefined
   const entry = scope.names.get(name);
   if (entry?.kind === "overloads") return entry;
   if (entry !== undefined && entry.kind !== "type") return undefined;
-  const set: OverloadSet = { kind: "overloads", name, functions: [], templates: [] };
+  const set = emptySet(name);
   scope.names.set(name, set);
   return set;
+}
+
+function emptySet(name: string): OverloadSet {
+  return { kind: "overloads", name, functions: [], templates: [] };
 }
 
 function conversionTarget(context: Context, name: string): Type {
@@ -122,7 +126,8 @@ export function declareFunction(
   const type = declaredType(inside, base, declarator);
   if (type.kind !== "function") return undefined;
   const isInstance = header.lookupScope.kind === "template";
-  const set = overloadsIn(isInstance ? header.lookupScope : header.region, header.name);
+  // An instance of a template is found through its template, also from within its own body.
+  const set = isInstance ? emptySet(header.name) : overloadsIn(header.region, header.name);
   if (set === undefined) return undefined;
   const same = set.functions.find((candidate) => isSame(context, candidate, type));
   const isInherited = same !== undefined && header.record !== undefined && same.memberOf !== header.record;
@@ -301,16 +306,31 @@ export function declareParameters(context: Context, declarator: Declarator): Var
   const part = functionPart(declarator);
   const variables: Variable[] = [];
   for (const parameter of part?.parameters ?? []) {
-    const type = parameterType(context, parameter);
-    if (type.kind === "void" && parameter.declarator.name === undefined) continue;
+    const own = contextsOf(context, parameter).flatMap(
+      (inside) => declareParameter(inside, context, parameter) ?? [],
+    );
+    variables.push(...own);
     const name = parameter.declarator.name?.parts[0];
-    const at = atOf(context, name ?? parameter);
-    const variable = localVariable(name?.text ?? "", type, at, "parameter");
-    if (name !== undefined) {
-      context.scope.names.set(name.text, variable);
-      refer(context, name, variable);
-    }
-    variables.push(variable);
+    if (parameter.pack && name !== undefined)
+      context.scope.names.set(name.text, { kind: "pack", elements: own });
   }
   return variables;
+}
+
+/** Declares one parameter, whose type is read `inside`. */
+function declareParameter(
+  inside: Context,
+  context: Context,
+  parameter: ParameterSyntax,
+): Variable | undefined {
+  const type = parameterType(inside, parameter);
+  if (type.kind === "void" && parameter.declarator.name === undefined) return undefined;
+  const name = parameter.declarator.name?.parts[0];
+  const at = atOf(context, name ?? parameter);
+  const variable = localVariable(name?.text ?? "", type, at, "parameter");
+  if (name !== undefined) {
+    context.scope.names.set(name.text, variable);
+    refer(context, name, variable);
+  }
+  return variable;
 }

@@ -11,6 +11,7 @@ import { constructorName } from "./functions.ts";
 import { integerNode } from "./make.ts";
 import type { At, FunctionSymbol, TypedExpression, TypedInitializer } from "./nodes.ts";
 import { bestCandidate, chooseOverload, completeArguments } from "./overloads.ts";
+import { expanded } from "./packs.ts";
 
 /** The initialiser of an object of a declared type. */
 export function typedInitializer(context: Context, type: Type, syntax: Initializer): TypedInitializer {
@@ -24,7 +25,7 @@ export function typedInitializer(context: Context, type: Type, syntax: Initializ
       at,
     );
   }
-  const given = syntax.arguments.map((argument) => typeExpression(context, argument));
+  const given = expanded(context, syntax.arguments).map((argument) => typeExpression(context, argument));
   return (
     initializerOf(context, type, given, at) ?? {
       kind: "constructor",

@@ -38,6 +38,7 @@ export function typeName(context: Context, name: Name, at: At, expected: Type | 
     case "type":
     case "template":
     case "namespace":
+    case "pack":
       return unresolved(at, text, "name", [], `\`${text}\` is a ${entry.kind}, no value`);
   }
 }

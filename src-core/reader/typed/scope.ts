@@ -52,8 +52,15 @@ export interface TemplateInstance {
   readonly arguments: readonly TemplateArgumentValue[];
 }
 
+/** `Ts...` or `rest...` in one instance: what its elements are. */
+export interface PackEntry {
+  readonly kind: "pack";
+  readonly elements: readonly Entry[];
+}
+
 /** What a template parameter stands for in one instance. */
 export type TemplateArgumentValue =
+  | { readonly kind: "pack"; readonly elements: readonly TemplateArgumentValue[] }
   | { readonly kind: "type"; readonly type: Type }
   | { readonly kind: "value"; readonly value: TypedExpression };
 
@@ -71,7 +78,8 @@ export type Entry =
   | OverloadSet
   | NamespaceEntry
   | TemplateEntry
-  | FieldEntry;
+  | FieldEntry
+  | PackEntry;
 
 export interface Scope {
   readonly kind: "global" | "namespace" | "record" | "enumeration" | "block" | "template";

@@ -1,16 +1,16 @@
 import type { Declaration, Declarator, NamePart, Place, RecordSpecifier } from "../syntax/nodes.ts";
 import { atOf, type Context, note } from "./context.ts";
-import { declare } from "./declarations.ts";
 import { functionPart } from "./declarators.ts";
 import { overloadsIn } from "./functions.ts";
 import { lookup, type TemplateEntry } from "./scope.ts";
-import { addMemberDefinition, specialise } from "./templates.ts";
+import { isPack } from "./template-arguments.ts";
+import { addMemberDefinition, specialise, specialiseFunction } from "./templates.ts";
 
 type TemplateSyntax = Extract<Declaration, { kind: "template" }>;
 
 /** What a template declares, as far as keeping it goes. */
 type Templated =
-  | { readonly kind: "function"; readonly name: string }
+  | { readonly kind: "function"; readonly name: string; readonly part: NamePart }
   | { readonly kind: "class"; readonly part: NamePart; readonly record: RecordSpecifier }
   | { readonly kind: "other"; readonly name: string }
   /** `isPartial`: of another class than the template's own parameters make. */
@@ -25,7 +25,7 @@ export function declareTemplate(context: Context, syntax: TemplateSyntax): void 
   }
   switch (templated.kind) {
     case "function":
-      if (syntax.parameters.length === 0) declare(context, syntax.declaration);
+      if (syntax.parameters.length === 0) specialiseFunction(context, templated.part, syntax.declaration);
       else
         overloadsIn(context.scope, templated.name)?.templates.push(entryOf(context, syntax, templated.name));
       return;
@@ -93,12 +93,18 @@ function declareClassTemplate(
       note(context, atOf(context, syntax), "a specialisation of no known template");
       return;
     }
+    if (syntax.parameters.some(isPack)) primary.isUnclear = true;
     const entry = entryOf(context, syntax, part.text);
     primary.partial.push({ entry, pattern: part.templateArguments, record });
     return;
   }
   if (earlier?.kind === "template" && record.members === undefined) return;
-  context.scope.names.set(part.text, entryOf(context, syntax, part.text));
+  const entry = entryOf(context, syntax, part.text);
+  if (syntax.parameters.some(isPack)) {
+    entry.isUnclear = true;
+    note(context, atOf(context, syntax), "a class template with a parameter pack is not understood");
+  }
+  context.scope.names.set(part.text, entry);
 }
 
 function templatedBy(declaration: Declaration): Templated | undefined {
@@ -128,7 +134,7 @@ function ofDeclarator(declarator: Declarator): Templated | undefined {
   if (parts.length > 1) return { kind: "member", owner: first.text, isPartial: !isPlainList(first) };
   return functionPart(declarator) === undefined
     ? { kind: "other", name: first.text }
-    : { kind: "function", name: first.text };
+    : { kind: "function", name: first.text, part: first };
 }
 
 /** Whether arguments are just names, as in `C<T, N>::f`. */

@@ -7,7 +7,7 @@ import { functionPart } from "./declarators.ts";
 import { integerNode, valueType } from "./make.ts";
 import type { At, TypedExpression } from "./nodes.ts";
 import type { TemplateArgumentValue, TemplateEntry } from "./scope.ts";
-import { parameterName } from "./template-arguments.ts";
+import { isPack, parameterName } from "./template-arguments.ts";
 
 /** Arguments found so far, by parameter name. */
 type Found = Map<string, TemplateArgumentValue>;
@@ -34,7 +34,10 @@ export function deduceArguments(
   given: readonly TypedExpression[],
 ): TemplateArgumentValue[] | undefined {
   const parameters = parametersOf(template);
-  if (parameters === undefined || given.length > parameters.length) return undefined;
+  if (parameters === undefined) return undefined;
+  const last = parameters.at(-1);
+  const isOpen = last?.pack === true;
+  if (given.length > parameters.length && !isOpen) return undefined;
   const names = template.parameters.map(parameterName);
   const found: Found = new Map();
   for (const [index, argument] of explicit.entries()) {
@@ -42,9 +45,17 @@ export function deduceArguments(
     if (name !== undefined) found.set(name, argument);
   }
   const open = new Set(names.filter((name) => name !== undefined && !found.has(name)));
-  for (const [index, argument] of given.entries()) {
+  const single = isOpen ? parameters.length - 1 : parameters.length;
+  for (const [index, argument] of given.slice(0, single).entries()) {
     const parameter = parameters[index];
     if (parameter !== undefined && !fromArgument(context, parameter, argument, open, found)) return undefined;
+  }
+  const pack = template.parameters.findIndex(isPack);
+  if (pack >= 0) {
+    if (explicit.length > pack || !isOpen || last === undefined) return undefined;
+    const elements = packElements(context, last, names[pack], given.slice(single));
+    if (elements === undefined) return undefined;
+    found.set(names[pack] ?? "", { kind: "pack", elements });
   }
   const deduced: TemplateArgumentValue[] = [];
   for (const name of names) {
@@ -53,6 +64,24 @@ export function deduceArguments(
     deduced.push(value);
   }
   return deduced;
+}
+
+/** What each argument behind the others says that an element of the pack is. */
+function packElements(
+  context: Context,
+  parameter: Parameter,
+  name: string | undefined,
+  given: readonly TypedExpression[],
+): TemplateArgumentValue[] | undefined {
+  const elements: TemplateArgumentValue[] = [];
+  for (const argument of given) {
+    const own: Found = new Map();
+    const fits = fromArgument(context, parameter, argument, new Set([name]), own);
+    const value = fits ? own.get(name ?? "") : undefined;
+    if (value === undefined) return undefined;
+    elements.push(value);
+  }
+  return elements;
 }
 
 function fromArgument(

@@ -1,8 +1,8 @@
 import { evaluate } from "../constants/evaluate.ts";
-import type { NamePart, RecordSpecifier, TemplateArgument } from "../syntax/nodes.ts";
+import type { Declaration, NamePart, RecordSpecifier, TemplateArgument } from "../syntax/nodes.ts";
 import { typeText } from "../types/text.ts";
 import type { RecordDeclaration } from "../types/types.ts";
-import { atOf, type Context, deeper } from "./context.ts";
+import { atOf, type Context, deeper, note } from "./context.ts";
 import { declare } from "./declarations.ts";
 import { typeExpression } from "./expressions.ts";
 import { declareFunction, defineFunction } from "./functions.ts";
@@ -11,6 +11,7 @@ import type { FunctionSymbol, TypedExpression, TypeSymbol } from "./nodes.ts";
 import { matchPattern } from "./partial-specialisations.ts";
 import { defineRecord } from "./records.ts";
 import {
+  lookup,
   makeScope,
   type OverloadSet,
   type Scope,
@@ -18,20 +19,26 @@ import {
   type TemplateEntry,
 } from "./scope.ts";
 import { typeOfTypeName } from "./specifiers.ts";
-import { bindArguments } from "./template-arguments.ts";
+import { bindArguments, isPack } from "./template-arguments.ts";
 import { deduceArguments } from "./template-deduction.ts";
 import { typeKey } from "./type-keys.ts";
 
 /** Equal arguments have equal keys, so that they give the same instance. */
 function argumentKey(context: Context, argument: TemplateArgumentValue): string {
-  return argument.kind === "type"
-    ? typeKey(argument.type, context.unit.typeNumbers)
-    : argumentText(context, argument);
+  switch (argument.kind) {
+    case "type":
+      return typeKey(argument.type, context.unit.typeNumbers);
+    case "value":
+      return argumentText(context, argument);
+    case "pack":
+      return `{${keyOf(context, argument.elements)}}`;
+  }
 }
 
 /** An argument as people read it. */
 function argumentText(context: Context, argument: TemplateArgumentValue): string {
   if (argument.kind === "type") return typeText(argument.type);
+  if (argument.kind === "pack") return textOf(context, argument.elements);
   const value = evaluate(argument.value, context.unit.model);
   return value.kind === "integer" ? String(value.value) : "?";
 }
@@ -66,6 +73,13 @@ function completed(
   given: readonly TemplateArgumentValue[],
 ): TemplateArgumentValue[] | undefined {
   const complete = [...given];
+  // What an instance was made of has its pack already.
+  if (complete.at(-1)?.kind === "pack") return complete;
+  const pack = template.parameters.findIndex(isPack);
+  if (pack >= 0) {
+    if (pack !== template.parameters.length - 1 || given.length < pack) return undefined;
+    return [...given.slice(0, pack), { kind: "pack", elements: given.slice(pack) }];
+  }
   for (let index = given.length; index < template.parameters.length; index += 1) {
     const parameter = template.parameters[index];
     const scope = scopeOf(context, template, complete);
@@ -197,6 +211,29 @@ export function specialise(
   instantiate({ ...context, scope }, primary, given, key, record, primary.memberDefinitions);
 }
 
+/** `template <> int f<3>() {...}`: what f is for these arguments. */
+export function specialiseFunction(context: Context, part: NamePart, declaration: Declaration): void {
+  const set = lookup(context.scope, part.text);
+  const templates = set?.kind === "overloads" ? set.templates : [];
+  const [primary] = templates;
+  const given =
+    primary === undefined || templates.length > 1 || part.templateArguments === undefined
+      ? undefined
+      : completed(context, primary, argumentsOf(context, primary, part.templateArguments));
+  const scope = makeScope("template", context.scope, context.scope.prefix);
+  const symbol =
+    given !== undefined && declaration.kind === "function"
+      ? defineFunction({ ...context, scope }, declaration)
+      : undefined;
+  if (primary !== undefined && given !== undefined && symbol !== undefined) {
+    primary.instances.set(keyOf(context, given), { symbol, arguments: given });
+    return;
+  }
+  // Of which template, and for which arguments, only deduction could say.
+  for (const template of templates) template.isUnclear = true;
+  note(context, atOf(context, part), "a specialisation of a function that is not understood");
+}
+
 /** Takes a member defined outside its class template into the instances there are and will be. */
 export function addMemberDefinition(context: Context, owner: TemplateEntry, member: TemplateEntry): void {
   owner.memberDefinitions.push(member);
@@ -229,6 +266,7 @@ export function functionInstance(
   part: NamePart | undefined,
   given: readonly TypedExpression[],
 ): FunctionSymbol | undefined {
+  if (template.isUnclear) return undefined;
   const explicit = argumentsOf(context, template, part?.templateArguments);
   const deduced = deduceArguments(context, template, explicit, given);
   const complete = deduced && completed(context, template, deduced);

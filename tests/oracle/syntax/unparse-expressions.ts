@@ -57,6 +57,12 @@ export function sourceOfExpression(context: Unparsing, expression: Expression): 
       return `__builtin_offsetof(${sourceOfType(context, expression.type)}, ${expression.member})`;
     case "next-argument":
       return `__builtin_va_arg(${of(expression.list)}, ${sourceOfType(context, expression.type)})`;
+    case "pack-length":
+      return `sizeof...(${expression.name})`;
+    case "expansion":
+      return `${of(expression.pattern)}...`;
+    case "pack-element":
+      return of(expression.pattern);
     case "list":
       return `{ ${expression.entries.map((entry) => sourceOfEntry(context, entry)).join(", ")} }`;
     case "compound": {

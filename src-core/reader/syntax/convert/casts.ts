@@ -22,6 +22,8 @@ export function castOf(reading: Reading, node: RawNode): Expression {
 export function sizeOf(reading: Reading, node: RawNode): Expression {
   const { first, end } = node;
   const type = childOf(node, "type");
+  if (reading.text(first + 1) === "...")
+    return { kind: "pack-length", first, end, name: reading.text(first + 3) };
   if (type !== undefined) return { kind: "sizeof-type", first, end, type: typeNameOf(reading, type) };
   const value = childOf(node, "value");
   if (value === undefined) return notUnderstoodExpression(reading, node, "sizeof");

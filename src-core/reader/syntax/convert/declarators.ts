@@ -66,7 +66,11 @@ function collect(reading: Reading, node: RawNode, draft: Draft): void {
       if (list !== undefined) collectFunction(reading, list, draft);
       return;
     }
-    case "variadic_declarator":
+    case "variadic_declarator": {
+      const name = childOfType(node, "identifier");
+      if (name !== undefined) draft.name = nameOf(reading, name);
+      return;
+    }
     case "structured_binding_declarator":
       reading.note(node.first, node.end, "This kind of declarator is not understood.");
       return;
@@ -178,6 +182,7 @@ export function parameterOf(reading: Reading, node: RawNode): Parameter {
     end: Math.max(node.end, specifiers.end),
     specifiers,
     declarator: declaratorOf(reading, declarator, specifiers.end),
+    pack: node.type === "variadic_parameter_declaration",
     defaultValue: value === undefined ? undefined : expressionOf(reading, value),
   };
 }

@@ -68,6 +68,11 @@ function converted(reading: Reading, node: RawNode): Expression {
       return memberOf(reading, node);
     case "cast_expression":
       return castOf(reading, node);
+    case "parameter_pack_expansion": {
+      const pattern = childOf(node, "pattern");
+      if (pattern === undefined) return notUnderstoodExpression(reading, node, "expansion");
+      return { kind: "expansion", first, end, pattern: expressionOf(reading, pattern) };
+    }
     case "sizeof_expression":
       return sizeOf(reading, node);
     case "alignof_expression":

@@ -26,7 +26,6 @@ function templateParameter(reading: Reading, node: RawNode): TemplateParameter |
     case "parameter_declaration":
     case "optional_parameter_declaration":
     case "variadic_parameter_declaration":
-      if (node.type === "variadic_parameter_declaration") notePack(reading, node);
       return { kind: "value", first, end, parameter: parameterOf(reading, node) };
     case "optional_type_parameter_declaration": {
       const type = childOf(node, "default_type");
@@ -35,22 +34,26 @@ function templateParameter(reading: Reading, node: RawNode): TemplateParameter |
         first,
         end,
         name: typeParameterName(reading, node),
+        pack: false,
         defaultType: type === undefined ? undefined : plainTypeName(reading, type),
       };
     }
-    case "variadic_type_parameter_declaration":
     case "template_template_parameter_declaration":
-      notePack(reading, node);
-      return { kind: "type", first, end, name: typeParameterName(reading, node), defaultType: undefined };
+      reading.note(first, end, "Templates as parameters are not understood.");
+      return typeParameter(reading, node, false);
+    case "variadic_type_parameter_declaration":
+      return typeParameter(reading, node, true);
     case "type_parameter_declaration":
-      return { kind: "type", first, end, name: typeParameterName(reading, node), defaultType: undefined };
+      return typeParameter(reading, node, false);
     default:
       return undefined;
   }
 }
 
-function notePack(reading: Reading, node: RawNode): void {
-  reading.note(node.first, node.end, "Parameter packs and templates as parameters are not understood.");
+function typeParameter(reading: Reading, node: RawNode, pack: boolean): TemplateParameter {
+  const { first, end } = node;
+  const name = typeParameterName(reading, node);
+  return { kind: "type", first, end, name, pack, defaultType: undefined };
 }
 
 function typeParameterName(reading: Reading, node: RawNode): string | undefined {

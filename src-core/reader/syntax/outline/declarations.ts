@@ -42,7 +42,10 @@ function declareName(scan: Scan, end: DeclaratorEnd, context: DeclaratorContext,
   if (name === undefined || qualifier !== undefined || context.storage.includes("friend")) return;
   if (context.storage.includes("typedef")) scan.names.declare(name, "type");
   else if (name === scan.names.className && context.type.kind === "none") return;
-  else scan.names.declare(name, end.isFunction && templated ? "function-template" : "value");
+  // One more function of that name does not make the template another thing.
+  else if (end.isFunction && (templated || scan.names.lookup(name) === "function-template"))
+    scan.names.declare(name, "function-template");
+  else scan.names.declare(name, "value");
 }
 
 function functionBody(scan: Scan, open: number, to: number, end: DeclaratorEnd): number {

@@ -6,6 +6,12 @@ import { isTypeId, typeName } from "./type-names.ts";
 
 /** `sizeof(T)`, `sizeof e`: what is no type is shown so that it cannot be one. */
 export function sizeOf(scan: Scan, at: number, to: number): Step {
+  if (scan.text(at + 1) === "..." && scan.text(at + 2) === "(") {
+    // `sizeof...(Ts)`, as the size of a number.
+    scan.hide(at + 1);
+    scan.show(at + 3, "1");
+    return { next: scan.close(at + 2, to) + 1, operand: false };
+  }
   if (scan.text(at + 1) !== "(") return { next: at + 1, operand: true };
   const close = scan.close(at + 1, to);
   if (isTypeId(scan, at + 2, close)) typeName(scan, at + 2, close);

@@ -352,6 +352,12 @@ export function printExpression(expression: Expression): string {
       return list("offsetof", printType(expression.type), expression.member);
     case "next-argument":
       return list("next-argument", printExpression(expression.list), printType(expression.type));
+    case "pack-length":
+      return list("sizeof...", expression.name);
+    case "expansion":
+      return list("expansion", printExpression(expression.pattern));
+    case "pack-element":
+      return list("pack-element", printExpression(expression.pattern), String(expression.index));
     case "list":
       return list("list", ...expression.entries.map(printEntry));
     case "compound":
