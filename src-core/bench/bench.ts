@@ -142,8 +142,7 @@ export class Bench implements BenchSide {
 
   #perhapsEnd(strokeEnd: Time): void {
     const { now } = this.#queue;
-    const last = this.wires.edges.findLast(({ wire }) => wire === "rxd")?.time ?? 0;
-    if (now >= strokeEnd + longestDrain || (now >= strokeEnd + quiet && now >= last + quiet))
-      this.#ended = true;
+    const isQuiet = now >= Math.max(strokeEnd, this.#lastSent) + quiet;
+    if (isQuiet || now >= strokeEnd + longestDrain) this.#ended = true;
   }
 }
