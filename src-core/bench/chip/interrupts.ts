@@ -17,7 +17,9 @@ export interface InterruptSource {
   readonly plainFlag: boolean;
   /** Whether nothing but such bits is in the register of the enable bit. */
   readonly plainEnable: boolean;
-  /** The flag was cleared, whoever did it. */
+  /** The flag is about to be cleared, whoever does it. */
+  readonly onClearing?: () => void;
+  /** The flag was cleared. */
   readonly onCleared?: () => void;
   /** The handler is being entered. */
   readonly onTaken?: () => void;
@@ -52,7 +54,8 @@ export class Interrupt {
   }
 
   clear(): void {
-    const { flag, onCleared } = this.source;
+    const { flag, onClearing, onCleared } = this.source;
+    onClearing?.();
     this.#all.cpu.data[flag.address] = (this.#all.cpu.data[flag.address] ?? 0) & ~flag.mask;
     this.#all.refresh(this);
     onCleared?.();

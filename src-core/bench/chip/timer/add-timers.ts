@@ -29,6 +29,8 @@ function addTimer(core: ChipCore, ports: Ports, model: TimerModel, setting: () =
       clearedBy: "taking",
       plainFlag: true,
       plainEnable: true,
+      // What would have set the flag while it was set is past.
+      onClearing: () => timer?.settle(),
       onCleared: () => timer?.settle(),
     });
   const channels = compare.slice(0, letters.length).map(({ name, address }) => {
