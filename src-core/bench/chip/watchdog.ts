@@ -21,6 +21,8 @@ export class Watchdog {
   readonly #prescaler: readonly (Bit | undefined)[];
   readonly #resetFlag: Bit | undefined;
   #changeUntil = -1;
+  /** The cycle from which the time-out counts. */
+  #since = 0;
 
   /** `onReset` is called where the chip is to be reset. */
   constructor(core: ChipCore, onReset: () => void) {
@@ -57,13 +59,8 @@ export class Watchdog {
 
   /** The WDR instruction. */
   restart(): void {
-    const { events, now, clock } = this.#core;
-    if (!this.isRunning) events.cancel(this.#task);
-    else {
-      const step = this.#core.number(this.#prescaler);
-      const cycles = Math.round((shortest * 2 ** step * clock.hz) / oscillatorHz);
-      events.at(this.#task, now + cycles);
-    }
+    this.#since = this.#core.now;
+    this.#schedule();
   }
 
   /** After a reset of the chip: where the watchdog made it, it runs on with the shortest time-out. */
@@ -88,13 +85,24 @@ export class Watchdog {
     if ((value & change) !== 0 && (value & enable) !== 0) {
       this.#changeUntil = now + changeCycles;
       next |= change;
-    }
+    } else if (mayChange) this.#changeUntil = -1;
     const ran = this.isRunning;
     cpu.data[address] = next;
     if ((value & flag) !== 0) this.#interrupt?.clear();
     else this.#interrupt?.refresh();
-    const isChanged = ((next ^ old) & guarded) !== 0;
-    if (ran !== this.isRunning || isChanged) this.restart();
+    if (ran !== this.isRunning) this.restart();
+    // Another time-out is another tap of the same counter, which goes on.
+    else this.#schedule();
+  }
+
+  #schedule(): void {
+    const { events, now, clock } = this.#core;
+    if (!this.isRunning) events.cancel(this.#task);
+    else {
+      const step = this.#core.number(this.#prescaler);
+      const cycles = Math.round((shortest * 2 ** step * clock.hz) / oscillatorHz);
+      events.at(this.#task, Math.max(now + 1, this.#since + cycles));
+    }
   }
 
   #timeOut(): void {
