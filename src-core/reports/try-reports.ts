@@ -11,17 +11,19 @@ import { tryDecoder } from "./try-decoder.ts";
 import { tryEncoder } from "./try-encoder.ts";
 
 /**
- * Runs every function that a note calls an encoder or a decoder over its inputs. Never throws; undefined when
- * cancelled.
+ * Runs every function that a note calls an encoder or a decoder over its inputs; not those whose notes are themselves
+ * at fault. Never throws; undefined when cancelled.
  */
 export function tryReports(
   program: Program,
-  { attached }: NoteFacts,
+  { attached, problems }: NoteFacts,
   cancelled?: () => boolean,
 ): readonly ReportTrial[] | undefined {
   const trials: ReportTrial[] = [];
   for (const { note, targets } of attached) {
     if (note.kind !== "encodes" && note.kind !== "decodes") continue;
+    // What follows from a note that contradicts the code or itself would only repeat that.
+    if (problems.some(({ rule, span }) => rule === "note/mismatch" && liesIn(span, note.span))) continue;
     const layout = layoutNamed(note.layout.value);
     const [first] = targets;
     if (layout === undefined || first?.target.kind !== "function") continue;
@@ -63,4 +65,8 @@ function unitOf(program: Program, symbol: FunctionSymbol): TypedUnit | undefined
 function said({ first, last }: At, message: string): NotUnderstood {
   const { file, start, end }: Span = visibleRange(first, last);
   return { span: { file, start, end }, message };
+}
+
+function liesIn(inner: Span, outer: Span): boolean {
+  return inner.file === outer.file && inner.start >= outer.start && inner.end <= outer.end;
 }

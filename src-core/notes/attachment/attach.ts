@@ -86,8 +86,9 @@ function settle(
   problems: NoteProblem[],
 ): void {
   const fitting = declared.filter((each) => fits(note, each.target));
-  const names = new Set(fitting.map((each) => each.nameStart));
-  if (names.size > 1) {
+  // Units that define what a header declares know its name's place in the definition, so places are no key.
+  const different = new Set(fitting.map((each) => `${each.start} ${each.target.name}`));
+  if (different.size > 1) {
     const all = [...new Set(fitting.map((each) => `\`${each.target.name}\``))].join(" and ");
     const message = `this note could mean ${all}: give the one it is for a line of its own`;
     problems.push(noteProblem("note/mismatch", note.span, message));

@@ -35,9 +35,17 @@ function* checkOne({ note }: Attached, target: Target, unit: ReadUnit): Generato
       if (target.kind !== "function") break;
       const code: Code = { symbol: target.function, names: knownNames(target.function, unit), unit };
       for (const { operand } of note.fields) {
-        const { path, negated } = operand.value;
+        const { path, negated, bit } = operand.value;
         const start = operand.span.start + (negated ? 1 : 0);
-        yield* checkPath(path, { ...operand.span, start }, code, VALUES);
+        const named = yield* checkPath(path, { ...operand.span, start }, code, VALUES);
+        const bits = named === undefined ? undefined : widthOf(named);
+        if (bit === undefined || bits === undefined || bit < bits) continue;
+        const what = bits === 1 ? "is one bit" : `has bits 0 to ${bits - 1}`;
+        yield noteProblem(
+          "note/mismatch",
+          operand.span,
+          `\`${path.join(".")}\` ${what}, so there is no bit ${bit}`,
+        );
       }
       const bytes = note.kind === "encodes" ? note.into : note.from;
       const sorts = note.kind === "encodes" ? VALUES_AND_FUNCTIONS : VALUES;
@@ -58,13 +66,35 @@ const VALUES: readonly KnownName["kind"][] = ["parameter", "member", "global"];
 /** The bytes of a report may go to a function as well. */
 const VALUES_AND_FUNCTIONS: readonly KnownName["kind"][] = [...VALUES, "function"];
 
-/** `span` starts with the first name of `path`. */
+/** What a path of names ends at. */
+interface Named {
+  readonly type: Type;
+  /** Of bit-fields. */
+  readonly bitWidth: number | undefined;
+}
+
+/** Bits of a whole number, or of one that is pointed to; undefined for anything else. */
+function widthOf({ type, bitWidth }: Named): number | undefined {
+  switch (type.kind) {
+    case "integer":
+      return bitWidth ?? (type.rank === "bool" ? 1 : type.bits);
+    case "enumeration":
+      return widthOf({ type: type.enumeration.underlying, bitWidth });
+    case "pointer":
+    case "reference":
+      return widthOf({ type: type.to, bitWidth: undefined });
+    default:
+      return undefined;
+  }
+}
+
+/** `span` starts with the first name of `path`. Returns what the path names, where that is a value that is known. */
 function* checkPath(
   path: readonly string[],
   span: Span,
   { symbol, names, unit }: Code,
   sorts: readonly KnownName["kind"][],
-): Generator<NoteProblem> {
+): Generator<NoteProblem, Named | undefined> {
   const [root = "", ...members] = path;
   const fitting = names.filter((known) => sorts.includes(known.kind));
   const found = fitting.find((known) => known.name === root);
@@ -75,26 +105,29 @@ function* checkPath(
     const message = `\`${symbol.name}\` has no parameter \`${root}\`${phrase}`;
     const fixes = best === undefined ? [] : [replacement(place, best)];
     yield noteProblem("note/mismatch", place, message, { fixes });
-    return;
+    return undefined;
   }
   let type: Type = found.type;
+  let bitWidth: number | undefined;
   for (const member of members) {
     const record = recordBehind(type);
-    if (record === undefined) return;
+    if (record === undefined) return undefined;
     const fields = allFields(record);
     const field = fields.find((each) => each.name === member);
     if (field === undefined) {
-      if (sorts.includes("function") && member === members.at(-1) && hasMethod(record, member, unit)) return;
+      if (sorts.includes("function") && member === members.at(-1) && hasMethod(record, member, unit))
+        return undefined;
       const { phrase } = suggestionFor(
         member,
         fields.map((each) => each.name),
       );
       const owner = record.name === "" ? root : record.name;
       yield noteProblem("note/mismatch", span, `\`${owner}\` has no member \`${member}\`${phrase}`);
-      return;
+      return undefined;
     }
-    type = field.type;
+    ({ type, bitWidth } = field);
   }
+  return { type, bitWidth };
 }
 
 /** Only the parameters where one of them is near or nothing is: a list of all globals would help nobody. */

@@ -64,6 +64,24 @@ describe("undefined behaviour on the way is told, and the report judged all the 
   });
 });
 
+describe("a note that contradicts the code is told by its own rule, and what follows from it is not told", () => {
+  it.each([
+    ["x=dxx y=dy left=b.0 right=b.1 into out", "`encode` has no parameter `dxx`; did you mean `dx`?"],
+    ["x=dx y=dy left=b.0 right=b.9 into out", "`b` has bits 0 to 7, so there is no bit 9"],
+    ["x=dx y=dy left=b.0 left=b.1 into out", "`left` is said twice in this note"],
+  ])("%s", (wiring, message) => {
+    const { program, notes } = factsOf({
+      "main.c": `// @wire board atmega328p clock=16MHz
+#include <stdint.h>
+// @wire encodes two-button from ${wiring}
+void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t b) {${right}
+}`,
+    });
+    expect(notes.problems.map((problem) => problem.message)).toEqual([message]);
+    expect(tryReports(program, notes)).toEqual([]);
+  });
+});
+
 it("a trial is ended on request", () => {
   expect(triedWith(right, "", () => true)).toBeUndefined();
   expect(triedWith("for (;;) { }", "", () => true)).toBeUndefined();

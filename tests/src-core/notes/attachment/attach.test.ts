@@ -84,6 +84,17 @@ describe("the declaration below", () => {
     expect(facts.problems).toEqual([]);
     expect(facts.attached.map(({ targets }) => targets.length)).toEqual([2]);
   });
+
+  it("is one for the unit that defines what the header declares and for one that only calls it", () => {
+    const header = `#pragma once\n// ${ENCODES}\nvoid build(int dx, char *out);\n`;
+    const facts = readFacts({
+      "a.h": header,
+      "a.c": '#include "a.h"\nvoid build(int dx, char *out) { *out = dx; }\n',
+      "b.c": '#include "a.h"\n',
+    });
+    expect(facts.problems).toEqual([]);
+    expect(facts.attached.map(({ targets }) => targets.length)).toEqual([2]);
+  });
 });
 
 describe("the declaration on the line", () => {
@@ -191,6 +202,17 @@ describe("notes that contradict the code", () => {
       "a target that is not there",
       `// @wire encodes two-button from x=dx into buffer\nvoid build(int dx, char *out);\n`,
       "`build` has no parameter `buffer`; known: `dx` and `out`",
+    ],
+    // ISO C11 7.20.1.1: `uint8_t` has exactly 8 bits; 6.7.2.1p10: a bit-field has the bits that it says.
+    [
+      "a bit beyond a byte",
+      `typedef unsigned char uint8_t;\n// @wire encodes two-button from left=b.0 right=b.9 into out\nvoid build(uint8_t b, char *out);\n`,
+      "`b` has bits 0 to 7, so there is no bit 9",
+    ],
+    [
+      "a bit beyond a bit-field",
+      `struct held { unsigned left : 1, others : 3; };\n// @wire encodes two-button from left=h.others.2 right=h.left.1 into out\nvoid build(struct held *h, char *out);\n`,
+      "`h.left` is one bit, so there is no bit 1",
     ],
     [
       "a member that is not there",
