@@ -204,3 +204,10 @@ const byCode: ReadonlyMap<number, Command> = new Map(commands.map((each) => [eac
 export function commandByCode(code: number): Command | undefined {
   return byCode.get(code);
 }
+
+/** The code of a command. */
+export function codeOf(name: CommandName): number {
+  const command = commands.find((each) => each.name === name);
+  if (command === undefined) throw new Error(`no command ${name}`);
+  return command.code;
+}

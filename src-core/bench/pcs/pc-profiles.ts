@@ -37,7 +37,8 @@ const toggle = (off: ControlLines, time: Time): Question => ({
 
 const common = {
   startsAfter: POWER_READY,
-  unanswered: DTR_ALONE,
+  // A program that found no mouse leaves the lines as they are. Common practice, no source.
+  unanswered: ON,
   asksAgainAfter: undefined,
   confidence: "read",
 } as const;
@@ -68,6 +69,7 @@ export const pcProfiles: readonly PcProfile[] = [
     name: "plug-and-play",
     title: "Enumerates the port: first with DTR before RTS, then with both at once, and reads the whole id.",
     opening: [],
+    unanswered: DTR_ALONE,
     questions: [
       {
         steps: [

@@ -157,4 +157,16 @@ export const ps2PowerOn: readonly Quantity[] = [
     ],
     rules: [],
   },
+  {
+    id: "ps2.recovery",
+    title: "reporting again after a self-test",
+    meaning:
+      "After the mouse tested itself, because it was plugged in or restarted by itself, the firmware has it reporting again within this time.",
+    kind: "figure",
+    unit: "s",
+    max: 3,
+    sources: [],
+    confidence: "common practice",
+    rules: ["ps2/reporting-not-enabled"],
+  },
 ];

@@ -121,6 +121,18 @@ export const serialLine: readonly Quantity[] = [
     rules: ["serial/throughput"],
   },
   {
+    id: "serial.report-delay",
+    title: "movement to the PC",
+    meaning:
+      "From a report of the mouse to the end of the serial report that brings its movement to the PC: longer than this, and the pointer is felt to lag behind the hand.",
+    kind: "figure",
+    unit: "ms",
+    max: 250,
+    sources: [],
+    confidence: "common practice",
+    rules: ["serial/throughput"],
+  },
+  {
     id: "serial.movement-range",
     title: "movement in one serial report",
     meaning: "Counts per axis in one report; more has to wait for the next report.",

@@ -1,0 +1,84 @@
+import { plain } from "../../../figures.ts";
+import type { At } from "../../../reader/typed/nodes.ts";
+import type { Observation, Run } from "../../run-record.ts";
+import { figure } from "../../time/figures.ts";
+import { ms, second, type Time } from "../../time/time.ts";
+import { agree, axesOf, outOf } from "./axes.ts";
+import { carriedBy, type Part } from "./part.ts";
+
+/** Why counts do not agree, as far as the run tells. */
+export interface Blame {
+  readonly rule: string;
+  readonly what: string;
+  readonly time: Time;
+  readonly at: At | undefined;
+}
+
+/** What went out before a disturbance may come out so much later. */
+const DELAY = figure("serial.report-delay", "max");
+
+/** Happenings and cut bytes that a firmware has to find its way back from. */
+const DISTURBING: readonly string[] = ["glitch", "unplugged", "powered", "self-test"];
+
+export function blameFor(part: Part, run: Run): Blame {
+  const { layout, scale } = run.wanted;
+  const spoilt = part.incoming.find((each) => each.spoilt !== undefined);
+  if (spoilt !== undefined && carriedBy(part, layout, scale, "careless") !== undefined) {
+    const what = "a report with wrong parity was used as it came, instead of being asked for again";
+    return { rule: "ps2/parity-unchecked", what, time: spoilt.time, at: undefined };
+  }
+  const { agreed, strayed } = strayedAt(part, run);
+  const missed = run.firmware.observations.find(({ kind }) => kind === "edge-missed");
+  if (missed !== undefined) return missedEdge(missed, run);
+  const disturbed = lastDisturbance(agreed - DELAY, strayed, run);
+  if (disturbed !== undefined) {
+    const what = `after a disturbance at ${plain(disturbed / ms, 1)} ms the reports of the mouse are put together wrongly`;
+    return { rule: "ps2/packet-resync", what, time: disturbed, at: undefined };
+  }
+  return { rule: "report/counts-lost", what: "counts get lost on the way", time: strayed, at: undefined };
+}
+
+/** An edge of the mouse's clock came while the one before was not served: while a byte was sent to the PC, or not. */
+function missedEdge({ time, at }: Observation, { pc, wanted }: Run): Blame {
+  const byte = ((wanted.layout.dataBits + 2) * second) / wanted.baud;
+  const isSending = pc.bytes.some(({ from }) => time >= from - byte && time <= from + byte);
+  return isSending
+    ? { rule: "serial/blocks-receive", what: "while a byte goes to the PC, the mouse is not heard", time, at }
+    : { rule: "ps2/clock-missed", what: "an edge of the mouse's clock was missed", time, at };
+}
+
+/**
+ * The last outgoing report behind which the sums are those of some state of the incoming ones, or else the first incoming
+ * one; and the one after it.
+ */
+function strayedAt(
+  { out, incoming, ended }: Part,
+  { wanted }: Run,
+): { readonly agreed: Time; readonly strayed: Time } {
+  const axes = axesOf(wanted.layout);
+  const sums = axes.map(() => 0);
+  const states: number[][] = [axes.map(() => 0)];
+  for (const { values } of incoming) {
+    const before = states.at(-1) ?? [];
+    states.push(axes.map(({ name }, axis) => (before[axis] ?? 0) + (values[name] ?? 0)));
+  }
+  let agreed: Time | undefined;
+  for (const { time, values } of out) {
+    for (const [index, axis] of axes.entries()) sums[index] = (sums[index] ?? 0) + outOf(axis, values);
+    const isKnown = states.some((state) =>
+      state.every((each, axis) => agree(each, sums[axis] ?? 0, wanted.scale)),
+    );
+    if (isKnown) agreed = time;
+  }
+  const first = out.find(({ time }) => agreed === undefined || time > agreed);
+  return { agreed: agreed ?? incoming[0]?.time ?? 0, strayed: first?.time ?? ended };
+}
+
+/** The last one between both: the reports behind it are those that stray. */
+function lastDisturbance(from: Time, to: Time, { mouse }: Run): Time | undefined {
+  const times = [
+    ...mouse.happenings.filter(({ kind }) => DISTURBING.includes(kind)).map(({ time }) => time),
+    ...mouse.sent.filter(({ whole, disturbed }) => !whole || disturbed).map(({ end }) => end),
+  ];
+  return times.filter((time) => time >= from && time <= to).toSorted((a, b) => b - a)[0];
+}

@@ -1,0 +1,47 @@
+import type { Run } from "../../run-record.ts";
+import type { Time } from "../../time/time.ts";
+import { FindingsOfRun } from "../findings.ts";
+import type { AxisCounts, RunFigures } from "../verdict.ts";
+import { type Delay, delaysOf } from "./delays.ts";
+import { incomingReports } from "./incoming.ts";
+import { judgeClicks } from "./judge-clicks.ts";
+import { countsOf, judgeCounts } from "./judge-counts.ts";
+import { allOf, partsOf } from "./part.ts";
+
+type MotionFigures = Pick<RunFigures, "counts" | "clicks" | "delay">;
+
+/** What came in from the mouse beside what went out to the PC, session by session. */
+export function judgeMotion(run: Run, findings: FindingsOfRun): MotionFigures {
+  const counts: AxisCounts[] = [];
+  const delays: Delay[] = [];
+  const clicks = { in: 0, out: 0 };
+  for (const part of partsOf(incomingReports(run.mouse, run.edges), run.pc, run.ended)) {
+    const known = judgeCounts(part, run, findings);
+    const carried = known ?? allOf(part);
+    // Where counts are lost, what clicks say as well has the same cause.
+    const changes = judgeClicks(part, carried, run, known === undefined ? new FindingsOfRun() : findings);
+    addCounts(counts, countsOf(part, carried, run));
+    clicks.in += changes.in.length;
+    clicks.out += changes.out.length;
+    delays.push(...delaysOf(part, carried, changes, run.wanted));
+  }
+  if (run.pc.sessions.length === 0) return { counts: undefined, clicks: undefined, delay: undefined };
+  return { counts, clicks, delay: judgeDelays(delays, findings) };
+}
+
+function addCounts(sums: AxisCounts[], more: readonly AxisCounts[]): void {
+  for (const [index, each] of more.entries()) {
+    const before = sums[index];
+    sums[index] = { axis: each.axis, in: each.in + (before?.in ?? 0), out: each.out + (before?.out ?? 0) };
+  }
+}
+
+function judgeDelays(delays: readonly Delay[], findings: FindingsOfRun): RunFigures["delay"] {
+  const what = "what the mouse says reaches the PC only after";
+  for (const { length, time } of delays)
+    findings.measureTime("serial.report-delay", length, "serial/throughput", what, time, undefined);
+  const sorted: readonly Time[] = delays.map(({ length }) => length).toSorted((a, b) => a - b);
+  const worst = sorted.at(-1);
+  const median = sorted[Math.floor(sorted.length / 2)];
+  return worst === undefined || median === undefined ? undefined : { median, worst };
+}
