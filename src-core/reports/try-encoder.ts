@@ -6,7 +6,7 @@ import type { EncodesNote } from "../notes/note.ts";
 import { placeToBlame } from "./blame/blame.ts";
 import { foundLayout, type Observed } from "./found/found-layout.ts";
 import { isUsual, operandsByField } from "./inputs/domain.ts";
-import { type Axis, buttonSets, mixtures, sweep } from "./inputs/samples.ts";
+import { type Axis, buttonSets, mixtures, successions, sweep } from "./inputs/samples.ts";
 import type { Evidence } from "./judge/evidence.ts";
 import type { FaultDraft } from "./judge/fault-draft.ts";
 import { judgeEncoder } from "./judge/judge-encoder.ts";
@@ -33,6 +33,12 @@ export function tryEncoder(request: Request, note: EncodesNote, layout: ReportLa
     pressed: pressed.map(settle),
     swept: new Map([...swept].map(([axis, sent]) => [axis, sent.map(settle)])),
     mixed: mixed.map(settle),
+    followed: (encoder.ownsItsBytes ? successions(axes, buttons) : []).map(({ before, values }) => {
+      const { on, over } = encoder.sendAfter(before, values);
+      const alone = sentBy(encoder, values);
+      const bytesOf = (sent: Sent): readonly number[] => settle({ values, ...whole(sent) }).bytes;
+      return { before, values, alone: bytesOf(alone), on: bytesOf(on), over: bytesOf(over) };
+    }),
   };
   const all = [...evidence.mixed, ...evidence.pressed, ...[...evidence.swept.values()].flat()];
   const found = foundLayout(layout, all, axes, buttons);
@@ -84,7 +90,11 @@ function withReturnedLength({ values, bytes, returned }: Calls): Observed {
 }
 
 function sentBy(encoder: Encoder, values: ReportValues): Extract<Sent, { kind: "sent" }> {
-  const sent = encoder.send(values);
+  return whole(encoder.send(values));
+}
+
+/** Throws `NotTried` for a call that did not end. */
+function whole(sent: Sent): Extract<Sent, { kind: "sent" }> {
   if (sent.kind === "stopped") throw stopped(sent.stop);
   return sent;
 }
@@ -96,23 +106,31 @@ function faultOf(
   encoder: Encoder,
   settle: (calls: Calls) => Observed,
 ): ReportFault {
-  const { values, place, driver, kind, fields, what } = draft;
-  const sent = sentBy(encoder, values);
+  const { values, before, place, driver, kind, fields, what } = draft;
+  const sent = before === undefined ? sentBy(encoder, values) : whole(encoder.sendAfter(before, values).over);
   const { operands } = encoder;
   const { bytes } = settle({ values, ...sent });
   const right = encodeReport(layout, values);
-  const said = operands.map((bound) => operandText(bound, values)).filter((text) => !text.endsWith("=0"));
+  const inWords = (input: ReportValues): string => {
+    const said = operands.map((bound) => operandText(bound, input)).filter((text) => !text.endsWith("=0"));
+    return said.length === 0 ? "all at rest" : said.join(", ");
+  };
+  const stores = sent.written.filter(({ byte }) => byte === place?.byte);
+  const blamed =
+    before === undefined
+      ? placeToBlame(program, { place, driver, written: sent.written, operands })
+      : stores.at(-1)?.at;
   return {
     kind,
     fields,
     what,
     example: {
       values,
-      given: said.length === 0 ? "all at rest" : said.join(", "),
+      given: before === undefined ? inWords(values) : `${inWords(values)} after ${inWords(before)}`,
       came: bytesText(bytes),
       right: bytesText(right),
     },
-    at: placeToBlame(program, { place, driver, written: sent.written, operands }) ?? symbol.at,
+    at: blamed ?? symbol.at,
   };
 }
 

@@ -20,6 +20,22 @@ export function sweep({ field, values }: Axis): readonly ReportValues[] {
   return outwards.map((value) => ({ [field.name]: value }));
 }
 
+/** Pairs of reports, one behind the other: everything that is sent goes back to rest, or comes out of it. */
+export function successions(
+  axes: readonly Axis[],
+  buttons: readonly ButtonName[],
+): readonly { readonly before: ReportValues; readonly values: ReportValues }[] {
+  const one: readonly ReportValues[] = [
+    ...buttons.map((name) => ({ [name]: true })),
+    // All bits of -1 are set.
+    ...axes.map(({ field }) => ({ [field.name]: -1 })),
+  ];
+  return one.flatMap((values) => [
+    { before: values, values: {} },
+    { before: {}, values },
+  ]);
+}
+
 const combinations = 240;
 /** Multiplier and increment of a linear congruential generator modulo 2^32: ISO C leaves them open; common practice, no source. */
 const multiplier = 1664525;

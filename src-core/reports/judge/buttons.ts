@@ -2,6 +2,7 @@ import type { ButtonName } from "../../model/layouts/layout.ts";
 import type { FoundSlot } from "../report-trial.ts";
 import { type Evidence, levelAt, placeText, slotsOf, smallest } from "./evidence.ts";
 import type { BitPlace, FaultDraft } from "./fault-draft.ts";
+import { slotText } from "./movements.ts";
 
 /** report/button-map: a button's bit that does not follow that button. Two that changed places are one fault. */
 export function judgeButtons(evidence: Evidence): readonly FaultDraft[] {
@@ -51,5 +52,9 @@ function whatIsWrong(
       ? `${field} is always sent as down in ${where}`
       : `${field} is never sent: ${where} is always ${found.level}`;
   }
-  return `${where} has to be ${field} and is something else`;
+  if (found?.kind === "movement") return `${where} has to be ${field} and is ${slotText(found)}`;
+  const others = found?.kind === "mixed" ? found.fields.filter((name) => name !== field) : [];
+  return others.length > 0
+    ? `${where} has to be ${field}, and ${others.join(" and ")} reach${others.length > 1 ? "" : "es"} it`
+    : `${where} has to be ${field} and does not always follow it`;
 }

@@ -17,6 +17,20 @@ export interface Evidence {
   readonly swept: ReadonlyMap<Axis, readonly Observed[]>;
   /** Everything at once. */
   readonly mixed: readonly Observed[];
+  /** Reports behind others; none where somebody else may clear the bytes in between. */
+  readonly followed: readonly Followed[];
+}
+
+/** A report that was sent behind another. */
+export interface Followed {
+  readonly before: ReportValues;
+  readonly values: ReportValues;
+  /** As it is behind a reset. */
+  readonly alone: readonly number[];
+  /** As it is where the firmware goes on. */
+  readonly on: readonly number[];
+  /** As it is where only the bytes of the report before are left. */
+  readonly over: readonly number[];
 }
 
 export function everything({ pressed, swept, mixed }: Evidence): readonly Observed[] {

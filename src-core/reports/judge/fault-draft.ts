@@ -9,6 +9,8 @@ export interface FaultDraft {
   readonly what: string;
   /** The smallest input that shows it. */
   readonly values: ReportValues;
+  /** The report before, where it takes two to show it. */
+  readonly before?: ReportValues;
   /** The bit that is wrong; undefined where the fault is in no bit. */
   readonly place: BitPlace | undefined;
   /** The field whose operand is to blame; undefined where the whole byte is. */

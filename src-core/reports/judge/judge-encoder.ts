@@ -3,6 +3,7 @@ import { judgeButtons } from "./buttons.ts";
 import { judgeConstants } from "./constants.ts";
 import type { Evidence } from "./evidence.ts";
 import type { FaultDraft } from "./fault-draft.ts";
+import { judgeLeftovers } from "./leftovers.ts";
 import { judgeLength } from "./lengths.ts";
 import { judgeAxis, type Reach } from "./movements.ts";
 import { judgeTogether } from "./together.ts";
@@ -21,7 +22,9 @@ export function judgeEncoder(evidence: Evidence): readonly FaultDraft[] {
     if (reach !== undefined) reaches.set(axis, reach);
   }
   drafts.push(...withOneLayout(moved));
-  return drafts.length > 0 ? drafts : judgeTogether(evidence, reaches);
+  if (drafts.length > 0) return drafts;
+  const together = judgeTogether(evidence, reaches);
+  return together.length > 0 ? together : judgeLeftovers(evidence);
 }
 
 /** Bits in wrong places are told once, at the first of them: the others often go with it. */

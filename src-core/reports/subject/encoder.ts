@@ -13,6 +13,7 @@ import { type Bound, boundOperands, operandValue } from "./operands.ts";
 import { type GivenCall, Reach } from "./reach.ts";
 import { startedMachine } from "./runs.ts";
 import { type ByteWritten, FunctionSink, objectSink, type Sink } from "./sink.ts";
+import { isWrittenElsewhere } from "./written-elsewhere.ts";
 
 /** What one call of an encoder gave. */
 export type Sent =
@@ -35,6 +36,8 @@ export interface Assignment {
 /** A function that builds a report, ready to be called; every call finds the firmware as it is after its reset. */
 export class EncoderCall {
   readonly reach: Reach;
+  /** The report is built in a global that nobody else clears in between. */
+  readonly ownsItsBytes: boolean;
   readonly #request: Request;
   readonly #machine: Machine;
   readonly #sink: Sink;
@@ -57,6 +60,9 @@ export class EncoderCall {
     this.reach = new Reach(this.#machine, symbol, unit);
     this.#call = this.reach.call();
     this.#sink = sink ?? objectSink(this.#machine, this.reach.cell(path), bytes);
+    const array = this.reach.global(path[0] ?? "");
+    this.ownsItsBytes =
+      sink === undefined && array !== undefined && !isWrittenElsewhere(program, array, symbol);
     this.#restore = this.#machine.keep();
   }
 
@@ -65,9 +71,16 @@ export class EncoderCall {
     return this.#machine.missteps;
   }
 
-  send(assignments: Iterable<Assignment>): Sent {
-    const { symbol, program } = this.#request;
+  /** `left` are bytes that an earlier report left where this one is built. */
+  send(assignments: Iterable<Assignment>, left: readonly number[] = []): Sent {
     this.#restore();
+    this.#sink.hold(left);
+    return this.sendOn(assignments);
+  }
+
+  /** The same, with the firmware as the call before left it. */
+  sendOn(assignments: Iterable<Assignment>): Sent {
+    const { symbol, program } = this.#request;
     const given = [...this.#call.given];
     for (const { cell, value } of assignments) {
       if (cell.kind === "argument") given[this.#call.first + cell.index] = value;
@@ -97,7 +110,26 @@ export class Encoder {
     return this.#call.missteps;
   }
 
+  get ownsItsBytes(): boolean {
+    return this.#call.ownsItsBytes;
+  }
+
   send(values: ReportValues): Sent {
+    return this.#call.send(this.#assignments(values));
+  }
+
+  /**
+   * The report behind another: `on` as the firmware goes on, `over` with nothing left of the other but its bytes. Where
+   * the other report cannot be sent, both say so.
+   */
+  sendAfter(before: ReportValues, values: ReportValues): { readonly on: Sent; readonly over: Sent } {
+    const first = this.send(before);
+    if (first.kind === "stopped") return { on: first, over: first };
+    const on = this.#call.sendOn(this.#assignments(values));
+    return { on, over: this.#call.send(this.#assignments(values), first.bytes) };
+  }
+
+  #assignments(values: ReportValues): Iterable<Assignment> {
     const sums = new Map<string, { readonly cell: Cell; value: number }>();
     for (const bound of this.operands) {
       const key = bound.operand.path.join(".");
@@ -106,7 +138,7 @@ export class Encoder {
       if (known === undefined) sums.set(key, { cell: bound.cell, value });
       else known.value += value;
     }
-    return this.#call.send(sums.values());
+    return sums.values();
   }
 }
 

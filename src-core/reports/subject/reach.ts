@@ -1,5 +1,5 @@
 import type { Machine } from "../../interpreter/machine.ts";
-import type { At, FunctionSymbol, TypedUnit } from "../../reader/typed/nodes.ts";
+import type { At, FunctionSymbol, TypedUnit, Variable } from "../../reader/typed/nodes.ts";
 import { arrayOf, referred } from "../../reader/types/derive.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { DataModel, Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
@@ -50,13 +50,20 @@ export class Reach {
       if (fieldOf(memberOf, root) !== undefined)
         return this.#inwards(this.self(), record, [root, ...members]);
     }
-    const variable = this.#unit.variables.find(
-      ({ name, qualifiedName }) => name === root || qualifiedName === root,
-    );
+    const variable = this.global(root);
     const address = variable && this.#machine.addressOf(variable);
     if (variable === undefined || address === undefined)
       throw new NotTried(`\`${root}\` is no object that can be reached`, this.#symbol.at);
     return this.#inwards(address, variable.type, members);
+  }
+
+  /** The global that a name means where no parameter or member has it. */
+  global(root: string): Variable | undefined {
+    const { parameterNames, memberOf } = this.#symbol;
+    if (parameterNames.includes(root)) return undefined;
+    if (memberOf !== undefined && (root === "this" || fieldOf(memberOf, root) !== undefined))
+      return undefined;
+    return this.#unit.variables.find(({ name, qualifiedName }) => name === root || qualifiedName === root);
   }
 
   /** The address of what the parameter points to, or of the object that is passed. */

@@ -16,6 +16,8 @@ export interface ByteWritten {
 export interface Sink {
   /** Forgets what came before. */
   empty(): void;
+  /** Puts back what a report left behind, where it is built in an object. */
+  hold(bytes: readonly number[]): void;
   /** In the order of the bytes; every value that each had on the way. */
   taken(): { readonly bytes: readonly number[]; readonly written: readonly ByteWritten[] };
 }
@@ -32,6 +34,9 @@ export function objectSink(machine: Machine, cell: Cell, bytes: number): Sink {
   return {
     empty: () => {
       machine.takeWritten();
+    },
+    hold: (bytes) => {
+      for (const [byte, value] of bytes.entries()) machine.memory.writeByte(start + byte, value);
     },
     taken: () => {
       const written = machine
@@ -60,6 +65,9 @@ export class FunctionSink implements Sink {
   empty(): void {
     this.#written.length = 0;
   }
+
+  /** What was sent is gone. */
+  hold(): void {}
 
   taken(): ReturnType<Sink["taken"]> {
     return { bytes: this.#written.map(({ value }) => value), written: [...this.#written] };

@@ -105,6 +105,94 @@ void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t l, uint8_t r) {
   });
 });
 
+/** An encoder whose first byte is written by `first`, in a global array. */
+const inGlobal = (first: string, others = "") => `
+static uint8_t packet[3];
+void send_all(const uint8_t *bytes, uint8_t count);
+// @wire encodes two-button from x=dx y=dy left=b.0 right=b.1 into packet
+void encode(int8_t dx, int8_t dy, uint8_t b) {
+  ${first} 0x40 | (b & 1) << 5 | (b & 2) << 3 | (dy & 0xC0) >> 4 | (dx & 0xC0) >> 6;
+  packet[1] = dx & 0x3F;
+  packet[2] = dy & 0x3F;
+}
+${others}`;
+
+describe("bits that are left over from the report before", () => {
+  it("are told with both reports", () => {
+    // `|=` keeps the bits that are set (ISO C11 6.5.16.2).
+    expect(
+      faultsIn(inGlobal("packet[0] |=", "void f(void) { encode(1, 2, 1); send_all(packet, 3); }")),
+    ).toEqual([
+      {
+        kind: "button-map",
+        what: "bit 5 of byte 1 keeps what the report before had in it",
+        at: "packet[0] |= 0x40 | (b & 1) << 5 | (b & 2) << 3 | (dy & 0xC0) >> 4 | (dx & 0xC0) >> 6",
+        example: "all at rest after b.0=1: 60 00 00, not 40 00 00",
+      },
+    ]);
+  });
+
+  it.each([
+    ["written anew", "packet[0] =", ""],
+    ["cleared first", "packet[0] = 0; packet[0] |=", ""],
+    ["cleared by the caller", "packet[0] |=", "void f(void) { packet[0] = 0; encode(1, 2, 1); }"],
+    [
+      "cleared by a function that is handed the array",
+      "packet[0] |=",
+      "void clear(uint8_t *bytes); void f(void) { clear(packet); encode(1, 2, 1); }",
+    ],
+    [
+      "cleared through a pointer",
+      "packet[0] |=",
+      "void f(void) { uint8_t *p = packet; *p = 0; encode(1, 2, 1); }",
+    ],
+    ["a constant that stays", "packet[0] = (packet[0] & 0x40) |", ""],
+  ])("are none where the byte is %s", (_, first, others) => {
+    expect(faultsIn(inGlobal(first, others))).toEqual([]);
+  });
+
+  it("are none in an array that the caller hands in, who may have cleared it", () => {
+    const text = inGlobal("packet[0] |=").replace("static uint8_t packet[3];", "");
+    expect(faultsIn(text.replace("encode(", "encode(uint8_t *packet, "))).toEqual([]);
+  });
+
+  it("are none where what is left over of a movement goes into the next report on purpose", () => {
+    expect(
+      faultsIn(`
+static uint8_t packet[3];
+static int16_t rest_x;
+// @wire encodes two-button from x=dx y=dy left=b.0 right=b.1 into packet
+void encode(int16_t dx, int8_t dy, uint8_t b) {
+  rest_x += dx;
+  int8_t x = rest_x > 60 ? 60 : rest_x < -60 ? -60 : rest_x;
+  rest_x -= x;
+  packet[0] = 0x40 | (b & 1) << 5 | (b & 2) << 3 | (dy & 0xC0) >> 4 | (x & 0xC0) >> 6;
+  packet[1] = x & 0x3F;
+  packet[2] = dy & 0x3F;
+}`),
+    ).toEqual([]);
+  });
+});
+
+it("a button whose bit follows it only in some sets, or follows a movement, is told in these words", () => {
+  // By hand: 0x20 is left and 0x10 right; a set of both is 0x30.
+  const wrong = (first: string): readonly string[] | undefined =>
+    faultsIn(`
+static const uint8_t both_as_left[4] = { 0x00, 0x20, 0x10, 0x20 };
+static const uint8_t left_as_both[4] = { 0x00, 0x30, 0x10, 0x30 };
+// @wire encodes two-button from x=dx y=dy left=b.0 right=b.1 into out
+void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t b) {
+  out[0] = 0x40 | ${first} | (dy & 0xC0) >> 4 | (dx & 0xC0) >> 6;
+  out[1] = dx & 0x3F;
+  out[2] = dy & 0x3F;
+}`)?.map(({ what }) => what);
+  expect(wrong("both_as_left[b & 3]")).toEqual([
+    "bit 4 of byte 1 has to be right and does not always follow it",
+  ]);
+  expect(wrong("left_as_both[b & 3]")).toEqual(["bit 4 of byte 1 has to be right, and left reaches it"]);
+  expect(wrong("(b & 1) << 5 | (dx & 1) << 4")).toEqual(["bit 4 of byte 1 has to be right and is x0"]);
+});
+
 it("bytes that go to a method of an object are seen", () => {
   // -1 / 64 is 0, as C rounds towards zero (ISO C11 6.5.5p6), and the two high bits of -1 are 11.
   const sketch = `// @wire board atmega328p clock=16MHz
