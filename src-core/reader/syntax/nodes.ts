@@ -93,6 +93,7 @@ export interface EnumSpecifier extends Place {
   readonly underlying: TypeName | undefined;
   /** Undefined where only named. */
   readonly enumerators: readonly EnumeratorSyntax[] | undefined;
+  readonly attributes: readonly Attribute[];
 }
 
 export interface EnumeratorSyntax extends Place {

@@ -45,6 +45,10 @@ function callByName(context: Context, syntax: CallSyntax, name: Name, at: At): T
       return { kind: "further-arguments", at, type: pointerTo(context.unit.types.void), lvalue: false };
     }
     const typed = typeArguments(context, syntax);
+    // What the compiler is told to expect changes no value (gcc manual, "Other Builtins").
+    const [expectation] = text === "__builtin_expect" ? typed : [];
+    if (expectation !== undefined)
+      return convertNode(decayed(expectation), context.unit.types.long, "explicit");
     const set = isPlain(name) ? withArguments(context, text, undefined, typed) : undefined;
     if (set !== undefined && last !== undefined) return callChosen(context, syntax, set, last, typed, at);
     const given = typed.map((argument) => promotedArgument(context, argument));

@@ -2,9 +2,11 @@ import { evaluate } from "../constants/evaluate.ts";
 import type { Declarator, DeclaratorPart, Expression, Parameter } from "../syntax/nodes.ts";
 import { arrayOf, pointerTo, qualify, referenceTo, unqualified } from "../types/derive.ts";
 import type { FunctionType, Type } from "../types/types.ts";
-import type { Context } from "./context.ts";
+import { atOf, type Context, inScope } from "./context.ts";
 import { typeExpression } from "./expressions.ts";
+import { localVariable } from "./functions.ts";
 import { elementContexts } from "./packs.ts";
+import { blockScope } from "./scope.ts";
 import { typeOfSpecifiers, typeOfTypeName } from "./specifiers.ts";
 
 /** The largest array that any target of the reader could hold. */
@@ -31,6 +33,26 @@ export function contextsOf(context: Context, parameter: Parameter): readonly Con
   return parameter.pack ? (elementContexts(context, parameter) ?? []) : [context];
 }
 
+/** A trailing return type sees the parameters: `-> decltype(a + b)` (C++11 3.3.4). */
+function seeingParameters(context: Context, part: Extract<DeclaratorPart, { kind: "function" }>): Context {
+  const inside = inScope(context, blockScope(context.scope));
+  for (const parameter of part.parameters) {
+    const name = parameter.declarator.name?.parts[0]?.text;
+    if (name === undefined) continue;
+    const at = atOf(context, parameter);
+    const [only, ...others] = contextsOf(context, parameter).map((each) =>
+      localVariable(name, parameterType(each, parameter), at, "parameter"),
+    );
+    if (only !== undefined && others.length === 0 && !parameter.pack) inside.scope.names.set(name, only);
+    else
+      inside.scope.names.set(name, {
+        kind: "pack",
+        elements: only === undefined ? [] : [only, ...others],
+      });
+  }
+  return inside;
+}
+
 function functionType(
   context: Context,
   returns: Type,
@@ -42,7 +64,10 @@ function functionType(
   const only = parameters.length === 1 ? parameters[0] : undefined;
   return {
     kind: "function",
-    returns: part.trailingReturn === undefined ? returns : typeOfTypeName(context, part.trailingReturn),
+    returns:
+      part.trailingReturn === undefined
+        ? returns
+        : typeOfTypeName(seeingParameters(context, part), part.trailingReturn),
     parameters: only?.kind === "void" ? [] : parameters,
     variadic: part.variadic,
     ...(part.const ? { const: true } : {}),

@@ -6,6 +6,7 @@ import { atOf, type Context, inScope, note, refer } from "./context.ts";
 import { typeExpression } from "./expressions.ts";
 import { resolve } from "./names.ts";
 import type { Enumerator, TypeSymbol } from "./nodes.ts";
+import { isPacked } from "./records.ts";
 import { lookupTag, makeScope, type Scope } from "./scope.ts";
 import { typeOfTypeName } from "./specifiers.ts";
 
@@ -42,7 +43,10 @@ export function enumOf(context: Context, syntax: EnumSpecifier, hint: string): T
   const fixed = fixedUnderlying(context, syntax);
   if (fixed !== undefined) enumeration.underlying = fixed;
   if (syntax.enumerators !== undefined) {
-    declareEnumerators(context, syntax.enumerators, enumeration, type, fixed);
+    declareEnumerators(context, syntax.enumerators, enumeration, type, {
+      fixed,
+      packed: isPacked(syntax.attributes),
+    });
   }
   return type;
 }
@@ -71,12 +75,15 @@ function fixedUnderlying(context: Context, syntax: EnumSpecifier): IntegerType |
   return syntax.scoped ? context.unit.types.int : undefined;
 }
 
-/** GCC's choice: `unsigned int` unless a value is negative, wider where it must be. */
-function chosenUnderlying(context: Context, values: readonly bigint[]): IntegerType {
+/** GCC's choice: `unsigned int` unless a value is negative, wider where it must be, narrower where it is packed. */
+function chosenUnderlying(context: Context, values: readonly bigint[], packed: boolean): IntegerType {
   const { types } = context.unit;
-  const candidates = values.some((value) => value < 0n)
+  const isSigned = values.some((value) => value < 0n);
+  const narrow = isSigned ? [types.signedChar, types.short] : [types.unsignedChar, types.unsignedShort];
+  const wide = isSigned
     ? [types.int, types.long, types.longLong]
     : [types.unsignedInt, types.unsignedLong, types.unsignedLongLong];
+  const candidates = packed ? [...narrow, ...wide] : wide;
   return candidates.find((type) => values.every((value) => fits(value, type))) ?? types.unsignedLongLong;
 }
 
@@ -85,7 +92,7 @@ function declareEnumerators(
   syntax: readonly EnumeratorSyntax[],
   enumeration: EnumDeclaration,
   type: Type,
-  fixed: IntegerType | undefined,
+  { fixed, packed }: { readonly fixed: IntegerType | undefined; readonly packed: boolean },
 ): void {
   const { unit } = context;
   // The names of `enum class` are known within it alone (C++11 7.2p10).
@@ -114,7 +121,7 @@ function declareEnumerators(
   }
   enumeration.enumerators = [...declared.values()].map(({ name, value }) => ({ name, value }));
   const values = [...declared.values()].flatMap(({ value }) => (value === undefined ? [] : [value]));
-  if (fixed === undefined) enumeration.underlying = chosenUnderlying(context, values);
+  if (fixed === undefined) enumeration.underlying = chosenUnderlying(context, values, packed);
   enumeration.promotesTo = promotionOf(context, enumeration.underlying, values, fixed);
   if (unit.language === "c++") return;
   for (const enumerator of declared.values()) {

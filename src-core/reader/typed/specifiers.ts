@@ -1,5 +1,5 @@
 import type { Specifiers, TypeName, TypeSpecifier } from "../syntax/nodes.ts";
-import { qualify } from "../types/derive.ts";
+import { qualify, referenceTo } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
 import { typeOfWords } from "../types/words.ts";
 import type { Context } from "./context.ts";
@@ -45,10 +45,24 @@ function typeOfSpecifier(context: Context, specifier: TypeSpecifier, hint: strin
     case "auto":
       return deducedType;
     case "typeof":
-      return typeExpression(context, specifier.expression).type;
+      return typeOfExpression(context, specifier);
     case "none":
       return context.unit.language === "c" ? context.unit.types.int : context.unit.types.void;
   }
+}
+
+/** `typeof` says what the value is, `decltype` whether it is an object as well (C++11 7.1.6.2p4). */
+function typeOfExpression(
+  context: Context,
+  { first, expression }: Extract<TypeSpecifier, { kind: "typeof" }>,
+): Type {
+  const typed = typeExpression(context, expression);
+  if (!/^(__)?decltype$/.test(context.tokens[first]?.text ?? "")) return typed.type;
+  // Parentheses leave nothing else in the tree: `decltype((x))` asks about an expression, not about x.
+  const isNamed = context.tokens[first + 2]?.text !== "(";
+  if (isNamed && expression.kind === "name" && typed.kind === "variable") return typed.variable.type;
+  if (isNamed && expression.kind === "member" && typed.kind === "member") return typed.field.type;
+  return typed.lvalue && typed.kind !== "function" ? referenceTo(typed.type, "lvalue") : typed.type;
 }
 
 /** The type that a type name in a cast, `sizeof` or template argument means. */

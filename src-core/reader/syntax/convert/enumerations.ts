@@ -18,6 +18,10 @@ export function enumOf(reading: Reading, node: RawNode): EnumSpecifier {
     name: name === undefined ? undefined : nameOf(reading, name),
     underlying: base === undefined ? undefined : plainTypeName(reading, base),
     enumerators: list === undefined ? undefined : enumeratorsOf(reading, list),
+    attributes: [
+      ...reading.takeAttributes(node.first, list?.first ?? node.end),
+      ...reading.takeAttributes(node.end, reading.attributesFrom(node.end)),
+    ],
   };
 }
 

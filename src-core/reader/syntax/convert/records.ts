@@ -32,7 +32,8 @@ export function recordOf(reading: Reading, node: RawNode): RecordSpecifier {
 export function referenceOf(keyword: string, place: Place, name: Name): TypeSpecifier {
   const { first, end } = place;
   if (keyword === "enum") {
-    const enumeration = { first, end, scoped: false, name, underlying: undefined, enumerators: undefined };
+    const nothing = { underlying: undefined, enumerators: undefined, attributes: [] };
+    const enumeration = { first, end, scoped: false, name, ...nothing };
     return { first, end, kind: "enum", enumeration };
   }
   const record: RecordSpecifier = {

@@ -68,9 +68,16 @@ function interpreted(program: Program): string {
   return String.fromCharCode(...sent);
 }
 
-/** In C, all but those about an AVR, about the order in which it evaluates, or that need more of a C library. */
+/** In C, all but those about an AVR (the order in which avr-gcc evaluates included) or more of a C library. */
 const others: ReadonlySet<string> = new Set([
-  ...["argument-order.c", "delay-loops.c", "interrupt-handler.c", "registers.c", "program-memory-tables.c"],
+  ...[
+    "argument-order.c",
+    "attributes-and-typeof.c",
+    "delay-loops.c",
+    "interrupt-handler.c",
+    "registers.c",
+    "program-memory-tables.c",
+  ],
   ...["linked-list.c", "log-helpers.c", "number-text.c", "sorting.c", "string-functions.c"],
 ]);
 
@@ -88,7 +95,7 @@ const inCpp: readonly string[] = [
 const namesIn = (folder: string): readonly string[] => readdirSync(join(here, folder)).sort();
 const programs = [
   ...namesIn("programs")
-    .filter((name) => name.endsWith(".c") && !others.has(name))
+    .filter((name) => name.endsWith(".c") && !name.endsWith("-order.c") && !others.has(name))
     .map((name) => ["programs", name] as const),
   ...inCpp.map((name) => ["programs", name] as const),
   ...namesIn("wide/programs").map((name) => ["wide/programs", name] as const),
