@@ -3,6 +3,7 @@ import type { At } from "../../../reader/typed/nodes.ts";
 import type { Observation, Run } from "../../run-record.ts";
 import { figure } from "../../time/figures.ts";
 import { ms, second, type Time } from "../../time/time.ts";
+import { startOfByte } from "../serial/start-of-byte.ts";
 import { agree, axesOf, outOf } from "./axes.ts";
 import { carriedBy, type Part } from "./part.ts";
 
@@ -27,15 +28,15 @@ export function blameFor(part: Part, run: Run): Blame {
     const what = "a report with wrong parity was used as it came, instead of being asked for again";
     return { rule: "ps2/parity-unchecked", what, time: spoilt.time, at: undefined };
   }
-  const { agreed, strayed } = strayedAt(part, run);
+  const { agreed, strayed, at } = strayedAt(part, run);
   const missed = run.firmware.observations.find(({ kind }) => kind === "edge-missed");
   if (missed !== undefined) return missedEdge(missed, run);
   const disturbed = lastDisturbance(agreed - DELAY, strayed, run);
   if (disturbed !== undefined) {
     const what = `after a disturbance at ${plain(disturbed / ms, 1)} ms the reports of the mouse are put together wrongly`;
-    return { rule: "ps2/packet-resync", what, time: disturbed, at: undefined };
+    return { rule: "ps2/packet-resync", what, time: disturbed, at };
   }
-  return { rule: "report/counts-lost", what: "counts get lost on the way", time: strayed, at: undefined };
+  return { rule: "report/counts-lost", what: "counts get lost on the way", time: strayed, at };
 }
 
 /** An edge of the mouse's clock came while the one before was not served: while a byte was sent to the PC, or not. */
@@ -47,14 +48,18 @@ function missedEdge({ time, at }: Observation, { pc, wanted }: Run): Blame {
     : { rule: "ps2/clock-missed", what: "an edge of the mouse's clock was missed", time, at };
 }
 
+interface Strayed {
+  readonly agreed: Time;
+  readonly strayed: Time;
+  /** The code that sent the report that strays. */
+  readonly at: At | undefined;
+}
+
 /**
  * The last outgoing report behind which the sums are those of some state of the incoming ones, or else the first incoming
  * one; and the one after it.
  */
-function strayedAt(
-  { out, incoming, ended }: Part,
-  { wanted }: Run,
-): { readonly agreed: Time; readonly strayed: Time } {
+function strayedAt({ out, incoming, ended }: Part, { wanted, edges }: Run): Strayed {
   const axes = axesOf(wanted.layout);
   const sums = axes.map(() => 0);
   const states: number[][] = [axes.map(() => 0)];
@@ -71,7 +76,11 @@ function strayedAt(
     if (isKnown) agreed = time;
   }
   const first = out.find(({ time }) => agreed === undefined || time > agreed);
-  return { agreed: agreed ?? incoming[0]?.time ?? 0, strayed: first?.time ?? ended };
+  return {
+    agreed: agreed ?? incoming[0]?.time ?? 0,
+    strayed: first?.time ?? ended,
+    at: first && startOfByte(edges, first.from),
+  };
 }
 
 /** The last one between both: the reports behind it are those that stray. */

@@ -1,12 +1,16 @@
 import type { Run } from "../../run-record.ts";
+import { figure } from "../../time/figures.ts";
 import type { Time } from "../../time/time.ts";
 import { FindingsOfRun } from "../findings.ts";
+import { startOfByte } from "../serial/start-of-byte.ts";
 import type { AxisCounts, RunFigures } from "../verdict.ts";
 import { type Delay, delaysOf } from "./delays.ts";
 import { incomingReports } from "./incoming.ts";
 import { judgeClicks } from "./judge-clicks.ts";
 import { countsOf, judgeCounts } from "./judge-counts.ts";
 import { allOf, partsOf } from "./part.ts";
+
+const LONGEST = figure("serial.report-delay", "max");
 
 type MotionFigures = Pick<RunFigures, "counts" | "clicks" | "delay">;
 
@@ -26,7 +30,7 @@ export function judgeMotion(run: Run, findings: FindingsOfRun): MotionFigures {
     delays.push(...delaysOf(part, carried, changes, run.wanted));
   }
   if (run.pc.sessions.length === 0) return { counts: undefined, clicks: undefined, delay: undefined };
-  return { counts, clicks, delay: judgeDelays(delays, findings) };
+  return { counts, clicks, delay: judgeDelays(delays, run, findings) };
 }
 
 function addCounts(sums: AxisCounts[], more: readonly AxisCounts[]): void {
@@ -36,10 +40,12 @@ function addCounts(sums: AxisCounts[], more: readonly AxisCounts[]): void {
   }
 }
 
-function judgeDelays(delays: readonly Delay[], findings: FindingsOfRun): RunFigures["delay"] {
+function judgeDelays(delays: readonly Delay[], { edges }: Run, findings: FindingsOfRun): RunFigures["delay"] {
   const what = "what the mouse says reaches the PC only after";
-  for (const { length, time } of delays)
-    findings.measureTime("serial.report-delay", length, "serial/throughput", what, time, undefined);
+  for (const { length, time } of delays) {
+    const at = length > LONGEST ? startOfByte(edges, time) : undefined;
+    findings.measureTime("serial.report-delay", length, "serial/throughput", what, time, at);
+  }
   const sorted: readonly Time[] = delays.map(({ length }) => length).toSorted((a, b) => a - b);
   const worst = sorted.at(-1);
   const median = sorted[Math.floor(sorted.length / 2)];

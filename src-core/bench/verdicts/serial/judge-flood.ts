@@ -5,9 +5,10 @@ import type { Run } from "../../run-record.ts";
 import { second } from "../../time/time.ts";
 import type { FindingsOfRun } from "../findings.ts";
 import { axesOf, outOf } from "../motion/axes.ts";
+import { startOfByte } from "./start-of-byte.ts";
 
 /** Reports that say nothing new may not take the line from those that do: they fill less than half of it. */
-export function judgeFlood({ pc, wanted, ended }: Run, findings: FindingsOfRun): void {
+export function judgeFlood({ pc, wanted, ended, edges }: Run, findings: FindingsOfRun): void {
   const { layout, baud } = wanted;
   const most =
     reportsPerSecond(preferredLineFormat(layout), baud, layout.optionalByte ?? layout.bytes.length) / 2;
@@ -24,7 +25,7 @@ export function judgeFlood({ pc, wanted, ended }: Run, findings: FindingsOfRun):
       rule: "serial/throughput",
       message: `${plain(value, 1)} reports per second say nothing new: send one only when something moved or a button changed`,
       time: first.from,
-      at: undefined,
+      at: startOfByte(edges, first.from),
       measured: { value, unit: "report/s" },
       limit: { atMost: most, unit: "report/s" },
     });

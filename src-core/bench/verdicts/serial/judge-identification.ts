@@ -9,6 +9,7 @@ import { figure } from "../../time/figures.ts";
 import type { Time } from "../../time/time.ts";
 import type { FindingsOfRun } from "../findings.ts";
 import type { Identified } from "../verdict.ts";
+import { startOfByte } from "./start-of-byte.ts";
 
 const LATEST = figure("serial.ident-delay", "max");
 /** What comes still later is no answer. */
@@ -116,10 +117,8 @@ class Judge {
     });
   }
 
-  /** Who pulled the line to space for its start bit. */
   #startOf({ from }: ReceivedByte): At | undefined {
-    return this.#run.edges.findLast(({ wire, level, time }) => wire === "rxd" && level === 0 && time <= from)
-      ?.cause.at;
+    return startOfByte(this.#run.edges, from);
   }
 
   #begins(value: number): boolean {

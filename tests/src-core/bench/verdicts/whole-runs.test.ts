@@ -139,6 +139,17 @@ describe("an adapter with one fault is told of it, and of nothing else", () => {
   });
 });
 
+test.each([
+  ["counts that are lost", { forgetsEvery: 7 }, {}],
+  ["reports that come late", { queuesAll: true }, { strokes: ["slow-diagonals"], restMs: 6000 }],
+  ["reports without news", { floods: true }, {}],
+  ["a wrong identification", { identification: [0x4e] }, {}],
+  ["a wrong bit time", { bitUs: 870 }, {}],
+] as const)("%s are told at the code that sent them", (_, faults, options) => {
+  const { failures } = judgeRun(benchRun({ ...options, faults }));
+  expect(failures.map(({ span }) => span)).toEqual([{ file: "ferry.c", start: 100, end: 104 }]);
+});
+
 test("the same run is judged the same, to the last figure", () => {
   const options = { mouse: "jittering-clock", strokes: ["circle"] };
   expect(judgeRun(benchRun(options))).toEqual(judgeRun(benchRun(options)));
