@@ -7,6 +7,7 @@ import type {
 import { expressionsOf, walkExpression, walkStatement } from "../../reader/typed/walk.ts";
 import { calledType } from "../../reader/types/derive.ts";
 import type { Type } from "../../reader/types/types.ts";
+import { cleanupOf } from "./cleanup.ts";
 
 /**
  * Variables of a function that must have an address: those whose address is taken, in so many words or by a
@@ -61,7 +62,9 @@ export function addressed(definition: FunctionDefinition): ReadonlySet<Variable>
     bindTo(initializer.constructor?.type.parameters ?? [], initializer.arguments);
   };
   const visitVariables = (variables: readonly Variable[]): void => {
-    for (const { type, initializer } of variables) {
+    for (const variable of variables) {
+      const { type, initializer } = variable;
+      if (cleanupOf(variable) !== undefined) found.add(variable);
       if (initializer === undefined) continue;
       if (type.kind === "reference" || initializer.kind !== "value") visitInitializer(initializer);
     }

@@ -18,6 +18,8 @@ export interface Linkage {
   readonly model: DataModel;
   /** Cycles are counted: `C[0]` says how many are left until `spent` is called. */
   readonly timed: boolean;
+  /** A function of C by its name. */
+  functionNamed(name: string): FunctionSymbol | undefined;
   /** The function with the body; undefined for none. */
   definitionOf(symbol: FunctionSymbol): FunctionSymbol | undefined;
   /** A library function that changes nothing, and whose answer changes only when something happens. */

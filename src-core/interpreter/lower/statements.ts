@@ -2,6 +2,7 @@ import type { TypedExpression, TypedStatement, Variable } from "../../reader/typ
 import { walkStatement } from "../../reader/typed/walk.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import { lowerAssembly } from "./assembly.ts";
+import { cleanupSteps } from "./cleanup.ts";
 import { statementCycles } from "./cycles.ts";
 import { destroySteps } from "./destructors.ts";
 import { changesNothing } from "./idle.ts";
@@ -268,6 +269,7 @@ export function declare(scope: FunctionScope, variable: Variable): string {
   const address = scope.addresses.get(variable) ?? scope.room(size, alignmentOf(type, linkage.model));
   scope.addresses.set(variable, address);
   const steps = wholeSteps(scope, () => firstSteps(scope, address, type, initializer, at));
+  scope.destroyed[scope.destroyed.length - 1]?.steps.push(...cleanupSteps(scope, variable, address));
   if (variable !== scope.resultVariable)
     scope.destroyed[scope.destroyed.length - 1]?.steps.push(
       ...destroySteps(scope, address, type, at).reverse(),

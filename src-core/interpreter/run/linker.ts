@@ -69,6 +69,14 @@ export class Linker implements Linkage {
     return number;
   }
 
+  functionNamed(name: string): FunctionSymbol | undefined {
+    for (const { typed } of this.#program.units) {
+      const found = typed.functions.find((each) => each.name === name && each.memberOf === undefined);
+      if (found !== undefined) return found;
+    }
+    return undefined;
+  }
+
   definitionOf(symbol: FunctionSymbol): FunctionSymbol | undefined {
     return this.#program.definitionOf(symbol);
   }

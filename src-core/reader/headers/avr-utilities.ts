@@ -53,11 +53,11 @@ export const setbaud: HeaderText = avrOnly(`#ifndef F_CPU
 export const atomic: HeaderText = avrOnly(`#pragma once
 #include <avr/io.h>
 #include <avr/interrupt.h>
-uint8_t __interrupts_off(void);
-uint8_t __interrupts_on(void);
-void __restore_status(const uint8_t *status);
-void __leave_on(const uint8_t *status);
-void __leave_off(const uint8_t *status);
+static inline uint8_t __interrupts_off(void) { cli(); return 1; }
+static inline uint8_t __interrupts_on(void) { sei(); return 1; }
+static inline void __restore_status(const uint8_t *status) { SREG = *status; }
+static inline void __leave_on(const uint8_t *status) { (void)status; sei(); }
+static inline void __leave_off(const uint8_t *status) { (void)status; cli(); }
 #define ATOMIC_BLOCK(type) for (type, __once = __interrupts_off(); __once; __once = 0)
 #define NONATOMIC_BLOCK(type) for (type, __once = __interrupts_on(); __once; __once = 0)
 #define ATOMIC_RESTORESTATE uint8_t __status __attribute__((__cleanup__(__restore_status))) = SREG
