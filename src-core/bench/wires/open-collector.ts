@@ -31,6 +31,9 @@ export class OpenCollectorWire {
   /** How many parties pull it low, and how many drive it high. */
   #lows = 0;
   #highs = 0;
+  /** When each party began its last pull, and how long the last one that is over was. */
+  readonly #pulledAt = new Map<Party, Time>();
+  readonly #pullLengths = new Map<Party, Time>();
   #rising: Event | undefined;
   #risesBecause: Cause | undefined;
 
@@ -46,6 +49,11 @@ export class OpenCollectorWire {
 
   driveOf(party: Party): Drive {
     return this.#drives.get(party) ?? "released";
+  }
+
+  /** How long a party's last pull was that is over; 0 where it never pulled. Not seen in edges while others pull as well. */
+  pullLength(party: Party): Time {
+    return this.#pullLengths.get(party) ?? 0;
   }
 
   /** Everybody except this party lets it go. */
@@ -73,6 +81,10 @@ export class OpenCollectorWire {
     const before = this.driveOf(party);
     if (before === drive) return;
     this.#drives.set(party, drive);
+    if (drive === "low") this.#pulledAt.set(party, this.#queue.now);
+    else if (before === "low") {
+      this.#pullLengths.set(party, this.#queue.now - (this.#pulledAt.get(party) ?? 0));
+    }
     this.#lows += (drive === "low" ? 1 : 0) - (before === "low" ? 1 : 0);
     this.#highs += (drive === "high" ? 1 : 0) - (before === "high" ? 1 : 0);
     if (drive === "high") {

@@ -1,6 +1,6 @@
 import type { Event } from "../../time/event-queue.ts";
 import { never, type Time } from "../../time/time.ts";
-import type { Level } from "../../wires/edge.ts";
+import type { Edge } from "../../wires/edge.ts";
 import type { ReceivedFrame, ReceiveFault, SentFrame } from "../record.ts";
 import { FrameIn } from "./frame-in.ts";
 import { FrameOut } from "./frame-out.ts";
@@ -41,10 +41,9 @@ export class MouseLine {
   #state: State = "off";
   #timer: Event | undefined;
   #sending: OutgoingByte | undefined;
-  /** The clock's last edges, whoever made them. */
-  #fell: Time = 0;
+  /** The clock's last rising edge, whoever made it. */
   #rose: Time = 0;
-  /** How long the host held the clock low before it rose for the last time; 0 where the mouse's own pulse ended. */
+  /** How long the host held the clock low before it let it rise for the last time; 0 after a pulse of the mouse's own. */
   #hold: Time = 0;
   /** When the mouse starts to clock the request in that is on the wires; undefined while there is none. */
   #takesRequestAt: Time | undefined;
@@ -57,7 +56,7 @@ export class MouseLine {
     this.#owner = owner;
     this.#out = new FrameOut(pins, (whole) => this.#sent(whole));
     this.#in = new FrameIn(pins, (byte, fault) => this.#received(byte, fault));
-    pins.clock.onEdge((edge) => this.#clockEdge(edge.level));
+    pins.clock.onEdge((edge) => this.#clockEdge(edge));
     pins.data.onEdge(() => this.#dataEdge());
   }
 
@@ -86,14 +85,10 @@ export class MouseLine {
     if (this.#state === "listening") this.#consider();
   }
 
-  #clockEdge(level: Level): void {
-    const { now } = this.#pins.queue;
-    if (level === 0) {
-      this.#fell = now;
-    } else {
-      this.#rose = now;
-      const heldFrom = Math.max(this.#fell, this.#pins.clockReleasedAt);
-      this.#hold = Math.max(0, now - heldFrom - this.#pins.clock.riseTime);
+  #clockEdge({ level, time, cause }: Edge): void {
+    if (level === 1) {
+      this.#rose = time;
+      this.#hold = cause.party === "mouse" ? 0 : this.#pins.clock.pullLength(cause.party);
     }
     if (this.#state === "listening") this.#consider();
   }

@@ -15,8 +15,6 @@ export class MousePins {
   readonly data: OpenCollectorWire;
   readonly timing: MouseTiming;
   readonly #random: Random;
-  /** When the mouse let the clock go for the last time. */
-  clockReleasedAt: Time = 0;
 
   constructor(
     queue: EventQueue,
@@ -42,7 +40,6 @@ export class MousePins {
   }
 
   releaseClock(): void {
-    if (this.clock.driveOf("mouse") === "low") this.clockReleasedAt = this.queue.now;
     this.clock.drive("mouse", "released", byMouse);
   }
 

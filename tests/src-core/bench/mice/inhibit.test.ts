@@ -127,6 +127,16 @@ describe("a request to send", () => {
     }
   });
 
+  test("is measured from the host's pull, also where the mouse itself held the clock low just then", () => {
+    const { host, mouse, pass, wires } = streaming();
+    mouse.perform(twoRight);
+    while (host.heard.length < 1 || wires.clock.level === 1) pass(0.005);
+    host.send(0xf2);
+    pass(60);
+    expect(hex(host.bytes())).toBe("08 FA 00");
+    expect(mouse.record.received.at(-1)?.hold).toBe(100 * us);
+  });
+
   test("that was not noticed can be made again", () => {
     const { ask, host } = readyDesk("plain");
     ask(0xf4, { hold: 10 });
