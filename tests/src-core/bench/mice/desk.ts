@@ -29,7 +29,7 @@ export function desk(mouse: string | MouseProfile, seed = 1): Desk {
   const wires = createWires(queue, us);
   const host = new DatasheetHost(queue, wires);
   const virtual = new VirtualMouse(profile, queue, wires, seed);
-  const pass = (milliseconds: number) => queue.advanceTo(queue.now + milliseconds * ms);
+  const pass = (milliseconds: number) => queue.advanceTo(queue.now + Math.round(milliseconds * ms));
   const ask = (byte: number, options?: SendOptions) => {
     const before = host.heard.length;
     host.send(byte, options);
