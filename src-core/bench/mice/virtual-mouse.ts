@@ -233,7 +233,7 @@ export class VirtualMouse implements LineOwner {
     if (!Number.isFinite(change)) return;
     const period = Math.round(second / this.#commands.settings.sampleRate);
     const from = this.#sampledAt;
-    const periods = Math.max(1, Math.ceil((change - from) / period), Math.floor((now - from) / period) + 1);
+    const periods = Math.max(1, Math.ceil((change - from) / period));
     this.#sampling = this.#queue.at(from + periods * period, this.#sample);
   }
 

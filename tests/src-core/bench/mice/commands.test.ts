@@ -30,6 +30,10 @@ const exchanges: readonly (readonly [what: string, sent: string, answered: strin
   ["wrap mode echoes", "EE F4 00 55 FE F2", "FA F4 00 55 FE F2"],
   ["reset wrap mode", "EE 12 EC F2", "FA 12 FA FA 00"],
   ["reset wrap mode goes back to remote mode", "F0 EE EC E9", "FA FA FA FA 40 02 64"],
+  ["a reset in wrap mode", "EE 12 FF", "FA 12 FA"],
+  // No document says what these are in the place of an argument; see the interpreter of commands.
+  ["resend in the place of an argument", "F3 FE 0A E9", "FA FA FA FA 00 02 0A"],
+  ["reset in the place of an argument", "F3 FF", "FA FA"],
   ["resend of an acknowledge", "F4 FE", "FA FA"],
   ["resend of an id", "F2 FE", "FA 00 00"],
   ["resend of a status", "E9 FE", "FA 00 02 64 00 02 64"],

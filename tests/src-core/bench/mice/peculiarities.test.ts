@@ -76,6 +76,18 @@ describe("disturbed-data", () => {
   });
 });
 
+describe("disturbed-data, sent again", () => {
+  test("arrives as it is", () => {
+    const { host, pass } = streaming("disturbed-data");
+    while (host.heard.length < 18) pass(0.1);
+    host.cutAtClock = 4;
+    pass(30);
+    // The 19th byte was cut off and came again; the one behind it is the 20th that was begun.
+    const wrong = host.heard.flatMap(({ sound }, index) => (sound ? [] : [index + 1]));
+    expect([host.cuts, wrong]).toEqual([1, [20]]);
+  });
+});
+
 describe("restarts-itself", () => {
   test("in the middle of the 11th report; AA 00 after the self-test, then silence until F4", () => {
     const { host, mouse, ask, pass } = streaming("restarts-itself");

@@ -1,9 +1,11 @@
 import { describe, expect, test } from "vitest";
+import type { MouseProfile } from "../../../../src-core/bench/mice/profile.ts";
+import { mouseNamed } from "../../../../src-core/bench/mice/profiles.ts";
 import { type StrokeStep, step } from "../../../../src-core/bench/strokes/stroke.ts";
 import { ms } from "../../../../src-core/bench/time/time.ts";
 import { type Desk, hex, readyDesk } from "./desk.ts";
 
-function reporting(mouse = "plain", commands: readonly number[] = []): Desk {
+function reporting(mouse: string | MouseProfile = "plain", commands: readonly number[] = []): Desk {
   const ready = readyDesk(mouse);
   ready.askAll([...commands, 0xf4]);
   ready.host.forget();
@@ -56,6 +58,26 @@ describe("a report of a plain mouse", () => {
       lost: { x: 45, y: 0, wheel: 0 },
     });
     expect(report?.sentAt).toBe(ready.mouse.record.sent.at(-1)?.end);
+  });
+
+  /** Held at zero where there is no such button: PAW3402, 6.1; psm(4). */
+  test("of a mouse without a middle button never has its bit set", () => {
+    const plain = mouseNamed("plain");
+    if (plain === undefined) throw new Error("no plain mouse");
+    const ready = reporting({ ...plain, buttons: ["left", "right"] });
+    perform(ready, { press: ["middle"], over: 50 * ms }, { right: 1 });
+    expect(hex(ready.ask(0xe9))).toBe("FA 20 02 64 08 01 00");
+  });
+
+  test("tells a button that is still held after a reset", () => {
+    const ready = reporting();
+    perform(ready, { press: ["left"], over: 1000 * ms });
+    ready.pass(30);
+    ready.ask(0xff);
+    ready.pass(400);
+    ready.host.forget();
+    ready.ask(0xf4);
+    expect(hex(ready.host.bytes())).toBe("FA 09 00 00");
   });
 
   test("says nothing of wheel and of buttons that it lacks", () => {
@@ -180,9 +202,9 @@ describe("stream mode", () => {
 
   test("parts of a count are kept for the next report", () => {
     const ready = reporting("plain", [0xe8, 0]);
-    perform(ready, { right: 6 }, { over: 20 * ms }, { right: 2 });
+    perform(ready, { right: 6, down: 5 }, { over: 20 * ms }, { right: 2, down: 3 });
     ready.pass(60);
-    expect(hex(ready.host.bytes())).toBe("08 01 00 08 01 00");
+    expect(hex(ready.host.bytes())).toBe("28 01 FF 28 01 FF");
   });
 });
 

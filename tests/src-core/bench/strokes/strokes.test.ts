@@ -49,6 +49,12 @@ describe("the hand", () => {
     expect(positions(hand, 50)).toEqual([[6, 0, 2]]);
   });
 
+  test("leaves a stroke half done where another begins", () => {
+    const hand = handOf({ over: 10 * ms, right: 10 });
+    hand.perform({ name: "", title: "", steps: [step({ right: 1 })] }, 5 * ms);
+    expect(positions(hand, 20)).toEqual([[6, 0, 0]]);
+  });
+
   test("jumps in a step that takes no time", () => {
     expect(positions(handOf({ right: 3 }, { down: 2 }), 0)).toEqual([[3, 2, 0]]);
   });
