@@ -5,6 +5,7 @@ import { interpretedEncoder } from "./interpreted-encoder.ts";
 import { mice } from "./mice.ts";
 import { Receiver } from "./receiver.ts";
 import { Pointer, pressed, Trial } from "./trial.ts";
+import { wholeStrokes } from "./whole-strokes.ts";
 
 /*
  * A receiver that is in use decodes what the interpreter makes of encoders: gpm, which reads the bytes from a
@@ -83,6 +84,10 @@ describe.each(mice)("gpm reads $layout", ({ layout, type, yGrows, answer, wheel:
       await trial.move(pointer.moved([-7, 4], set));
     }
   });
+});
+
+wholeStrokes((started) => {
+  receiver = started;
 });
 
 test("where gpm says nothing the test ends, and says so", async () => {
