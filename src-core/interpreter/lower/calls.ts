@@ -63,7 +63,7 @@ function callingMethod(
     return `(${[`${ended}=${self}`, ...destroySteps(scope, ended, object.type, call.at), "0"].join(",")})`;
   }
   const isDirect = !call.virtual || isQualified(call);
-  const given = argumentValues(scope, call, method.type, isDirect ? method : undefined);
+  const given = argumentValues(scope, call, method.type, method);
   if (isDirect)
     return inCallOrder(scope, functionCode(scope, method, call.at), [...first, self, ...given], order);
   const held = scope.temporary();

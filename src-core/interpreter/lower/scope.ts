@@ -27,7 +27,7 @@ export interface Linkage {
   /** The number of a function in the machine's table. */
   functionNumber(symbol: FunctionSymbol): number;
   /**
-   * Whether something else is run in its place: a call of it by name then adds the place of its last argument and
+   * Whether something else is run in its place: a call that names it, virtual or not, then adds the place of its last argument and
    * the address that this reads (0 for none).
    */
   isReplaced(symbol: FunctionSymbol): boolean;

@@ -5,6 +5,7 @@ import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.t
 import type { Type } from "../../reader/types/types.ts";
 import { type NoteProblem, noteProblem, replacement } from "../note-problem.ts";
 import { suggestionFor } from "../suggestion.ts";
+import { pathOf } from "../values/operand.ts";
 import type { Attached } from "./attach.ts";
 import type { ReadUnit, Target } from "./declared.ts";
 import { allFields, hasMethod, type KnownName, knownNames, recordBehind } from "./known-names.ts";
@@ -49,7 +50,7 @@ function* checkOne({ note }: Attached, target: Target, unit: ReadUnit): Generato
       }
       const bytes = note.kind === "encodes" ? note.into : note.from;
       const sorts = note.kind === "encodes" ? VALUES_AND_FUNCTIONS : VALUES;
-      yield* checkPath(bytes.value.split(/\.|->/), bytes.span, code, sorts);
+      yield* checkPath(pathOf(bytes.value), bytes.span, code, sorts);
       break;
     }
     case "try":

@@ -5,7 +5,7 @@
 export interface Operand {
   /** `-`: it grows the other way than the layout's field. */
   readonly negated: boolean;
-  /** Names from the outermost inwards: `out.dx` and `out->dx` are both `["out", "dx"]`. */
+  /** See `pathOf`. */
   readonly path: readonly string[];
   /** Bit number, 0 the lowest; undefined for the whole value. */
   readonly bit: number | undefined;
@@ -13,6 +13,11 @@ export interface Operand {
 
 const NAME = "[A-Za-z_][A-Za-z0-9_]*";
 const PATH = `${NAME}(?:::${NAME})*(?:(?:\\.|->)${NAME})*`;
+
+/** Names from the outermost inwards: `out.dx` and `out->dx` are both `["out", "dx"]`. */
+export function pathOf(text: string): readonly string[] {
+  return text.split(/\.|->/);
+}
 
 /** A path alone, as `into out` and `from buf` take it. */
 export const PATH_PATTERN = `^${PATH}$`;
@@ -25,7 +30,7 @@ export function parseOperand(text: string): Operand | undefined {
   const [, sign, path = "", bit] = parts;
   return {
     negated: sign === "-",
-    path: path.split(/\.|->/),
+    path: pathOf(path),
     bit: bit === undefined ? undefined : Number(bit),
   };
 }

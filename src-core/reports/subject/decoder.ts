@@ -2,6 +2,7 @@ import type { Machine } from "../../interpreter/machine.ts";
 import type { Misstep, Stop } from "../../interpreter/outcome.ts";
 import type { FieldName, ReportLayout } from "../../model/layouts/layout.ts";
 import type { DecodesNote } from "../../notes/note.ts";
+import { pathOf } from "../../notes/values/operand.ts";
 import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { Request } from "../trial-request.ts";
@@ -46,7 +47,7 @@ export class Decoder {
           symbol.at,
         );
     }
-    const from = reach.cell(note.from.value.split(/\.|->/));
+    const from = reach.cell(pathOf(note.from.value));
     if (from.kind === "argument")
       throw new NotTried(`\`${note.from.value}\` is one value and not the bytes of a report`, symbol.at);
     this.#from = from;

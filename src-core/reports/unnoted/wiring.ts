@@ -1,6 +1,7 @@
+import { pathOf } from "../../notes/values/operand.ts";
 import type { Cell } from "../subject/cell.ts";
 import { integerShape } from "../subject/cell.ts";
-import { EncoderCall } from "../subject/encoder.ts";
+import { EncoderCall } from "../subject/encoder-call.ts";
 import { stopped } from "../subject/not-tried.ts";
 import type { Request } from "../trial-request.ts";
 
@@ -49,7 +50,7 @@ export function wiringOf(request: Request, into: string, inputs: readonly string
   const ties: Tie[][][] = Array.from({ length: mostBytes }, () => Array.from({ length: 8 }, () => []));
   const truths = new Set<string>();
   for (const input of inputs) {
-    const cell = call.reach.cell(input.split(/\.|->/));
+    const cell = call.reach.cell(pathOf(input));
     const shape = integerShape(cell, model);
     if (shape === undefined) continue;
     if (shape.truth || shape.bits === 1) truths.add(input);

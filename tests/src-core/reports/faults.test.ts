@@ -216,6 +216,69 @@ void tell(int8_t x, int8_t y, bool l, bool r) {
   ).toEqual([["sign-lost", "x / 64 & 3", "40 3F 00"]]);
 });
 
+describe("bytes that go to an object that the encoder was given are seen", () => {
+  // As above: -1 / 64 is 0 (ISO C11 6.5.5p6).
+  const body = (port: string): string => `
+    ${port}write(0x40 | l << 5 | r << 4 | (y & 0xC0) >> 4 | (x / 64 & 3));
+    ${port}write(x & 0x3F);
+    ${port}write(y & 0x3F);`;
+  const note = "// @wire encodes two-button from x=x y=y left=l right=r into";
+
+  it.each([
+    [
+      "a reference member",
+      `struct Adapter {
+  Stream &port;
+  explicit Adapter(Stream &given) : port(given) {}
+  ${note} port.write
+  void tell(int8_t x, int8_t y, bool l, bool r) {${body("port.")}
+  }
+};
+Adapter adapter(Serial);`,
+    ],
+    [
+      "a pointer member",
+      `struct Adapter {
+  Print *port;
+  explicit Adapter(Print *given) : port(given) {}
+  ${note} port->write
+  void tell(int8_t x, int8_t y, bool l, bool r) {${body("port->")}
+  }
+};
+Adapter adapter(&Serial);`,
+    ],
+    [
+      "a reference",
+      `${note} port.write\nvoid tell(Print &port, int8_t x, int8_t y, bool l, bool r) {${body("port.")}\n}`,
+    ],
+    [
+      "an object of a class of the author's own",
+      `class Line : public Print {
+ public:
+  uint8_t last;
+  size_t write(uint8_t byte) override { last = byte; return 1; }
+};
+Line line;
+${note} port.write
+void tell(Print &port, int8_t x, int8_t y, bool l, bool r) {${body("port.")}
+}`,
+    ],
+  ])("%s", (_, text) => {
+    const sketch = `// @wire board atmega328p clock=16MHz\n${text}\n`;
+    const { program, notes } = factsOf({ "main.ino": sketch });
+    expect(notes.problems).toEqual([]);
+    const [trial] = tryReports(program, notes) ?? [];
+    expect(trial?.notUnderstood).toEqual([]);
+    expect(
+      trial?.faults.map(({ kind, at, example }) => [
+        kind,
+        sketch.slice(at.first.start, at.last.end),
+        example.came,
+      ]),
+    ).toEqual([["sign-lost", "x / 64 & 3", "40 3F 00"]]);
+  });
+});
+
 describe("what is no fault", () => {
   it("sending nothing while there is nothing to tell", () => {
     expect(
