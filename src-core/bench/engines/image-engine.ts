@@ -4,8 +4,14 @@ import { connect, type Wiring } from "../chip/wiring.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
 import { step } from "./avr-step.ts";
 
-/** Words of instructions that mean more than what they do to registers. AVR Instruction Set Manual. */
-const instructions = { sei: 0x9478, reti: 0x9518, sleep: 0x9588, jumpToItself: 0xcfff } as const;
+/** Words of instructions that mean more than what they do to registers; all ones, erased flash, are none. AVR Instruction Set Manual. */
+const instructions = {
+  sei: 0x9478,
+  reti: 0x9518,
+  sleep: 0x9588,
+  jumpToItself: 0xcfff,
+  empty: 0xffff,
+} as const;
 
 const statusRegister = 0x5f;
 const globalFlag = 0x80;
@@ -48,14 +54,15 @@ export class ImageEngine implements Engine {
       if (interrupts.isPending && opcode !== instructions.sei && opcode !== instructions.reti) {
         if (((cpu.data[statusRegister] ?? 0) & globalFlag) !== 0) this.#enterHandler();
       }
-      if (cpu.pc >= cpu.progMem.length) return this.#stopped("the code ran past the end of flash");
       opcode = step(cpu);
       if (opcode === instructions.sleep) {
         const end = this.#sleep(timeline, bench);
         if (end !== undefined) return end;
       } else if (opcode === instructions.jumpToItself) {
-        const end = this.#waitForever(timeline);
+        const end = this.#waitForever(timeline, bench);
         if (end !== undefined) return end;
+      } else if (opcode === instructions.empty) {
+        return this.#stopped("the code ran into flash that holds no program");
       }
     }
   }
@@ -102,7 +109,7 @@ export class ImageEngine implements Engine {
   }
 
   /** An empty endless loop: goes on to what happens next, at a whole turn of the loop. */
-  #waitForever(timeline: Timeline): EngineEnd | undefined {
+  #waitForever(timeline: Timeline, bench: BenchSide): EngineEnd | undefined {
     const { core, cpu, interruptsEnabled } = this.#chip;
     const isIdle = core.events.next === Number.POSITIVE_INFINITY;
     if (!interruptsEnabled && isIdle) {
@@ -113,6 +120,7 @@ export class ImageEngine implements Engine {
     const before = cpu.cycles;
     const resets = this.#resets;
     timeline.skipToNext();
+    if (bench.ended) return { kind: "ended" };
     if (this.#resets === resets) cpu.cycles += (cpu.cycles - before) % turnCycles;
     return undefined;
   }
