@@ -6,7 +6,7 @@ import { step } from "../../../../src-core/bench/engines/avr-step.ts";
  * Clock cycles of each kind of instruction, first for a program counter of 16 bits, then for one of 22 bits where that
  * differs: column AVRe of "Instruction Set Summary" in the AVR Instruction Set Manual DS40002198, from memory.
  */
-const cycles: readonly (readonly [string, readonly number[], number, number?])[] = [
+const cycles: readonly [name: string, words: readonly number[], narrow: number, wide?: number][] = [
   ["ADD r0, r1", [0x0c01], 1],
   ["ADC r0, r1", [0x1c01], 1],
   ["ADIW r24, 1", [0x9601], 2],
@@ -101,17 +101,21 @@ const cycles: readonly (readonly [string, readonly number[], number, number?])[]
   ["WDR", [0x95a8], 1],
 ];
 
-test.each(cycles)("%s", (_name, words, narrow, wide = narrow) => {
-  for (const { flashWords, expected } of [
-    { flashWords: 0x4000, expected: narrow },
-    { flashWords: 0x20000, expected: wide },
-  ]) {
-    const flash = new Uint16Array(flashWords);
-    flash.set(words);
-    const cpu = new CPU(flash, 0x800);
-    cpu.SP = 0x400;
-    for (const pointer of [26, 28, 30]) cpu.dataView.setUint16(pointer, 0x200, true);
-    step(cpu);
-    expect(cpu.cycles).toBe(expected);
-  }
-});
+test.each(cycles.map(([name, words, narrow, wide = narrow]) => ({ name, words, narrow, wide })))(
+  "$name",
+  (each) => {
+    const { words, narrow, wide } = each;
+    for (const { flashWords, expected } of [
+      { flashWords: 0x4000, expected: narrow },
+      { flashWords: 0x20000, expected: wide },
+    ]) {
+      const flash = new Uint16Array(flashWords);
+      flash.set(words);
+      const cpu = new CPU(flash, 0x800);
+      cpu.SP = 0x400;
+      for (const pointer of [26, 28, 30]) cpu.dataView.setUint16(pointer, 0x200, true);
+      step(cpu);
+      expect(cpu.cycles).toBe(expected);
+    }
+  },
+);
