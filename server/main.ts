@@ -4,6 +4,7 @@ import { createService } from "../src-core/service/create-service.ts";
 import { checkCommand } from "./command-line/check/check-command.ts";
 import { lspCommand } from "./command-line/lsp-command.ts";
 import { runCommandLine } from "./command-line/run-command-line.ts";
+import { simulateCommand } from "./command-line/simulate/simulate-command.ts";
 import type { ServiceMaker } from "./language-server/serve.ts";
 import { trialRole } from "./language-server/trials/node/trial-role.ts";
 import { loadGrammar } from "./load-grammar.ts";
@@ -21,6 +22,7 @@ if (workerData === trialRole) {
 async function runCommand(): Promise<void> {
   const commands = [
     checkCommand(async (host) => (await serviceMaker())(host)),
+    simulateCommand(async (host) => (await serviceMaker())(host)),
     lspCommand(async () => {
       // Loaded on demand: a check need not pay for the protocol's library.
       const { serveStdio } = await import("./language-server/serve-stdio.ts");

@@ -4,7 +4,7 @@ import type { Edge, Level, WireName } from "../bench/wires/edge.ts";
 /** What of a run goes into a value change dump. */
 export interface WireHistory {
   /** In order of time, in picoseconds. */
-  readonly edges: readonly Edge[];
+  readonly edges: readonly Pick<Edge, "time" | "wire" | "level">[];
   /** When the run ended. */
   readonly ended: Time;
 }
@@ -44,7 +44,7 @@ export function vcdText({ edges, ended }: WireHistory): string {
 }
 
 /** The opposite of what its first edge makes of it; at rest without one. */
-function levelAtStart(wire: WireName, edges: readonly Edge[]): Level {
+function levelAtStart(wire: WireName, edges: WireHistory["edges"]): Level {
   const first = edges.find((edge) => edge.wire === wire);
   return first?.level === 1 ? 0 : 1;
 }

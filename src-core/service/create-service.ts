@@ -9,6 +9,7 @@ import { hoverAt } from "./hover.ts";
 import { ProjectReader } from "./project-reading.ts";
 import { ProjectState } from "./project-state.ts";
 import type { ProjectEntry, Service } from "./service.ts";
+import { simulateReading } from "./simulate.ts";
 import { vocabulary } from "./vocabulary.ts";
 
 export interface ServiceContext {
@@ -46,6 +47,11 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
     },
     tryOut: (id, cancelled) => states.get(id)?.tried(cancelled),
     takeOver: (id, tried) => states.get(id)?.takeOver(tried),
+    simulate: (id, choice) => {
+      const state = states.get(id);
+      if (state === undefined) return { kind: "cannot", message: "there is no such project" };
+      return simulateReading(state.reading(), choice);
+    },
     hover: (id, file, offset) => {
       const state = states.get(id);
       return state && hoverAt(state.reading(), file, offset, host.readText(file) ?? "");

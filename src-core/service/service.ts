@@ -2,6 +2,7 @@ import type { CheckResult } from "../check-result.ts";
 import type { Edit, Finding, NotUnderstood, Span } from "../finding.ts";
 import type { Completion, CompletionKind, Hover } from "../notes/completion/completion.ts";
 import type { NoteProposal } from "../reports/unnoted/propose-notes.ts";
+import type { SimulationChoice, SimulationResult } from "../simulation-result.ts";
 
 export type { Completion, CompletionKind, Hover };
 
@@ -24,6 +25,8 @@ export interface Service {
   tryOut(project: string, cancelled?: () => boolean): TrialResult | undefined;
   /** Takes what `tryOut` of another service gave over the same texts. */
   takeOver(project: string, result: TrialResult): void;
+  /** Runs the whole firmware between a mouse and a PC; takes as long as that takes. */
+  simulate(project: string, choice: SimulationChoice): SimulationResult;
   hover(project: string, file: string, offset: number): Hover | undefined;
   complete(project: string, file: string, offset: number): readonly Completion[];
   actions(project: string, span: Span): readonly Action[];

@@ -1,12 +1,10 @@
-import { statSync } from "node:fs";
-import { basename, dirname, relative, resolve } from "node:path";
 import type { CheckResult } from "../../../src-core/check-result.ts";
 import { FileLines } from "../../../src-core/present/line-index.ts";
 import { mergeResults } from "../../../src-core/service/merge-results.ts";
 import type { Service } from "../../../src-core/service/service.ts";
-import { errorCode, reasonOf } from "../../files/disk-faults.ts";
 import type { DiskFiles } from "../../files/disk-files.ts";
 import { CannotDo } from "../cannot-do.ts";
+import { projectsAt, seenFrom } from "../projects-at.ts";
 import { renameFiles } from "./rename-files.ts";
 
 /**
@@ -19,43 +17,17 @@ export function checkPaths(
   paths: readonly string[],
   workingFolder: string,
 ): CheckResult {
-  const asSeenFromHere = (file: string) => slashed(relative(workingFolder, file)) || ".";
-  const results = paths.flatMap((path) => checkPath(service, path, workingFolder));
+  const asSeenFromHere = seenFrom(workingFolder);
+  const results = paths.flatMap((path) =>
+    projectsAt(service, path, workingFolder).map(({ id }) => {
+      service.tryOut(id);
+      return service.check(id);
+    }),
+  );
   const result = mergeResults(results.map((one) => renameFiles(one, asSeenFromHere)));
   refuseUnreadable(files, asSeenFromHere);
   refuseBrokenSettings(result, files);
   return result;
-}
-
-function checkPath(service: Service, path: string, workingFolder: string): readonly CheckResult[] {
-  const place = resolve(workingFolder, path);
-  refuseMissing(path, place);
-  // The whole path, so that settings are looked for above the working folder as well.
-  const subject = basename(place) === "edgewise.json" ? dirname(place) : place;
-  const projects = service.projectsAt(slashed(subject));
-  if (projects.length === 0) {
-    throw new CannotDo(
-      `no firmware at ${path}: it is or holds no .c, .cpp or .ino file and no edgewise.json`,
-    );
-  }
-  return projects.map(({ id }) => {
-    service.tryOut(id);
-    return service.check(id);
-  });
-}
-
-function refuseMissing(path: string, place: string): void {
-  try {
-    statSync(place);
-  } catch (error) {
-    const code = errorCode(error);
-    if (code === "ENOENT" || code === "ENOTDIR") throw new CannotDo(`there is no file or folder ${path}`);
-    throw new CannotDo(`cannot read ${path}: ${reasonOf(code)}`);
-  }
-}
-
-function slashed(path: string): string {
-  return path.replaceAll("\\", "/");
 }
 
 function refuseUnreadable(files: DiskFiles, asSeenFromHere: (file: string) => string): void {

@@ -1,15 +1,11 @@
 import type { CheckResult } from "../../check-result.ts";
-import type { Finding, Fix, NotUnderstood, Span } from "../../finding.ts";
-import type { FileLines, LineColumn } from "../line-index.ts";
+import type { Finding, Fix, NotUnderstood } from "../../finding.ts";
+import type { FileLines } from "../line-index.ts";
 import { countFindings } from "../summary.ts";
+import { jsonSpan } from "./json-span.ts";
 
 /** Version of the shape below; it rises when a reader of an older shape would go wrong. */
 const shapeVersion = 1;
-
-interface JsonRange {
-  readonly start: LineColumn;
-  readonly end: LineColumn;
-}
 
 /** The result as one JSON document, ended by a line feed. Lines and columns from 1, columns in UTF-16 units. */
 export function checkAsJson(result: CheckResult, lines: FileLines): string {
@@ -44,9 +40,4 @@ function jsonFix(fix: Fix, lines: FileLines): object {
     title: fix.title,
     edits: fix.edits.map((edit) => ({ ...jsonSpan(edit.span, lines), text: edit.text })),
   };
-}
-
-function jsonSpan(span: Span, lines: FileLines): { readonly file: string; readonly range: JsonRange } {
-  const index = lines.of(span.file);
-  return { file: span.file, range: { start: index.placeOf(span.start), end: index.placeOf(span.end) } };
 }

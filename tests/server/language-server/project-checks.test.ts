@@ -42,6 +42,7 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
       if (read === undefined || read instanceof Error) return;
       results.set(root, { ...read, findings: [...read.findings, ...findings] });
     },
+    simulate: () => ({ kind: "cannot", message: "" }),
     actions: () => [],
   };
   const published: [file: string, messages: string[]][] = [];

@@ -31,6 +31,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     complete: () => [],
     tryOut: () => undefined,
     takeOver: () => undefined,
+    simulate: () => ({ kind: "cannot", message: "" }),
     actions: () => [],
   };
   const files = new WorkspaceFiles(hostOfFiles({}));

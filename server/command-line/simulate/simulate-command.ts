@@ -1,0 +1,103 @@
+import { simulationsAsJson } from "../../../src-core/present/json/simulation-as-json.ts";
+import { FileLines } from "../../../src-core/present/line-index.ts";
+import { coloured, plain } from "../../../src-core/present/text/paint.ts";
+import { hasPassed, simulationAsText } from "../../../src-core/present/text/simulation-as-text.ts";
+import { vcdText } from "../../../src-core/present/vcd.ts";
+import type { SourceHost } from "../../../src-core/reader/source-host.ts";
+import type { Service } from "../../../src-core/service/service.ts";
+import type { SimulatedRun, SimulationChoice } from "../../../src-core/simulation-result.ts";
+import { DiskFiles } from "../../files/disk-files.ts";
+import { CannotDo } from "../cannot-do.ts";
+import type { Arguments, Command, Surroundings } from "../command.ts";
+import { exitStatus } from "../exit-status.ts";
+import { formatAmong } from "../format-among.ts";
+import { projectsAt, seenFrom } from "../projects-at.ts";
+import { writeOutput } from "../write-output.ts";
+import { renameRun } from "./rename-run.ts";
+
+const formats = ["text", "json", "vcd"] as const;
+
+/** `edgewise simulate`. */
+export function simulateCommand(makeService: (host: SourceHost) => Promise<Service>): Command {
+  return {
+    name: "simulate",
+    operands: "[PATH...] [OPTION...]",
+    summary: "Runs the whole firmware between a virtual mouse and a virtual PC.",
+    options: [
+      { name: "stroke", value: "NAME", help: "what the hand does with the mouse; circle unless given" },
+      { name: "mouse", value: "NAME", help: "which mouse; the plain one unless given" },
+      { name: "pc", value: "NAME", help: "which PC; one that toggles RTS unless given" },
+      { name: "seed", value: "N", help: "where jitter and noise come from; 1 unless given" },
+      { name: "format", value: formats.join("|"), help: "what the report looks like; text unless given" },
+      { name: "output", value: "FILE", help: "write the report to FILE instead of the terminal" },
+    ],
+    details: [
+      "Exit status: 0 when every run passes, 1 when one fails, 2 when it could not be done.",
+      "A name that there is not is answered with those that there are.",
+      "The sources are run by Edgewise itself, in virtual time; cycles are estimated. The same seed gives the same run.",
+    ],
+    async run(given, surroundings) {
+      const files = new DiskFiles(surroundings.workingFolder);
+      const runs = simulate(await makeService(files), given, surroundings);
+      writeOutput(report(runs, files, given, surroundings), given.options.get("output"), surroundings);
+      return runs.every(({ run }) => hasPassed(run)) ? exitStatus.clean : exitStatus.findings;
+    },
+  };
+}
+
+interface ProjectRun {
+  readonly project: string;
+  readonly run: SimulatedRun;
+}
+
+function simulate(
+  service: Service,
+  { operands, options }: Arguments,
+  { workingFolder }: Surroundings,
+): readonly ProjectRun[] {
+  const choice: SimulationChoice = {
+    stroke: options.get("stroke"),
+    mouse: options.get("mouse"),
+    pc: options.get("pc"),
+    seed: seedOf(options.get("seed")),
+  };
+  const asSeenFromHere = seenFrom(workingFolder);
+  const paths = operands.length === 0 ? ["."] : operands;
+  return paths.flatMap((path) =>
+    projectsAt(service, path, workingFolder).map(({ id }) => {
+      const project = asSeenFromHere(id);
+      const result = service.simulate(id, choice);
+      if (result.kind === "cannot") throw new CannotDo(`${project}: ${result.message}`);
+      return { project, run: renameRun(result.run, asSeenFromHere) };
+    }),
+  );
+}
+
+function seedOf(text: string | undefined): number {
+  if (text === undefined) return 1;
+  if (!/^\d{1,9}$/.test(text)) throw new CannotDo(`--seed needs a whole number from 0, not "${text}"`);
+  return Number(text);
+}
+
+function report(
+  runs: readonly ProjectRun[],
+  files: DiskFiles,
+  { options }: Arguments,
+  { colours }: Surroundings,
+): string {
+  const lines = new FileLines((file) => files.readText(file));
+  switch (formatAmong(formats, options.get("format") ?? "text")) {
+    case "text": {
+      const paint = colours && options.get("output") === undefined ? coloured : plain;
+      return runs.map(({ project, run }) => simulationAsText(project, run, lines, paint)).join("\n");
+    }
+    case "json":
+      return simulationsAsJson(runs, lines);
+    case "vcd": {
+      const [only, more] = runs;
+      if (only === undefined || more !== undefined)
+        throw new CannotDo("--format vcd shows one firmware; name its folder");
+      return vcdText(only.run);
+    }
+  }
+}

@@ -1,0 +1,50 @@
+import type { SimulatedRun } from "../../simulation-result.ts";
+import type { FileLines } from "../line-index.ts";
+import { hasPassed } from "../text/simulation-as-text.ts";
+import { jsonSpan } from "./json-span.ts";
+
+/** Version of the shape below; it rises when a reader of an older shape would go wrong. */
+const shapeVersion = 1;
+
+/** Runs as one JSON document, ended by a line feed. Times are picoseconds; lines and columns count from 1. */
+export function simulationsAsJson(
+  runs: readonly { readonly project: string; readonly run: SimulatedRun }[],
+  lines: FileLines,
+): string {
+  const document = {
+    version: shapeVersion,
+    runs: runs.map(({ project, run }) => jsonRun(project, run, lines)),
+  };
+  return `${JSON.stringify(document, undefined, 2)}\n`;
+}
+
+function jsonRun(project: string, run: SimulatedRun, lines: FileLines): object {
+  const { verdict, stopped } = run;
+  return {
+    project,
+    stroke: run.stroke.name,
+    mouse: run.mouse.name,
+    pc: run.pc.name,
+    layout: run.layout,
+    seed: run.seed,
+    passed: hasPassed(run),
+    ended: run.ended,
+    strokeBegan: run.strokeBegan,
+    ...(stopped === undefined
+      ? {}
+      : {
+          stopped: {
+            message: stopped.message,
+            ...(stopped.span === undefined ? {} : jsonSpan(stopped.span, lines)),
+          },
+        }),
+    notSimulated: run.notSimulated,
+    failures: verdict.failures.map(({ span, ...failure }) => ({
+      ...failure,
+      ...(span === undefined ? {} : jsonSpan(span, lines)),
+    })),
+    figures: verdict.figures,
+    sent: run.sent,
+    received: run.received,
+  };
+}
