@@ -9,6 +9,7 @@ import { LayoutReceiver } from "./pcs/reports/layout-receiver.ts";
 import type { Run } from "./run-record.ts";
 import { type Stroke, strokeLength } from "./strokes/stroke.ts";
 import { EventQueue } from "./time/event-queue.ts";
+import { figure } from "./time/figures.ts";
 import { ms, ns, second, type Time } from "./time/time.ts";
 import { createWires, type Wires } from "./wires/wires.ts";
 
@@ -47,6 +48,8 @@ const settling = 100 * ms;
 const remoteSettling = second;
 /** Who is not ready by now will not be: a slow mouse needs one second, a PC that asks twice some more. */
 const longestStart = 8 * second;
+/** A mouse that tested itself reports again by then. */
+const longestRecovery = figure("ps2.recovery", "max");
 /** Nothing has come over the line for this long: the stroke has arrived. */
 const quiet = 300 * ms;
 /** An adapter that is still sending then floods the line. */
@@ -62,6 +65,12 @@ export class Bench implements BenchSide {
   readonly #receiver: LayoutReceiver;
   #readySince: Time | undefined;
   #strokeBegan: Time | undefined;
+  /** The stroke, or its repetition, began for the last time. */
+  #lastBegan: Time = 0;
+  #hasRepeated = false;
+  /** The mouse that went away in mid-stroke is back, and reports again. */
+  #backSince: Time | undefined;
+  #streamingSince: Time | undefined;
   /** The PC's line changed for the last time. */
   #lastSent: Time = 0;
   #ended = false;
@@ -122,7 +131,7 @@ export class Bench implements BenchSide {
   #look(): void {
     this.#queue.after(lookEvery, () => {
       if (this.#strokeBegan === undefined) this.#perhapsBegin();
-      else this.#perhapsEnd(this.#strokeBegan + strokeLength(this.#setup.stroke));
+      else this.#perhapsEnd();
       if (!this.#ended) this.#look();
     });
   }
@@ -134,15 +143,38 @@ export class Bench implements BenchSide {
     const since = this.#readySince;
     if (since !== undefined && now - since >= (this.#mouse.isStreaming ? settling : remoteSettling)) {
       this.#strokeBegan = now;
-      this.#mouse.perform(this.#setup.stroke);
+      this.#begin();
     } else if (now >= longestStart) {
       this.#ended = true;
     }
   }
 
-  #perhapsEnd(strokeEnd: Time): void {
+  #begin(): void {
+    this.#lastBegan = this.#queue.now;
+    this.#mouse.perform(this.#setup.stroke);
+  }
+
+  #perhapsEnd(): void {
     const { now } = this.#queue;
+    const strokeEnd = this.#lastBegan + strokeLength(this.#setup.stroke);
     const isQuiet = now >= Math.max(strokeEnd, this.#lastSent) + quiet;
-    if (isQuiet || now >= strokeEnd + longestDrain) this.#ended = true;
+    if (!isQuiet && now < strokeEnd + longestDrain) return;
+    if (this.#mouse.hadIncident && !this.#hasRepeated) this.#perhapsRepeat();
+    else this.#ended = true;
+  }
+
+  /**
+   * A mouse that restarted or was unplugged moves once more when it reports again, so that it is seen whether the firmware hears
+   * it. One that does not is given the time in which the firmware has to make it: it may be asked for each report.
+   */
+  #perhapsRepeat(): void {
+    const { now } = this.#queue;
+    if (this.#mouse.isAway) return;
+    this.#backSince ??= now;
+    this.#streamingSince = this.#mouse.isStreaming ? (this.#streamingSince ?? now) : undefined;
+    const isReady = this.#streamingSince !== undefined && now - this.#streamingSince >= settling;
+    if (!isReady && now - this.#backSince < longestRecovery + settling) return;
+    this.#hasRepeated = true;
+    this.#begin();
   }
 }

@@ -40,7 +40,7 @@ export class VirtualMouse implements LineOwner {
   #sampledAt: Time = 0;
   #wholeReports = 0;
   #soundBytes = 0;
-  #incidentIsOver = false;
+  #hadIncident = false;
 
   /** `seed` is any whole number: what the profile leaves to chance comes from it. */
   constructor(profile: MouseProfile, queue: EventQueue, wires: Pick<Wires, "clock" | "data">, seed: number) {
@@ -65,8 +65,18 @@ export class VirtualMouse implements LineOwner {
   /** The mouse sends reports by itself whenever it moves. */
   get isStreaming(): boolean {
     const { mode, reporting, wrapping } = this.#commands.settings;
-    const isOn = this.#waiting === undefined && mode === "stream" && reporting && !wrapping;
+    const isOn = !this.isAway && mode === "stream" && reporting && !wrapping;
     return isOn && !this.#commands.isAwaitingArgument;
+  }
+
+  /** What happens to the mouse once has happened: it restarted, or was unplugged. */
+  get hadIncident(): boolean {
+    return this.#hadIncident;
+  }
+
+  /** It has no power, comes up or tests itself. */
+  get isAway(): boolean {
+    return this.#waiting !== undefined;
   }
 
   /** The mouse gets power: it comes up, tests itself and announces itself. */
@@ -209,8 +219,8 @@ export class VirtualMouse implements LineOwner {
 
   #perhapsIncident(): void {
     const { incident } = this.profile;
-    if (incident === undefined || this.#incidentIsOver || this.#wholeReports < incident.afterReports) return;
-    this.#incidentIsOver = true;
+    if (incident === undefined || this.#hadIncident || this.#wholeReports < incident.afterReports) return;
+    this.#hadIncident = true;
     if (incident.kind === "restart") {
       this.#testItself("own-restart");
       return;
