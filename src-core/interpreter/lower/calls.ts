@@ -15,6 +15,9 @@ import { lowerValue, shapeAt, valueAs } from "./values.ts";
 export type Call = Extract<TypedExpression, { kind: "call" | "method-call" }>;
 type MethodCall = Extract<TypedExpression, { kind: "method-call" }>;
 
+/** Why a call of the function that the reader takes for the one that may be meant is not run. */
+export const unclearCall = "a call whose arguments no function of the name takes, as they are understood";
+
 /** A call; its value is the result's, for objects their address, for references the address of what is meant. */
 export function lowerCall(scope: FunctionScope, call: Call): string {
   return typeOfCalled(call).returns.kind === "record"
@@ -36,6 +39,7 @@ function typeOfCalled(call: Call): FunctionType {
 function calling(scope: FunctionScope, call: Call, result: string | undefined): string {
   const type = typeOfCalled(call);
   const given = call.arguments;
+  if (call.guessed === true) throw new CannotLower(unclearCall, call.at);
   if (given.length < type.parameters.length) throw new CannotLower("a call with too few arguments", call.at);
   const first = result === undefined ? [] : [result];
   const order: CallOrder = { given: call.kind === "call" ? given : [call.object, ...given], braces: false };
@@ -122,12 +126,17 @@ function readObject(argument: TypedExpression): TypedExpression | undefined {
     : argument;
 }
 
+function whatOf(argument: TypedExpression): string {
+  return argument.kind === "unresolved" ? argument.what : "an argument whose type is not known";
+}
+
 /** An argument as the callee takes it: objects as the address of one made for it, references as addresses. */
 export function argumentValue(
   scope: FunctionScope,
   argument: TypedExpression,
   type: Type | undefined,
 ): string {
+  if (argument.type.kind === "unknown") throw new CannotLower(whatOf(argument), argument.at);
   if (type?.kind === "reference") return bound(scope, argument, type.to);
   const shape = type === undefined ? shapeAt(scope, argument) : shapeOf(type, scope.linkage.model);
   if (shape === undefined) throw new CannotLower("an argument whose type is not known", argument.at);

@@ -9,7 +9,7 @@ import type {
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { inCallOrder } from "./call-order.ts";
-import { argumentValue } from "./calls.ts";
+import { argumentValue, unclearCall } from "./calls.ts";
 import { isSilent } from "./copies.ts";
 import { needsDestroying } from "./destructors.ts";
 import { functionCode } from "./missing.ts";
@@ -167,8 +167,9 @@ function constructed(
   scope: FunctionScope,
   address: string,
   type: Type,
-  { constructor: maker, arguments: given, at }: Extract<TypedInitializer, { kind: "constructor" }>,
+  { constructor: maker, arguments: given, at, guessed }: Extract<TypedInitializer, { kind: "constructor" }>,
 ): string[] {
+  if (guessed === true) throw new CannotLower(unclearCall, at);
   if (maker !== undefined && maker.bodyless !== "default")
     return [constructing(scope, address, maker, given, at)];
   const [only] = given;

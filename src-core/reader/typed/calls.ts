@@ -12,7 +12,7 @@ import { methodCall } from "./method-calls.ts";
 import { functionNode } from "./name-expressions.ts";
 import { resolve } from "./names.ts";
 import type { At, FunctionSymbol, TypedExpression } from "./nodes.ts";
-import { chooseOverload, completeArguments, convertArguments } from "./overloads.ts";
+import { type Choice, chooseOverload, completeArguments, convertArguments } from "./overloads.ts";
 import { expanded } from "./packs.ts";
 import { returnType } from "./return-type.ts";
 import { nameText, type OverloadSet } from "./scope.ts";
@@ -81,8 +81,7 @@ function chosenOf(
   part: NamePart,
   given: readonly TypedExpression[],
   object: TypedExpression | undefined,
-): FunctionSymbol | undefined {
-  if (set.functions.length === 1 && set.templates.length === 0) return set.functions[0];
+): Choice | undefined {
   const instances = templateCandidates(context, set, part, given);
   const plain = part.templateArguments === undefined ? set.functions : [];
   return chooseOverload(context, [...new Set([...plain, ...instances])], given, object);
@@ -116,17 +115,18 @@ function callChosen(
   given: readonly TypedExpression[],
   at: At,
 ): TypedExpression {
-  const symbol = chosenOf(context, set, part, given, ownObject(context, at));
-  if (symbol === undefined) {
+  const chosen = chosenOf(context, set, part, given, ownObject(context, at));
+  if (chosen === undefined) {
     return unresolved(at, part.text, "call", given, `no \`${part.text}\` takes these arguments`);
   }
+  const { symbol, certainty } = chosen;
   refer(context, part, symbol);
   if (symbol.memberOf !== undefined && !symbol.isStatic) {
     const object = ownObject(context, at);
     if (object === undefined) {
       return unresolved(at, part.text, "call", given, `\`${part.text}\` is called without an object`);
     }
-    const call = methodCall(context, object, symbol, given, at);
+    const call = { ...methodCall(context, object, symbol, given, at), ...certainty };
     const qualified = syntax.callee.kind === "name" && syntax.callee.name.parts.length > 1;
     return call.kind === "method-call" && qualified ? { ...call, virtual: false } : call;
   }
@@ -136,6 +136,7 @@ function callChosen(
     at,
     type: referred(returns),
     ...categoryOf(returns),
+    ...certainty,
     callee: functionNode(symbol, atOf(context, syntax.callee)),
     arguments: completeArguments(context, symbol, given),
   };
@@ -159,10 +160,11 @@ function callMember(
   const entry = memberEntry(context, object, callee);
   if (entry?.kind === "overloads" && last !== undefined) {
     const given = argumentsFor(context, syntax, entry);
-    const symbol = chosenOf(context, entry, last, given, object);
-    if (symbol !== undefined) {
+    const chosen = chosenOf(context, entry, last, given, object);
+    if (chosen !== undefined) {
+      const { symbol, certainty } = chosen;
       refer(context, last, symbol);
-      const call = methodCall(context, object, symbol, given, at);
+      const call = { ...methodCall(context, object, symbol, given, at), ...certainty };
       const isQualified = callee.member.parts.length > 1;
       return call.kind === "method-call" && isQualified ? { ...call, virtual: false } : call;
     }

@@ -100,8 +100,9 @@ export function initializerOf(
   return {
     kind: "constructor",
     at,
-    constructor: chosen,
-    arguments: completeArguments(context, chosen, given),
+    constructor: chosen.symbol,
+    arguments: completeArguments(context, chosen.symbol, given),
+    ...chosen.certainty,
   };
 }
 

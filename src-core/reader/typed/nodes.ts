@@ -214,6 +214,8 @@ export type TypedExpression = Typed &
         readonly kind: "call";
         readonly callee: TypedExpression;
         readonly arguments: readonly TypedExpression[];
+        /** No function of the name takes these arguments as far as they are understood: one that may be meant. */
+        readonly guessed?: true;
       }
     /** Member functions, operators and constructors of classes; `object` is an lvalue. */
     | {
@@ -223,6 +225,7 @@ export type TypedExpression = Typed &
         /** Called through the dynamic type. */
         readonly virtual: boolean;
         readonly arguments: readonly TypedExpression[];
+        readonly guessed?: true;
       }
     | { readonly kind: "index"; readonly array: TypedExpression; readonly index: TypedExpression }
     | {
@@ -291,6 +294,7 @@ export type TypedInitializer =
       readonly at: At;
       readonly constructor: FunctionSymbol | undefined;
       readonly arguments: readonly TypedExpression[];
+      readonly guessed?: true;
     };
 
 export interface AggregateEntry {

@@ -165,6 +165,12 @@ export function bestCandidate(
   return best;
 }
 
+/** A function that is meant, or may be meant. */
+export interface Choice {
+  readonly symbol: FunctionSymbol;
+  readonly certainty: { readonly guessed?: true };
+}
+
 /**
  * `bestCandidate`; where none fits, the only function there is, or the first that takes so many arguments:
  * a slip in an argument should not hide which function is meant.
@@ -174,12 +180,13 @@ export function chooseOverload(
   candidates: readonly FunctionSymbol[],
   given: readonly TypedExpression[],
   object?: TypedExpression,
-): FunctionSymbol | undefined {
-  if (candidates.length === 1) return candidates[0];
-  return (
-    bestCandidate(context, candidates, given, object)?.symbol ??
-    candidates.find((candidate) => takes(candidate, given.length))
-  );
+): Choice | undefined {
+  const [first] = candidates;
+  if (first !== undefined && candidates.length === 1) return { symbol: first, certainty: {} };
+  const best = bestCandidate(context, candidates, given, object);
+  if (best !== undefined) return { symbol: best.symbol, certainty: {} };
+  const guess = candidates.find((candidate) => takes(candidate, given.length));
+  return guess && { symbol: guess, certainty: { guessed: true } };
 }
 
 /** Arguments converted to the parameters' types, default arguments filled in. */

@@ -1,6 +1,6 @@
 import type { DeclaratorPart, Expression, NamePart, Parameter } from "../syntax/nodes.ts";
 import { sameUnqualified } from "../types/compare.ts";
-import { unqualified } from "../types/derive.ts";
+import { qualifiersOf, qualify, referenceTo, unqualified } from "../types/derive.ts";
 import type { Type } from "../types/types.ts";
 import type { Context } from "./context.ts";
 import { functionPart } from "./declarators.ts";
@@ -106,7 +106,26 @@ function fromArgument(
     found,
   );
   if (peeled === undefined) return !open.has(part.text);
-  return matchType(context, part, unqualified(peeled), open, found, argument.at);
+  const plain = parts.length === 0 ? unqualified(peeled) : remaining(peeled, parameter.specifiers);
+  const isForwarded = isForwarding(parameter, open) && argument.lvalue && argument.xvalue !== true;
+  const deduced = isForwarded ? referenceTo(plain, "lvalue") : plain;
+  return matchType(context, part, deduced, open, found, argument.at);
+}
+
+/** The qualifiers that the parameter does not say itself belong to what is deduced (C++11 14.8.2.1p3). */
+function remaining(type: Type, said: Parameter["specifiers"]): Type {
+  const { const: isConst, volatile } = qualifiersOf(type);
+  return qualify(unqualified(type), { const: isConst && !said.const, volatile: volatile && !said.volatile });
+}
+
+/** `T &&`, which takes objects that stay and such as are about to end: `T` is then a reference (C++11 14.8.2.1p3). */
+function isForwarding({ specifiers, declarator }: Parameter, open: ReadonlySet<string | undefined>): boolean {
+  const { type } = specifiers;
+  const [only] = declarator.parts;
+  if (type.kind !== "named" || declarator.parts.length > 1 || only?.kind !== "reference") return false;
+  const [name] = type.name.parts;
+  const isPlain = !specifiers.const && !specifiers.volatile && name?.templateArguments === undefined;
+  return only.rvalue && isPlain && type.name.parts.length === 1 && open.has(name?.text);
 }
 
 /** What the specifiers stand for, once pointers, references and arrays around the name are taken off. */
