@@ -2,16 +2,16 @@ import type { At } from "../../reader/typed/nodes.ts";
 
 /** The chip as an engine without an instruction core sees it: registers, cycles, events, interrupts. */
 export interface FirmwareChip {
-  readonly hz: number;
   /** Cycles since power-up. */
   readonly cycles: number;
-  /** The cycle of the next event of a timer, a USART or the like; infinite for none. */
-  readonly nextEvent: number;
+  /** The cycle at which something happens in the chip or on the bench; infinite for none, 0 where `catchUp` has to ask. */
+  readonly due: number;
   /** What the code is doing, for the edges that it makes. */
   place: At | undefined;
-  /** Lets cycles go by; events that were due are made to happen one by one with `happen`. */
+  /** Lets cycles go by; what is due then happens with `catchUp`. */
   pass(cycles: number): void;
-  happen(): void;
+  /** Lets everything happen up to now, of the chip and of the bench, in the order in which it happens. */
+  catchUp(): void;
   read(address: number): number;
   write(address: number, value: number): void;
   /** The name of the vector (`INT0_vect`) of an interrupt that may run now; undefined for none. */

@@ -4,7 +4,6 @@ import type { Clock, OutsideFunction, Registers, Stop } from "../../interpreter/
 import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
-import { cycleAt, timeOfCycle } from "../time/time.ts";
 import type { FirmwareChip } from "./firmware-chip.ts";
 
 /** What the interpreter runs on the bench. */
@@ -66,32 +65,17 @@ export class InterpreterEngine implements Engine {
     return {
       budget: () => {
         if (bench.ended || chip.pendingInterrupt() !== undefined) return 0;
-        return Math.max(0, Math.min(chip.nextEvent, cycleAt(bench.next, chip.hz)) - chip.cycles);
+        return Math.max(0, chip.due - chip.cycles);
       },
       pass: (cycles, at) => {
         chip.pass(cycles);
         if (at !== undefined) chip.place = at;
-        this.#letHappen(bench);
+        if (chip.cycles >= chip.due) chip.catchUp();
         return this.#interrupt(machine, bench) && !bench.ended;
       },
       isRestless: () => chip.takeRestless(),
       onlyLooks: ({ name, standIn }) => standIn && lookingFunctions.has(name),
     };
-  }
-
-  /** Everything up to now, of the chip and of the bench, in the order in which it happens. */
-  #letHappen(bench: BenchSide): void {
-    const { chip } = this.#firmware;
-    const now = timeOfCycle(chip.cycles, chip.hz);
-    for (;;) {
-      const own = chip.nextEvent <= chip.cycles ? timeOfCycle(chip.nextEvent, chip.hz) : undefined;
-      const next = bench.next <= now ? bench.next : undefined;
-      if (own === undefined && next === undefined) break;
-      if (own !== undefined && (next === undefined || own <= next)) chip.happen();
-      else if (next !== undefined) bench.advanceTo(next);
-      if (bench.ended) return;
-    }
-    bench.advanceTo(now);
   }
 
   /** Runs the handlers of all interrupts that are due. False ends the run. */
@@ -120,7 +104,7 @@ export class InterpreterEngine implements Engine {
       chip.pass(returnCycles);
       chip.leaveInterrupt();
       chip.place = before;
-      this.#letHappen(bench);
+      chip.catchUp();
     }
   }
 }

@@ -1,4 +1,5 @@
 import type { Chip } from "../chip/chip.ts";
+import { Timeline } from "../chip/timeline.ts";
 import { connect, type Wiring } from "../chip/wiring.ts";
 import type { BenchSide } from "../engine.ts";
 import type { FirmwareChip } from "./firmware-chip.ts";
@@ -10,16 +11,13 @@ const globalFlag = 0x80;
 export function simulatedFirmwareChip(chip: Chip, wiring: Wiring, bench: BenchSide): FirmwareChip {
   const { core, cpu } = chip;
   connect(chip, wiring, bench.wires);
-  core.moveBench = (time) => bench.advanceTo(time);
+  const timeline = new Timeline(chip, bench);
   return {
-    get hz() {
-      return core.clock.hz;
-    },
     get cycles() {
       return cpu.cycles;
     },
-    get nextEvent() {
-      return core.events.next;
+    get due() {
+      return timeline.due;
     },
     get place() {
       return core.place;
@@ -30,10 +28,11 @@ export function simulatedFirmwareChip(chip: Chip, wiring: Wiring, bench: BenchSi
     pass: (cycles) => {
       cpu.cycles += cycles;
     },
-    happen: () => core.runNextEvent(),
+    catchUp: () => timeline.catchUp(),
     read: (address) => cpu.readData(address),
     write: (address, value) => cpu.writeData(address, value),
-    pendingInterrupt: () => (chip.interruptsEnabled ? chip.pendingVector?.names[0] : undefined),
+    pendingInterrupt: () =>
+      core.interrupts.isPending && chip.interruptsEnabled ? chip.pendingVector?.names[0] : undefined,
     enterInterrupt: () => chip.takeInterrupt(),
     leaveInterrupt: () => {
       cpu.data[statusRegister] = (cpu.data[statusRegister] ?? 0) | globalFlag;
