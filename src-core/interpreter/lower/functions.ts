@@ -10,6 +10,7 @@ import { walkStatement } from "../../reader/typed/walk.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { inBlocks, numberLabels } from "./blocks.ts";
+import { entryCycles } from "./cycles/functions.ts";
 import { destroySteps, partSteps } from "./destructors.ts";
 import { furtherParameter } from "./further-arguments.ts";
 import { addressed } from "./in-memory.ts";
@@ -18,7 +19,7 @@ import { enterLambda } from "./lambdas.ts";
 import { resultVariable } from "./results.ts";
 import { CannotLower, FunctionScope, type Lambda, type Linkage } from "./scope.ts";
 import { shapeOf, stored } from "./shape.ts";
-import { inOrder, leaveMark, leaving, lowerStatement, orStop, stopAt } from "./statements.ts";
+import { inOrder, leaveMark, leaving, lowerStatement, orStop, spending, stopAt } from "./statements.ts";
 import { isPlainSwitch } from "./switches.ts";
 import { wholeSteps } from "./temporaries.ts";
 
@@ -93,11 +94,19 @@ function lowerBody(scope: FunctionScope, symbol: FunctionSymbol, definition: Fun
   scope.resultVariable = resultVariable(scope, definition, scope.returns);
   if (scope.resultVariable !== undefined) scope.addresses.set(scope.resultVariable, "result");
   const body =
+    entry(scope, symbol, definition) +
     prologue +
     memberCode(scope, symbol, definition) +
     statementsOf(scope, definition.body) +
     leaving(scope, 0);
   return framed(scope, `(${parameters.join(",")})`, body, symbol.at);
+}
+
+/** Counts the cycles of being called, where cycles are counted. */
+function entry(scope: FunctionScope, symbol: FunctionSymbol, definition: FunctionDefinition): string {
+  const { costs } = scope.linkage;
+  const cycles = costs === undefined ? 0 : entryCycles(symbol, definition, costs, scope.linkage);
+  return cycles === 0 ? "" : spending(scope, cycles, symbol.at);
 }
 
 function statementsOf(scope: FunctionScope, body: TypedStatement): string {

@@ -7,6 +7,7 @@ import type {
   Variable,
 } from "../../reader/typed/nodes.ts";
 import type { DataModel, RecordDeclaration, Type } from "../../reader/types/types.ts";
+import type { ExpressionCosts } from "./cycles/expressions.ts";
 
 export type Lambda = Extract<TypedExpression, { kind: "lambda" }>;
 
@@ -16,8 +17,10 @@ export type Origin = "program" | "outside";
 /** What lowering asks of the machine that the code is for. */
 export interface Linkage {
   readonly model: DataModel;
-  /** Cycles are counted: `C[0]` says how many are left until `spent` is called. */
-  readonly timed: boolean;
+  /** Says what takes how many cycles, where they are counted: `C[0]` then has those left until `spent` is called. */
+  readonly costs: ExpressionCosts | undefined;
+  /** Whether the compiler puts the function's code in the place of its calls. */
+  isInlined(symbol: FunctionSymbol): boolean;
   /** A function of C by its name. */
   functionNamed(name: string): FunctionSymbol | undefined;
   /** The function with the body; undefined for none. */

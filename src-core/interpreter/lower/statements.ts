@@ -1,9 +1,10 @@
-import type { TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
+import type { At, TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import { walkStatement } from "../../reader/typed/walk.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import { lowerAssembly } from "./assembly.ts";
 import { cleanupSteps } from "./cleanup.ts";
-import { statementCycles } from "./cycles.ts";
+import type { ExpressionCosts } from "./cycles/expressions.ts";
+import { turnCycles as cyclesOfTurn, statementCycles } from "./cycles/statements.ts";
 import { destroySteps } from "./destructors.ts";
 import { changesNothing } from "./idle.ts";
 import { firstSteps, ofClass } from "./initializers.ts";
@@ -29,18 +30,15 @@ export function lowerStatement(scope: FunctionScope, statement: TypedStatement):
   return orStop(scope, () => charge(scope, statement) + lowerAny(scope, statement));
 }
 
-/** Counts the cycles of a statement, where they are counted; loops count theirs with every turn. */
+/** Counts the cycles of a statement, where they are counted; loops count those of their turns with every turn. */
 function charge(scope: FunctionScope, statement: TypedStatement): string {
-  if (!scope.linkage.timed || isLoop(statement)) return "";
-  const cycles = statementCycles(statement, scope.linkage.model);
-  return cycles === 0 ? "" : spending(scope, cycles, statement);
+  const { costs } = scope.linkage;
+  const cycles = costs === undefined ? 0 : statementCycles(statement, costs);
+  return cycles === 0 ? "" : spending(scope, cycles, statement.at);
 }
 
-function isLoop({ kind }: TypedStatement): boolean {
-  return kind === "while" || kind === "do" || kind === "for" || kind === "range-for";
-}
-
-function spending(scope: FunctionScope, cycles: number, { at }: TypedStatement): string {
+/** Takes off cycles, where they are counted, or else steps. */
+export function spending(scope: FunctionScope, cycles: number, at: At): string {
   return `if((C[0]-=${cycles})<0)spent(${scope.place(at)});`;
 }
 
@@ -141,31 +139,31 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
 
 /** Counts a turn of a loop. */
 export function tick(scope: FunctionScope, statement: TypedStatement): string {
-  return spending(scope, turnCycles(scope, statement), statement);
+  return spending(scope, turnCycles(scope, statement), statement.at);
 }
 
 function turnCycles({ linkage }: FunctionScope, statement: TypedStatement): number {
-  return linkage.timed ? Math.max(1, statementCycles(statement, linkage.model)) : 1;
+  return linkage.costs === undefined ? 1 : Math.max(1, cyclesOfTurn(statement, linkage.costs));
 }
 
 /** Behind a turn that changed nothing: the turns that would follow until something happens are skipped. */
 function skipping(scope: FunctionScope, statement: Loop): string {
   const { linkage } = scope;
-  if (!linkage.timed) return "";
+  if (linkage.costs === undefined) return "";
   const { condition: until, body } = statement;
   const step = statement.kind === "for" ? statement.step : undefined;
   if (!changesNothing([until, step, body], linkage)) return "";
-  return `idle(${turnCycles(scope, statement) + bodyCycles(scope, body)})`;
+  return `idle(${turnCycles(scope, statement) + bodyCycles(linkage.costs, body)})`;
 }
 
 type Loop = Extract<TypedStatement, { kind: "while" | "do" | "for" }>;
 
 /** Of all statements in it, as each is run in a turn that goes on. */
-function bodyCycles(scope: FunctionScope, body: TypedStatement): number {
+function bodyCycles(costs: ExpressionCosts, body: TypedStatement): number {
   let cycles = 0;
   walkStatement(body, {
     statement: (statement) => {
-      cycles += statementCycles(statement, scope.linkage.model);
+      cycles += statementCycles(statement, costs);
       return true;
     },
     expression: () => false,

@@ -107,7 +107,7 @@ export function lowerValue(
       const { before, code } = ahead(
         scope,
         isTurned(scope, operator, left, right),
-        operandOf(scope, operator, right),
+        operandOf(scope, operator, right, expression.type),
       );
       const result = lowerArithmetic(operator, first, code, shape, scope.place(at), at);
       return before === "" ? result : `(${before}${result})`;
@@ -172,11 +172,16 @@ function number(value: number): string {
   return value < 0 || Object.is(value, -0) ? `(${Object.is(value, -0) ? "-0" : value})` : String(value);
 }
 
-/** The right operand: shift counts are numbers whatever their type. */
-function operandOf(scope: FunctionScope, operator: string, right: TypedExpression): string {
+/**
+ * The right operand: shift counts are numbers whatever their type, and where cycles are counted those of the loop that
+ * shifts by a variable are counted with it.
+ */
+function operandOf(scope: FunctionScope, operator: string, right: TypedExpression, type: Type): string {
   const code = lowerValue(scope, right);
-  const isShift = operator === "<<" || operator === ">>";
-  return isShift && shapeAt(scope, right).kind === "wide" ? `Number(BigInt.asIntN(32,${code}))` : code;
+  if (operator !== "<<" && operator !== ">>") return code;
+  const count = shapeAt(scope, right).kind === "wide" ? `Number(BigInt.asIntN(32,${code}))` : code;
+  const turn = scope.linkage.costs?.shiftTurn(type, right) ?? 0;
+  return turn === 0 ? count : `shifting(${count},${turn})`;
 }
 
 function stepOf(scope: FunctionScope, type: Type, expression: TypedExpression): number {
@@ -292,7 +297,7 @@ function compoundAssign(
   const { before, code: right } = ahead(
     scope,
     isLate,
-    isShift ? operandOf(scope, operator, value) : valueAs(scope, value, inside),
+    isShift ? operandOf(scope, operator, value, computeIn) : valueAs(scope, value, inside),
   );
   const result = converted(lowerArithmetic(operator, left, right, inside, p, at), inside, shape);
   if (result === undefined) throw new CannotLower("this assignment", at);

@@ -1,6 +1,9 @@
 import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
+import { ExpressionCosts } from "../lower/cycles/expressions.ts";
+import { inliningOf } from "../lower/cycles/inlining.ts";
+import { Widths } from "../lower/cycles/widths.ts";
 import type { Lambda, Linkage, Origin } from "../lower/scope.ts";
 import type { Clock, InsteadFunction } from "../outcome.ts";
 import type { Classes } from "./classes.ts";
@@ -21,7 +24,8 @@ export class Linker implements Linkage {
   readonly #classes: Classes;
   readonly #instead: InsteadFunction | undefined;
   readonly #clock: Clock | undefined;
-  readonly timed: boolean;
+  readonly costs: ExpressionCosts | undefined;
+  readonly isInlined: (symbol: FunctionSymbol) => boolean;
   readonly #numbers = new Map<FunctionSymbol, number>();
   readonly #objects = new Map<Variable, number>();
   readonly #lasting = new Map<TypedExpression, number>();
@@ -44,7 +48,8 @@ export class Linker implements Linkage {
   ) {
     this.#instead = instead;
     this.#clock = clock;
-    this.timed = clock !== undefined;
+    this.isInlined = inliningOf(program);
+    this.costs = clock && new ExpressionCosts(new Widths(program.model), this);
     this.#program = program;
     this.#memory = memory;
     this.#classes = classes;

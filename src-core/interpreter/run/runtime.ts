@@ -290,6 +290,8 @@ export class Runtime {
     const memory = this.#memory;
     const C = this.#counters;
     const { depth: deepest } = this.#request.limits;
+    // Where cycles are counted, functions say themselves what a call of them takes.
+    const step = this.#request.clock === undefined ? 1 : 0;
     const table = this.#table;
     const temporaries = this.#temporaries;
     const noObject = (place: number): Halt =>
@@ -331,7 +333,7 @@ export class Runtime {
         C[1] = depth;
         if (depth > deepest)
           throw new Halt("recursion", `more than ${deepest} calls within calls`, linker.places[place]);
-        const left = (C[0] ?? 0) - 1;
+        const left = (C[0] ?? 0) - step;
         C[0] = left;
         if (left < 0) this.#spent(place);
         return bytes === 0 ? memory.stackPointer : memory.enter(bytes);
@@ -341,6 +343,11 @@ export class Runtime {
         if (bytes !== 0) memory.leave(bytes);
       },
       spent: (place: number): void => this.#spent(place),
+      /** A shift goes round once for each bit; the next statement sees whether cycles are left. */
+      shifting: (count: number, turn: number): number => {
+        C[0] = (C[0] ?? 0) - Math.min(count & 0xff, 64) * turn;
+        return count;
+      },
       idle: (cycles: number): void => {
         const left = C[0] ?? 0;
         if (left > cycles && this.#request.clock?.isRestless() === false) C[0] = left % cycles;

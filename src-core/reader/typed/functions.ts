@@ -1,4 +1,4 @@
-import type { Declaration, Declarator, Place, Specifiers } from "../syntax/nodes.ts";
+import type { Attribute, Declaration, Declarator, Place, Specifiers } from "../syntax/nodes.ts";
 import { sameSignature } from "../types/compare.ts";
 import { pointerTo, qualify, referenceTo } from "../types/derive.ts";
 import { standardType } from "../types/standard-names.ts";
@@ -135,7 +135,7 @@ export function declareFunction(
   const known = isInherited ? undefined : same;
   const symbol =
     known instanceof DeclaredFunction
-      ? redeclare(context, known, type, whole)
+      ? redeclare(context, known, type, attributesOf(specifiers, declarator), whole)
       : addFunction(context, header, set, type, specifiers, declarator, whole);
   symbol.parameterNames = part.parameters.map((parameter) => parameter.declarator.name?.parts[0]?.text);
   refer(context, header.namePlace, symbol);
@@ -146,6 +146,10 @@ export function declareFunction(
   return symbol;
 }
 
+function attributesOf(specifiers: Specifiers, declarator: Declarator): readonly Attribute[] {
+  return [...specifiers.attributes, ...declarator.attributes];
+}
+
 function isSame(context: Context, candidate: FunctionSymbol, type: FunctionType): boolean {
   return context.unit.language === "c" || context.unit.linkage === "c" || sameSignature(candidate.type, type);
 }
@@ -154,9 +158,11 @@ function redeclare(
   context: Context,
   known: DeclaredFunction,
   type: FunctionType,
+  attributes: readonly Attribute[],
   whole: Place,
 ): DeclaredFunction {
   known.declarations.push(atOf(context, whole));
+  known.attributes = [...known.attributes, ...attributes];
   if (!isDeduced(type.returns) && !known.isDefined) known.type = type;
   return known;
 }
@@ -172,7 +178,7 @@ function addFunction(
 ): DeclaredFunction {
   const { name, region, record } = header;
   const at = atOf(context, header.namePlace);
-  const attributes = [...specifiers.attributes, ...declarator.attributes];
+  const attributes = attributesOf(specifiers, declarator);
   const shown = record !== undefined && header.special === "constructor" ? at.first.text : name;
   const qualifiedName = `${region.prefix}${shown}`;
   const symbol = new DeclaredFunction({

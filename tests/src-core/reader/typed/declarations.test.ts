@@ -109,3 +109,13 @@ test("linkage: static is the unit's own (C11 6.2.2p3), const too in C++ (C++11 3
   expect(await names("c")).toEqual([undefined, "b", "c", "f", undefined]);
   expect(await names("c++")).toEqual([undefined, "b", undefined, "f(int)", undefined]);
 });
+
+// "Compatible attribute specifications on distinct declarations of the same function are merged" (manual of gcc,
+// "Declaring Attributes of Functions"; from memory).
+test("a function has the attributes of all its declarations", async () => {
+  const unit = await typeSource(
+    "static void f(void);\n__attribute__((noinline)) static void f(void) {}",
+    "c",
+  );
+  expect(functionNamed(unit, "f").attributes.map(({ name }) => name)).toEqual(["noinline"]);
+});
