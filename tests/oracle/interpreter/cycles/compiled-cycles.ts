@@ -1,5 +1,5 @@
 import { CPU } from "avr8js";
-import { step } from "../../avr-step.ts";
+import { step } from "../../../../src-core/bench/engines/avr-step.ts";
 import { compile } from "../compile.ts";
 import { targetOf } from "../source-program.ts";
 import { Inputs } from "./inputs.ts";
