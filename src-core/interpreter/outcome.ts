@@ -114,6 +114,8 @@ export interface Surroundings {
   addressOf(name: string): number | undefined;
   /** Lets cycles go by, and interrupts with them, where they are counted. */
   wait(cycles: number): void;
+  /** Of the chip, in Hz; undefined where it is not known. */
+  readonly clockHz: number | undefined;
   /** Sizes on the target. */
   readonly model: DataModel;
   /** What library functions remember from call to call, by a name of theirs; emptied by a reset. */

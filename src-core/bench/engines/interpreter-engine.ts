@@ -16,10 +16,6 @@ export interface InterpretedFirmware {
   readonly start: ((machine: Machine) => Stop | undefined) | undefined;
 }
 
-/** An interrupt's entry and return: the vector's jump, and RETI (ATmega328P datasheet, 6.7.1, 4 clock cycles each). */
-const entryCycles = 4;
-const returnCycles = 4;
-
 /** Runs a firmware's sources: registers are those of the chip, and cycles are estimated. */
 export class InterpreterEngine implements Engine {
   readonly #firmware: InterpretedFirmware;
@@ -94,14 +90,13 @@ export class InterpreterEngine implements Engine {
         };
         return false;
       }
-      chip.pass(entryCycles);
+      // The handler counts the response to the interrupt and RETI, too.
       const outcome = machine().call(handler, []);
       if (outcome.kind === "stopped") {
         if (!bench.ended) this.#problem ??= { message: outcome.stop.message, at: outcome.stop.at };
         return false;
       }
       machine().settle();
-      chip.pass(returnCycles);
       chip.leaveInterrupt();
       chip.place = before;
       chip.catchUp();

@@ -1,6 +1,7 @@
 import type { OutsideBody, OutsideFunction } from "../outcome.ts";
 import { characterFunctions } from "./characters.ts";
 import { checksumFunctions } from "./checksums.ts";
+import { delayFunctions } from "./delays.ts";
 import { formattedOutput } from "./formatted-output.ts";
 import { heapFunctions } from "./heap.ts";
 import { integerFunctions } from "./integer-functions.ts";
@@ -22,6 +23,7 @@ const subjects: readonly Subject[] = [
   ...[memoryFunctions, textFunctions, textSearch, characterFunctions, checksumFunctions],
   ...[heapFunctions, randomFunctions, integerFunctions, mathFunctions, sortingFunctions],
   ...[numberParsing, numberText, formattedOutput, streamFunctions, sketchFunctions],
+  delayFunctions,
 ];
 
 const byName: ReadonlyMap<string, OutsideBody> = new Map(

@@ -10,7 +10,7 @@ import { walkStatement } from "../../reader/typed/walk.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
 import { inBlocks, numberLabels } from "./blocks.ts";
-import { entryCycles } from "./cycles/functions.ts";
+import { callCycles } from "./cycles/functions.ts";
 import { destroySteps, partSteps } from "./destructors.ts";
 import { furtherParameter } from "./further-arguments.ts";
 import { addressed } from "./in-memory.ts";
@@ -93,20 +93,15 @@ function lowerBody(scope: FunctionScope, symbol: FunctionSymbol, definition: Fun
   scope.destroyed.push({ owner: undefined, steps: parts });
   scope.resultVariable = resultVariable(scope, definition, scope.returns);
   if (scope.resultVariable !== undefined) scope.addresses.set(scope.resultVariable, "result");
+  const { costs } = linkage;
+  const called = costs && callCycles(symbol, definition, costs, linkage);
   const body =
-    entry(scope, symbol, definition) +
+    (called === undefined || called.enter === 0 ? "" : spending(scope, called.enter, symbol.at)) +
     prologue +
     memberCode(scope, symbol, definition) +
     statementsOf(scope, definition.body) +
     leaving(scope, 0);
-  return framed(scope, `(${parameters.join(",")})`, body, symbol.at);
-}
-
-/** Counts the cycles of being called, where cycles are counted. */
-function entry(scope: FunctionScope, symbol: FunctionSymbol, definition: FunctionDefinition): string {
-  const { costs } = scope.linkage;
-  const cycles = costs === undefined ? 0 : entryCycles(symbol, definition, costs, scope.linkage);
-  return cycles === 0 ? "" : spending(scope, cycles, symbol.at);
+  return framed(scope, `(${parameters.join(",")})`, body, symbol.at, called?.leave);
 }
 
 function statementsOf(scope: FunctionScope, body: TypedStatement): string {
@@ -157,10 +152,18 @@ function memberCode(scope: FunctionScope, symbol: FunctionSymbol, definition: Fu
   });
 }
 
-/** The function with its frame, whose size is known once the body is lowered. */
-function framed(scope: FunctionScope, parameters: string, body: string, at: FunctionSymbol["at"]): string {
+/** The function with its frame, whose size is known once the body is lowered; `cycles` are those of going back. */
+function framed(
+  scope: FunctionScope,
+  parameters: string,
+  body: string,
+  at: FunctionSymbol["at"],
+  cycles = 0,
+): string {
   const bytes = Math.ceil(scope.frameBytes / 8) * 8;
   const variables = scope.declared.length === 0 ? "" : `let ${scope.declared.join(",")};`;
   const enter = `${variables}const f=enter(${bytes},${scope.place(at)});`;
-  return `${parameters}=>{${enter}${body}${leaveMark}}`.replaceAll(leaveMark, `leave(${bytes});`);
+  // The next statement of the caller sees whether any are left.
+  const back = cycles === 0 ? "" : `C[0]-=${cycles};`;
+  return `${parameters}=>{${enter}${body}${leaveMark}}`.replaceAll(leaveMark, `${back}leave(${bytes});`);
 }

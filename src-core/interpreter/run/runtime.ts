@@ -3,8 +3,8 @@ import { isStandIn } from "../../reader/tokens.ts";
 import type { At, ClassMembers, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
-import { instructionNamed } from "../lower/assembly.ts";
 import { lowerEnd, lowerFunction, lowerGlobal, lowerObject } from "../lower/functions.ts";
+import { instructionNamed } from "../lower/instruction-names.ts";
 import type { Origin } from "../lower/scope.ts";
 import type { MachineRequest } from "../machine.ts";
 import type {
@@ -348,6 +348,7 @@ export class Runtime {
         C[0] = (C[0] ?? 0) - Math.min(count & 0xff, 64) * turn;
         return count;
       },
+      waited: (cycles: number): void => this.#wait(cycles),
       idle: (cycles: number): void => {
         const left = C[0] ?? 0;
         if (left > cycles && this.#request.clock?.isRestless() === false) C[0] = left % cycles;
@@ -491,6 +492,7 @@ export class Runtime {
         return undefined;
       },
       wait: (cycles) => this.#wait(cycles),
+      clockHz: program.clockHz,
       refuse: (what) => {
         throw this.#refusal(what);
       },

@@ -15,6 +15,8 @@ export const cost = {
   constantByte: 1,
   /** ADD, SUBI, AND, LSL and their like, for each byte. */
   operationByte: 1,
+  /** SEI, CLI, NOP, WDR. */
+  instruction: 1,
   /** A conditional branch: one, two where it is taken. */
   branch: 1.5,
   /** A branch back to the next turn of a loop is taken nearly always. */
@@ -35,20 +37,24 @@ export const cost = {
   countedIndex: 1,
   /** MOVW moves two bytes of an argument to where the callee wants it. */
   argumentByte: 0.5,
-  /** CALL and RET, with a program counter of 16 bits. */
-  callAndReturn: 8,
-  /** PUSH and POP of one register. */
-  saved: 4,
-  /** Frame pointer saved, stack pointer moved and moved back: PUSH, IN, SBIW, OUT, and the same backwards. */
-  frame: 26,
+  /** CALL, with a program counter of 16 bits. */
+  call: 4,
+  /** RET. */
+  return: 4,
+  /** PUSH of a register that the caller wants back, and its POP the same again. */
+  saved: 2,
+  /** Frame pointer saved and stack pointer moved: PUSH, IN, SBIW, OUT; the same again backwards. */
+  frame: 13,
   /** Address of the table, address of the function and ICALL, above what a plain call takes. */
   virtualCall: 11,
   /** ICALL instead of CALL, MOVW before it. */
   pointerCall: 1,
   /** Interrupt response of four cycles and the JMP in the vector table (data sheets). */
   response: 7,
-  /** R0, R1 and SREG saved and brought back, R1 cleared, RETI. */
-  handler: 19,
+  /** R0, R1 and SREG saved, R1 cleared. */
+  handlerEntry: 8,
+  /** R0, R1 and SREG brought back, RETI. */
+  handlerExit: 11,
   /** MUL, a MOV and CLR R1. */
   product8: 4,
   /** Three MULs, two additions, a MOVW and CLR R1. */

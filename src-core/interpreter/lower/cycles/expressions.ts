@@ -1,6 +1,8 @@
 import type { FunctionSymbol, TypedExpression, Variable } from "../../../reader/typed/nodes.ts";
 import { expressionsOf, operandsOf } from "../../../reader/typed/walk.ts";
 import type { Type } from "../../../reader/types/types.ts";
+import { isFoldedDelay } from "../../library/delays.ts";
+import { instructionNamed } from "../instruction-names.ts";
 import { cost } from "./costs.ts";
 import { operationCycles } from "./operations.ts";
 import { isFloating, isSigned, type Widths } from "./widths.ts";
@@ -124,6 +126,8 @@ export class ExpressionCosts {
       case "new":
       case "delete":
         return cost.heap + this.#sum(operandsOf(expression));
+      case "unresolved":
+        return this.#ownFunction(expression);
       default:
         return this.#sum(operandsOf(expression));
     }
@@ -353,8 +357,15 @@ export class ExpressionCosts {
     return given + conversion + operationCycles(operator, computeIn, bytes, target, value, widths);
   }
 
+  #ownFunction({ name, operands }: Extract<TypedExpression, { kind: "unresolved" }>): number {
+    if (instructionNamed(name) !== undefined) return cost.instruction;
+    return isFoldedDelay(name) ? 0 : this.#sum(operands);
+  }
+
   #called(call: Extract<TypedExpression, { kind: "call" | "method-call" }>): number {
     const callee = call.kind === "method-call" ? call.method : directCallee(call.callee);
+    if (callee?.standIn === true && isFoldedDelay(callee.name)) return 0;
+    if (callee?.standIn === true && instructionNamed(callee.name) !== undefined) return cost.instruction;
     const given = call.kind === "method-call" ? [call.object, ...call.arguments] : call.arguments;
     if (
       callee !== undefined &&

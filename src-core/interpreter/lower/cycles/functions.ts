@@ -18,26 +18,39 @@ const registersOnTheWay = 2;
 /** Registers that callees have to save, the frame pointer not among them: R2 to R17. */
 const savedRegisters = 16;
 
+/** Cycles before and behind the body of a function. */
+export interface CallCycles {
+  readonly enter: number;
+  readonly leave: number;
+}
+
 /** What a call takes besides the body: there and back, and the registers that are saved for the caller. */
-export function entryCycles(
+export function callCycles(
   symbol: FunctionSymbol,
   definition: FunctionDefinition,
   costs: ExpressionCosts,
-  around: Inlining,
-): number {
-  if (symbol.vector === undefined && around.isInlined(symbol)) return 0;
-  const use = new Use(around, costs);
+  inlining: Inlining,
+): CallCycles {
+  const isHandler = symbol.vector !== undefined;
+  if (!isHandler && inlining.isInlined(symbol)) return { enter: 0, leave: 0 };
+  const use = new Use(inlining, costs);
   use.statement(definition.body);
-  const frame = use.needsFrame ? cost.frame : 0;
   const live = sizeOf(use.variables, costs);
-  if (symbol.vector !== undefined) {
-    const registers = use.calls ? freeRegisters : Math.min(freeRegisters, live + use.widest);
-    return cost.response + cost.handler + registers * cost.saved + frame;
-  }
-  const saved = use.calls
-    ? sizeOf(use.acrossCalls, costs)
-    : Math.max(0, live + use.widest + registersOnTheWay - freeRegisters);
-  return cost.callAndReturn + Math.min(saved, savedRegisters) * cost.saved + frame;
+  const saved = isHandler
+    ? savedByHandler(live, use)
+    : Math.min(savedRegisters, use.calls ? sizeOf(use.acrossCalls, costs) : pushed(live, use));
+  const half = saved * cost.saved + (use.needsFrame ? cost.frame : 0);
+  return isHandler
+    ? { enter: cost.response + cost.handlerEntry + half, leave: cost.handlerExit + half }
+    : { enter: cost.call + half, leave: cost.return + half };
+}
+
+function savedByHandler(live: number, use: Use): number {
+  return use.calls ? freeRegisters : Math.min(freeRegisters, live + use.widest);
+}
+
+function pushed(live: number, use: Use): number {
+  return Math.max(0, live + use.widest + registersOnTheWay - freeRegisters);
 }
 
 function sizeOf(variables: ReadonlySet<Variable>, { widths }: ExpressionCosts): number {
@@ -66,11 +79,11 @@ class Use {
   needsFrame = false;
   /** Bytes that the values on the way take, an address among them. */
   widest = 1;
-  readonly #around: Inlining;
+  readonly #inlining: Inlining;
   readonly #costs: ExpressionCosts;
 
-  constructor(around: Inlining, costs: ExpressionCosts) {
-    this.#around = around;
+  constructor(inlining: Inlining, costs: ExpressionCosts) {
+    this.#inlining = inlining;
     this.#costs = costs;
   }
 
@@ -115,7 +128,7 @@ class Use {
       const callee = expression.kind === "method-call" ? expression.method : directCallee(expression.callee);
       // An instruction, a delay.
       if (callee?.standIn === true) return;
-      if (callee === undefined || !this.#around.isInlined(callee)) this.calls = true;
+      if (callee === undefined || !this.#inlining.isInlined(callee)) this.calls = true;
       else if (callee.definition !== undefined && !this.#inside.has(callee)) {
         this.#inside.add(callee);
         this.statement(callee.definition.body);

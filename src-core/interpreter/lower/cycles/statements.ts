@@ -1,5 +1,6 @@
 import type { TypedExpression, TypedInitializer, TypedStatement } from "../../../reader/typed/nodes.ts";
 import { expressionsOf, walkStatement } from "../../../reader/typed/walk.ts";
+import { cyclesOfLines } from "../instruction-names.ts";
 import { cost } from "./costs.ts";
 import type { ExpressionCosts } from "./expressions.ts";
 
@@ -36,6 +37,8 @@ export function statementCycles(statement: TypedStatement, costs: ExpressionCost
     case "continue":
     case "goto":
       return cost.jump / 2;
+    case "assembly":
+      return cyclesOfLines(statement.text);
     default:
       return 0;
   }

@@ -66,6 +66,8 @@ export class LibraryTarget {
   readonly #surroundings: Surroundings;
   callVirtual: Virtual = () => undefined;
   callPointer: Pointer = () => undefined;
+  /** Cycles that went by. */
+  waited = 0;
   readonly globals = new Map<string, number>();
   #next = 0x200;
 
@@ -79,7 +81,10 @@ export class LibraryTarget {
       callPointer: (...call) => this.callPointer(...call),
       addressOf: (name) => this.globals.get(name),
       model: avrModel,
-      wait: () => undefined,
+      wait: (cycles) => {
+        this.waited += cycles;
+      },
+      clockHz: 16_000_000,
       kept: new Map(),
     };
   }
