@@ -173,14 +173,16 @@ function senderName(call: Extract<TypedExpression, { kind: "call" }>): string | 
     : undefined;
 }
 
-/** `send` of the function's own class, `Serial.write` of an object at file level. */
+/** `send` of the function's own class; `Serial.write`, `port->write` of an object that a note can name. */
 function methodName(
   { memberOf }: FunctionSymbol,
   { method, object, arguments: given }: Extract<TypedExpression, { kind: "method-call" }>,
 ): string | undefined {
   if (!takesOneByte(method, given)) return undefined;
   const of = object.kind === "convert" ? object.operand : object;
-  if (of.kind === "variable" && isGlobal(of)) return `${of.variable.name}.${method.name}`;
+  const isBehind = of.kind === "dereference" && of.operand.type.kind === "pointer";
+  const holder = nameOf(of.kind === "dereference" ? of.operand : of);
+  if (holder !== undefined) return `${holder}${isBehind ? "->" : "."}${method.name}`;
   return memberOf !== undefined && method.memberOf === memberOf ? method.name : undefined;
 }
 

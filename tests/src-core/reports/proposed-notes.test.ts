@@ -59,6 +59,33 @@ describe.each(Object.entries(rightEncoders))(
   },
 );
 
+describe("a note is proposed for a method that writes to the port it was given", () => {
+  it.each([
+    ["a reference", "Stream &port_", "Stream &port", "port", "port_.write"],
+    ["a pointer", "Print *port_", "Print *port", "port", "port_->write"],
+  ])("%s", (_, member, parameter, given, into) => {
+    const { program, notes } = factsOf({
+      "main.ino": `// @wire board atmega328p clock=16MHz
+class Adapter {
+ public:
+  explicit Adapter(${parameter}) : port_(${given}) {}
+  void tell(int8_t x, int8_t y, bool l, bool r) {
+    ${into}(0x40 | l << 5 | r << 4 | (y & 0xC0) >> 4 | (x & 0xC0) >> 6);
+    ${into}(x & 0x3F);
+    ${into}(y & 0x3F);
+  }
+ private:
+  ${member};
+};
+Adapter adapter(${member.includes("*") ? "&Serial" : "Serial"});
+`,
+    });
+    expect(proposeNotes(program, notes)?.map(({ note }) => note)).toEqual([
+      `@wire encodes two-button from x=x y=y left=l right=r into ${into}`,
+    ]);
+  });
+});
+
 describe("no note is proposed", () => {
   it.each(Object.entries(rightDecoders))("for a decoder: %s", (_, example) => {
     const { program, notes } = factsOf(withoutNote(example).bare);
