@@ -1,6 +1,5 @@
-import type { Misstep } from "../interpreter/outcome.ts";
 import type { Program } from "../reader/program/program.ts";
-import type { FunctionSymbol, TypedUnit } from "../reader/typed/nodes.ts";
+import type { At, FunctionSymbol, TypedUnit } from "../reader/typed/nodes.ts";
 import type { ReportTrial } from "./report-trial.ts";
 
 /** A function that is to be tried. */
@@ -14,7 +13,13 @@ export interface Request {
   readonly cancelled: (() => boolean) | undefined;
 }
 
+/** Something that was noticed on the way, at its place. */
+export interface Met {
+  readonly message: string;
+  readonly at: At;
+}
+
 /** What running it over its inputs gave. */
 export interface Tried extends Pick<ReportTrial, "found" | "faults" | "calls"> {
-  readonly missteps: readonly Misstep[];
+  readonly met: readonly Met[];
 }

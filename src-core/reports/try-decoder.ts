@@ -31,7 +31,7 @@ export function tryDecoder(request: Request, note: DecodesNote, layout: ReportLa
     decoded,
   );
   const faults = drafts.map((draft) => faultOf(draft, request, layout, decoder));
-  return { found: [], faults, missteps: decoder.missteps, calls: inputs.length };
+  return { found: [], faults, met: decoder.missteps, calls: inputs.length };
 }
 
 function taken(
@@ -40,7 +40,7 @@ function taken(
   values: ReportValues,
 ): Extract<TakenApart, { kind: "taken" }> {
   const result = decoder.takeApart(encodeWholeReport(layout, values));
-  if (result.kind === "stopped") throw stopped(result.stop);
+  if (result.kind === "stopped") throw stopped(result.stop, undefined, result.asked);
   return result;
 }
 

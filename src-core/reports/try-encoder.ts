@@ -15,7 +15,7 @@ import { Encoder } from "./subject/encoder.ts";
 import type { Sent } from "./subject/encoder-call.ts";
 import { stopped } from "./subject/not-tried.ts";
 import { operandText } from "./subject/operands.ts";
-import type { Request, Tried } from "./trial-request.ts";
+import type { Met, Request, Tried } from "./trial-request.ts";
 
 /** Runs an encoder over its inputs and judges what comes out. Throws `NotTried` where it cannot be run. */
 export function tryEncoder(request: Request, note: EncodesNote, layout: ReportLayout): Tried {
@@ -45,7 +45,29 @@ export function tryEncoder(request: Request, note: EncodesNote, layout: ReportLa
   const found = foundLayout(layout, all, axes, buttons);
   const drafts = judgeEncoder({ ...evidence, found });
   const faults = drafts.map((draft) => faultOf(draft, request, layout, encoder, settle));
-  return { found, faults, missteps: watcher.missteps, calls: all.length };
+  const met = [...watcher.missteps, ...readsOfHardware(encoder, request, successions(axes, buttons))];
+  return { found, faults, met, calls: all.length };
+}
+
+/** What a report depends on that no note can name: registers, which were taken as 0. */
+function readsOfHardware(
+  encoder: Encoder,
+  { symbol }: Request,
+  inputs: readonly { readonly values: ReportValues }[],
+): readonly Met[] {
+  for (const { values } of inputs) {
+    const { sent, asked } = encoder.sendLit(values);
+    if (sent.kind === "stopped" && sent.stop.reason === "cancelled") throw stopped(sent.stop);
+    if (asked.length === 0) return [];
+    if (sent.kind === "sent" && bytesText(sent.bytes) === bytesText(sentBy(encoder, values).bytes)) continue;
+    return [
+      {
+        message: `the report depends on ${asked.join(", ")}, taken as 0 where nothing is connected`,
+        at: symbol.at,
+      },
+    ];
+  }
+  return [];
 }
 
 type Calls = Observed & { readonly returned: number | undefined };
@@ -96,7 +118,7 @@ function sentBy(encoder: Encoder, values: ReportValues): Extract<Sent, { kind: "
 
 /** Throws `NotTried` for a call that did not end. */
 function whole(sent: Sent): Extract<Sent, { kind: "sent" }> {
-  if (sent.kind === "stopped") throw stopped(sent.stop);
+  if (sent.kind === "stopped") throw stopped(sent.stop, undefined, sent.asked);
   return sent;
 }
 

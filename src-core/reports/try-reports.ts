@@ -31,12 +31,12 @@ export function tryReports(
     const trial = { note, symbol: program.definitionOf(declared) ?? declared, layout };
     try {
       const request = requestFor(program, trial.symbol, first.unit.typed, cancelled);
-      const { missteps, ...tried } =
+      const { met, ...tried } =
         note.kind === "encodes" ? tryEncoder(request, note, layout) : tryDecoder(request, note, layout);
-      const met = missteps.map(({ message, at }) =>
+      const notUnderstood = met.map(({ message, at }) =>
         said(at, `while \`${declared.name}\` was tried: ${message}`),
       );
-      trials.push({ ...trial, ...tried, notUnderstood: met });
+      trials.push({ ...trial, ...tried, notUnderstood });
     } catch (problem) {
       if (problem instanceof NotTried && problem.cancelled) return undefined;
       const why = problem instanceof Error ? problem.message : String(problem);

@@ -1,12 +1,14 @@
 import type { Machine } from "../../interpreter/machine.ts";
-import type { Misstep, Stop } from "../../interpreter/outcome.ts";
+import type { Misstep } from "../../interpreter/outcome.ts";
 import type { FieldName, ReportLayout } from "../../model/layouts/layout.ts";
 import type { DecodesNote } from "../../notes/note.ts";
 import { pathOf } from "../../notes/values/operand.ts";
 import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { Request } from "../trial-request.ts";
+import { BareRegisters } from "./bare-registers.ts";
 import { type Cell, readCell } from "./cell.ts";
+import type { StoppedCall } from "./encoder-call.ts";
 import { NotTried } from "./not-tried.ts";
 import { type Bound, boundOperands, fieldValue } from "./operands.ts";
 import { Reach } from "./reach.ts";
@@ -21,7 +23,7 @@ export type TakenApart =
       /** What wrote each field last; left out where nothing did. */
       readonly writers: ReadonlyMap<FieldName, At>;
     }
-  | { readonly kind: "stopped"; readonly stop: Stop };
+  | StoppedCall;
 
 /** One of the author's decoders, ready to be called; every call finds the firmware as it is after its reset. */
 export class Decoder {
@@ -29,6 +31,7 @@ export class Decoder {
   readonly symbol: FunctionSymbol;
   readonly #machine: Machine;
   readonly #program: Program;
+  readonly #registers: BareRegisters;
   readonly #from: Extract<Cell, { kind: "memory" }>;
   readonly #given: readonly (number | bigint)[];
   readonly #restore: () => void;
@@ -37,7 +40,8 @@ export class Decoder {
   constructor({ program, unit, symbol, cancelled }: Request, note: DecodesNote, layout: ReportLayout) {
     this.symbol = symbol;
     this.#program = program;
-    this.#machine = startedMachine(program, undefined, cancelled);
+    this.#registers = new BareRegisters(program.chip);
+    this.#machine = startedMachine(program, this.#registers, undefined, cancelled);
     const reach = new Reach(this.#machine, symbol, unit);
     this.operands = boundOperands(note.fields, layout, reach, program.model);
     for (const { cell, operand } of this.operands) {
@@ -62,9 +66,10 @@ export class Decoder {
   takeApart(bytes: readonly number[]): TakenApart {
     const { memory } = this.#machine;
     this.#restore();
+    this.#registers.clear();
     for (const [index, byte] of bytes.entries()) memory.writeByte(this.#from.address + index, byte);
     const outcome = this.#machine.call(this.symbol, this.#given);
-    if (outcome.kind === "stopped") return outcome;
+    if (outcome.kind === "stopped") return { ...outcome, asked: this.#registers.asked };
     const values = new Map<FieldName, number>();
     const writers = new Map<FieldName, At>();
     for (const bound of this.operands) {

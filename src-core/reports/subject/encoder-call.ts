@@ -2,12 +2,21 @@ import type { Machine } from "../../interpreter/machine.ts";
 import type { Misstep, Stop } from "../../interpreter/outcome.ts";
 import { pathOf } from "../../notes/values/operand.ts";
 import type { Request } from "../trial-request.ts";
+import { BareRegisters } from "./bare-registers.ts";
 import { type Cell, writeCell } from "./cell.ts";
 import { type GivenCall, Reach } from "./reach.ts";
 import { startedMachine } from "./runs.ts";
 import { type ByteWritten, FunctionSink, objectSink, type Sink } from "./sink.ts";
 import { targetFunctions } from "./target-functions.ts";
 import { isWrittenElsewhere } from "./written-elsewhere.ts";
+
+/** A call that did not end by itself. */
+export interface StoppedCall {
+  readonly kind: "stopped";
+  readonly stop: Stop;
+  /** Registers that it read, see `BareRegisters`. */
+  readonly asked: readonly string[];
+}
 
 /** What one call of an encoder gave. */
 export type Sent =
@@ -19,7 +28,7 @@ export type Sent =
       /** Undefined for what is no number, and where the bytes were sent as they came. */
       readonly returned: number | undefined;
     }
-  | { readonly kind: "stopped"; readonly stop: Stop };
+  | StoppedCall;
 
 /** A place and the whole number that is put there before a call. */
 export interface Assignment {
@@ -34,6 +43,7 @@ export class EncoderCall {
   readonly ownsItsBytes: boolean;
   readonly #request: Request;
   readonly #machine: Machine;
+  readonly #registers: BareRegisters;
   readonly #sink: Sink;
   readonly #call: GivenCall;
   readonly #restore: () => void;
@@ -45,8 +55,10 @@ export class EncoderCall {
     const path = pathOf(into);
     const targets = targetFunctions(path, symbol, unit, program);
     const sink = targets.size === 0 ? undefined : new FunctionSink(program.model);
+    this.#registers = new BareRegisters(program.chip);
     this.#machine = startedMachine(
       program,
+      this.#registers,
       (each) => (targets.has(each) ? sink?.bodyFor(each) : undefined),
       cancelled,
     );
@@ -68,8 +80,17 @@ export class EncoderCall {
   /** `left` are bytes that an earlier report left where this one is built. */
   send(assignments: Iterable<Assignment>, left: readonly number[] = []): Sent {
     this.#restore();
+    this.#registers.clear();
     this.#sink.hold(left);
     return this.sendOn(assignments);
+  }
+
+  /** The same with every bit of the registers set that the function reads without having written it, and their names. */
+  sendLit(assignments: Iterable<Assignment>): { readonly sent: Sent; readonly asked: readonly string[] } {
+    this.#registers.idle = 1;
+    const sent = this.send(assignments);
+    this.#registers.idle = 0;
+    return { sent, asked: this.#registers.asked };
   }
 
   /** The same, with the firmware as the call before left it. */
@@ -82,7 +103,7 @@ export class EncoderCall {
     }
     this.#sink.empty();
     const outcome = this.#machine.call(symbol, given);
-    if (outcome.kind === "stopped") return outcome;
+    if (outcome.kind === "stopped") return { ...outcome, asked: this.#registers.asked };
     const { value } = outcome;
     const counts = typeof value === "number" && !(this.#sink instanceof FunctionSink);
     return { kind: "sent", ...this.#sink.taken(), returned: counts ? value : undefined };

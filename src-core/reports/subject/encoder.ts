@@ -41,6 +41,11 @@ export class Encoder {
     return { on, over: this.#call.send(this.#assignments(values), first.bytes) };
   }
 
+  /** The report where registers read as ones, and which these are. */
+  sendLit(values: ReportValues): ReturnType<EncoderCall["sendLit"]> {
+    return this.#call.sendLit(this.#assignments(values));
+  }
+
   #assignments(values: ReportValues): Iterable<Assignment> {
     const sums = new Map<string, { readonly cell: Cell; value: number }>();
     for (const bound of this.operands) {

@@ -14,18 +14,22 @@ export class NotTried extends Error {
   }
 }
 
-/** `instead` is the place where the run itself knows none. */
-export function stopped(stop: Stop, instead?: At): NotTried {
-  return new NotTried(reasonOf(stop), stop.at ?? instead, stop.reason === "cancelled");
+/** `instead` is the place where the run itself knows none; `asked` are registers that nothing is behind. */
+export function stopped(stop: Stop, instead?: At, asked: readonly string[] = []): NotTried {
+  return new NotTried(reasonOf(stop, asked), stop.at ?? instead, stop.reason === "cancelled");
 }
 
-function reasonOf({ reason, message }: Stop): string {
+function reasonOf({ reason, message }: Stop, asked: readonly string[]): string {
   switch (reason) {
     case "steps":
-      return `one call takes ${message}, as a loop without end does`;
+      return `one call takes ${message}, as a loop without end does${waiting(asked)}`;
     case "recursion":
       return `one call makes ${message}, as recursion without end does`;
     default:
       return message;
   }
+}
+
+function waiting(asked: readonly string[]): string {
+  return asked.length === 0 ? "" : `; it may wait for ${asked.join(", ")}, which nothing changes in a trial`;
 }

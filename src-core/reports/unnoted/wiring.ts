@@ -42,7 +42,7 @@ export function wiringOf(request: Request, into: string, inputs: readonly string
   const call = new EncoderCall(request, into, mostBytes);
   const sent = (assignments: readonly { cell: Cell; value: number }[]): readonly number[] => {
     const result = call.send(assignments);
-    if (result.kind === "stopped") throw stopped(result.stop);
+    if (result.kind === "stopped") throw stopped(result.stop, undefined, result.asked);
     return result.bytes;
   };
   const rest = sent([]);

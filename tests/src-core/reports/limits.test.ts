@@ -64,6 +64,32 @@ describe("undefined behaviour on the way is told, and the report judged all the 
   });
 });
 
+describe("hardware, of which there is none in a trial", () => {
+  const io = "#include <avr/io.h>";
+
+  it("is named where a function waits for it", () => {
+    expect(saidOf("while (!(UCSR0A & (1 << UDRE0))) { }", io)).toEqual([
+      expect.stringContaining(
+        "as a loop without end does; it may wait for UCSR0A, which nothing changes in a trial",
+      ),
+    ]);
+  });
+
+  it("is named where the report depends on it", () => {
+    expect(saidOf(`if (PIND & 4) dx = -dx; ${right}`, io)).toEqual([
+      "while `encode` was tried: the report depends on PIND, taken as 0 where nothing is connected",
+    ]);
+  });
+
+  it.each([
+    ["a pin is switched while the report is built", `PORTB ^= 1; ${right} PORTB ^= 1;`],
+    ["interrupts are held off", `uint8_t status = SREG; cli(); ${right} SREG = status;`],
+    ["a register is read back", `TCNT0 = 3; dx = TCNT0 == 3 ? dx : 0; ${right}`],
+  ])("is nobody's business where %s", (_, body) => {
+    expect(saidOf(body, `${io}\n#include <avr/interrupt.h>`)).toEqual([]);
+  });
+});
+
 describe("a note that contradicts the code is told by its own rule, and what follows from it is not told", () => {
   it.each([
     ["x=dxx y=dy left=b.0 right=b.1 into out", "`encode` has no parameter `dxx`; did you mean `dx`?"],
