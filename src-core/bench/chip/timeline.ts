@@ -11,7 +11,8 @@ export class Timeline {
   readonly #chip: Chip;
   readonly #bench: BenchSide;
   #benchTime: Time = never;
-  #benchCycle = 0;
+  /** Cycle at which something happens on the bench, or 0 where it has to be asked anew. */
+  benchDue = 0;
 
   constructor(chip: Chip, bench: BenchSide) {
     this.#chip = chip;
@@ -19,13 +20,13 @@ export class Timeline {
     chip.core.moveBench = (time) => {
       bench.advanceTo(time);
       // Whoever sees the edge may ask for something that happens soon.
-      this.#benchCycle = 0;
+      this.benchDue = 0;
     };
   }
 
   /** Cycle at which something happens in the chip or on the bench, or 0 where that has to be asked anew. */
   get due(): number {
-    return Math.min(this.#chip.core.events.next, this.#benchCycle);
+    return Math.min(this.#chip.core.events.next, this.benchDue);
   }
 
   /** Lets everything happen that happens until the cycle where the code is. */
@@ -34,7 +35,7 @@ export class Timeline {
     this.#askBench();
     while (this.due <= cpu.cycles && !this.#bench.ended) {
       const cycle = core.events.next;
-      if (cycle <= this.#benchCycle && core.clock.timeOf(cycle) <= this.#benchTime) {
+      if (cycle <= this.benchDue && core.clock.timeOf(cycle) <= this.#benchTime) {
         this.#bench.advanceTo(core.clock.timeOf(cycle));
         core.runNextEvent();
       } else this.#bench.advanceTo(this.#benchTime);
@@ -54,8 +55,8 @@ export class Timeline {
 
   #askBench(): void {
     const { next } = this.#bench;
-    if (next === this.#benchTime && this.#benchCycle !== 0) return;
+    if (next === this.#benchTime && this.benchDue !== 0) return;
     this.#benchTime = next;
-    this.#benchCycle = this.#chip.core.clock.cycleAt(next);
+    this.benchDue = this.#chip.core.clock.cycleAt(next);
   }
 }

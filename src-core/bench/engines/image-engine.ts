@@ -44,9 +44,10 @@ export class ImageEngine implements Engine {
     chip.onWatchdogReset = () => {
       this.#resets += 1;
     };
+    const { events } = core;
     let opcode = 0;
     for (;;) {
-      if (cpu.cycles >= timeline.due) {
+      if (cpu.cycles >= events.next || cpu.cycles >= timeline.benchDue) {
         timeline.catchUp();
         if (bench.ended) return { kind: "ended" };
       }
@@ -55,15 +56,23 @@ export class ImageEngine implements Engine {
         if (((cpu.data[statusRegister] ?? 0) & globalFlag) !== 0) this.#enterHandler();
       }
       opcode = step(cpu);
-      if (opcode === instructions.sleep) {
-        const end = this.#sleep(timeline, bench);
-        if (end !== undefined) return end;
-      } else if (opcode === instructions.jumpToItself) {
-        const end = this.#waitForever(timeline, bench);
-        if (end !== undefined) return end;
-      } else if (opcode === instructions.empty) {
+      if (opcode < instructions.sleep) continue;
+      const end = this.#special(opcode, timeline, bench);
+      if (end !== undefined) return end;
+    }
+  }
+
+  /** What an instruction does besides what it does to registers. */
+  #special(opcode: number, timeline: Timeline, bench: BenchSide): EngineEnd | undefined {
+    switch (opcode) {
+      case instructions.sleep:
+        return this.#sleep(timeline, bench);
+      case instructions.jumpToItself:
+        return this.#waitForever(timeline, bench);
+      case instructions.empty:
         return this.#stopped("the code ran into flash that holds no program");
-      }
+      default:
+        return undefined;
     }
   }
 
