@@ -34,8 +34,7 @@ export class EventQueue {
     if (time < this.#now) throw new Error(`an event at ${time} ps, which is before now (${this.#now} ps)`);
     this.#asked += 1;
     const entry: Entry = { time, order: this.#asked, happen, cancelled: false };
-    this.#heap.push(entry);
-    this.#up(this.#heap.length - 1);
+    this.#up(entry);
     return entry;
   }
 
@@ -63,45 +62,44 @@ export class EventQueue {
   #take(): void {
     const last = this.#heap.pop();
     if (last === undefined || this.#heap.length === 0) return;
-    this.#heap[0] = last;
-    this.#down(0);
+    this.#down(last);
   }
 
-  #up(index: number): void {
-    let at = index;
+  /** Moves later ones down from the end until the entry has its place. */
+  #up(entry: Entry): void {
+    const heap = this.#heap;
+    let at = heap.length;
     while (at > 0) {
-      const parent = (at - 1) >> 1;
-      if (!this.#isBefore(at, parent)) break;
-      this.#swap(at, parent);
-      at = parent;
+      const parentAt = (at - 1) >> 1;
+      const parent = heap[parentAt];
+      if (parent === undefined || !isBefore(entry, parent)) break;
+      heap[at] = parent;
+      at = parentAt;
     }
+    heap[at] = entry;
   }
 
-  #down(index: number): void {
-    let at = index;
+  /** Moves earlier ones up to the front until the entry has its place. */
+  #down(entry: Entry): void {
+    const heap = this.#heap;
+    let at = 0;
     for (;;) {
-      const left = 2 * at + 1;
-      let least = at;
-      if (this.#isBefore(left, least)) least = left;
-      if (this.#isBefore(left + 1, least)) least = left + 1;
-      if (least === at) return;
-      this.#swap(at, least);
-      at = least;
+      let childAt = 2 * at + 1;
+      let child = heap[childAt];
+      if (child === undefined) break;
+      const right = heap[childAt + 1];
+      if (right !== undefined && isBefore(right, child)) {
+        childAt += 1;
+        child = right;
+      }
+      if (!isBefore(child, entry)) break;
+      heap[at] = child;
+      at = childAt;
     }
+    heap[at] = entry;
   }
+}
 
-  #isBefore(a: number, b: number): boolean {
-    const one = this.#heap[a];
-    const other = this.#heap[b];
-    if (one === undefined || other === undefined) return false;
-    return one.time < other.time || (one.time === other.time && one.order < other.order);
-  }
-
-  #swap(a: number, b: number): void {
-    const one = this.#heap[a];
-    const other = this.#heap[b];
-    if (one === undefined || other === undefined) return;
-    this.#heap[a] = other;
-    this.#heap[b] = one;
-  }
+function isBefore(one: Entry, other: Entry): boolean {
+  return one.time < other.time || (one.time === other.time && one.order < other.order);
 }
