@@ -32,11 +32,24 @@ export function blameFor(part: Part, run: Run): Blame {
   const missed = run.firmware.observations.find(({ kind }) => kind === "edge-missed");
   if (missed !== undefined) return missedEdge(missed, run);
   const disturbed = lastDisturbance(agreed - DELAY, strayed, run);
+  if (disturbed !== undefined && isTakenThoughWrong(disturbed, run)) {
+    const what = "a byte with wrong parity was taken as it came, and the report that it belongs to was lost";
+    return { rule: "ps2/parity-unchecked", what, time: disturbed, at };
+  }
   if (disturbed !== undefined) {
     const what = `after a disturbance at ${plain(disturbed / ms, 1)} ms the reports of the mouse are put together wrongly`;
     return { rule: "ps2/packet-resync", what, time: disturbed, at };
   }
   return { rule: "report/counts-lost", what: "counts get lost on the way", time: strayed, at };
+}
+
+/** What ended at this moment is a byte with wrong parity, and the mouse was not asked for it again before the next report. */
+function isTakenThoughWrong(time: Time, { mouse, ended }: Run): boolean {
+  const wrong = mouse.sent.find(({ end, disturbed }) => disturbed && end === time);
+  if (wrong === undefined) return false;
+  const next = mouse.sent.find(({ start, report }) => start > time && report !== wrong.report);
+  const until = next?.start ?? ended;
+  return !mouse.received.some(({ end, fault }) => fault === "none" && end > time && end < until);
 }
 
 /** An edge of the mouse's clock came while the one before was not served: while a byte was sent to the PC, or not. */

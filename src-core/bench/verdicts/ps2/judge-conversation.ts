@@ -20,7 +20,8 @@ export function judgeConversation(
   ended: Time,
   findings: FindingsOfRun,
 ): void {
-  const replies = sent.filter(({ report, whole }) => report === undefined && whole);
+  // A report that comes again is the answer to a host that asked for it again.
+  const replies = sent.filter(({ report, resent, whole }) => (report === undefined || resent) && whole);
   for (const [index, frame] of frames.entries()) {
     const next = frames[index + 1];
     if (frame.outcome === "unanswered") judgeStartWait(frame, findings);
