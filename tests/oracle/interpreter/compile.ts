@@ -61,7 +61,7 @@ export async function compile(
   try {
     const { compiler, flags } = languages[program.language];
     const { chip } = targetOf(program);
-    const inputs = await writeSources(program, folder);
+    const inputs = await writeSources(program, folder, optimization);
     const elf = join(folder, "image.elf");
     try {
       await run(compiler, [...commonFlags(chip, optimization), ...flags, ...inputs, "-o", elf, "-lm"]);
@@ -79,13 +79,17 @@ export async function compile(
 }
 
 /** What the compiler is given: files, and for a sketch the core's objects. */
-async function writeSources(program: SourceProgram, folder: string): Promise<readonly string[]> {
+async function writeSources(
+  program: SourceProgram,
+  folder: string,
+  optimization: Optimization,
+): Promise<readonly string[]> {
   const { language, text, headers } = program;
   for (const [name, header] of Object.entries(headers)) await writeFile(join(folder, name), header);
   if (language === "sketch") {
     const main = join(folder, "main.cpp");
     await writeFile(main, `#include <Arduino.h>\n${prototypes(text)}#line 1\n${text}`);
-    return [main, ...(await coreObjects())];
+    return [main, ...(await coreObjects(optimization))];
   }
   const main = join(folder, mainFiles[language]);
   await writeFile(main, text);
@@ -101,7 +105,7 @@ function prototypes(sketch: string): string {
   return [...sketch.matchAll(plain)].map(([head]) => (head.includes("&") ? "" : `${head};\n`)).join("");
 }
 
-let core: Promise<SketchCore> | undefined;
+const cores = new Map<Optimization, Promise<SketchCore>>();
 
 interface SketchCore {
   readonly folder: string;
@@ -109,19 +113,19 @@ interface SketchCore {
 }
 
 /** The sketch core's objects, compiled once in a run. */
-async function coreObjects(): Promise<readonly string[]> {
-  core ??= compileCore();
+async function coreObjects(optimization: Optimization): Promise<readonly string[]> {
+  const core = cores.get(optimization) ?? compileCore(optimization);
+  cores.set(optimization, core);
   return (await core).objects;
 }
 
 /** To be called when no more sketches will be compiled. */
 export async function removeCompiledCore(): Promise<void> {
-  if (core === undefined) return;
-  await rm((await core).folder, { recursive: true, force: true });
-  core = undefined;
+  for (const core of cores.values()) await rm((await core).folder, { recursive: true, force: true });
+  cores.clear();
 }
 
-async function compileCore(): Promise<SketchCore> {
+async function compileCore(optimization: Optimization): Promise<SketchCore> {
   const folder = await mkdtemp(join(tmpdir(), "sketch-core-"));
   const sources = join(coreFolder, "cores/arduino");
   const files = (await readdir(sources)).filter((name) => /\.(c|cpp)$/.test(name));
@@ -131,7 +135,7 @@ async function compileCore(): Promise<SketchCore> {
     const object = join(folder, `${name}.o`);
     const source = join(sources, name);
     await run(compiler, [
-      ...commonFlags("atmega328p"),
+      ...commonFlags("atmega328p", optimization),
       ...flags,
       ...coreIncludes,
       "-c",
