@@ -10,7 +10,7 @@ export function createMachine(request: MachineRequest): Machine {
     missteps: runtime.missteps.found,
     reset: () => runtime.reset(),
     call: (symbol, parameters) => runtime.call(symbol, parameters),
-    settle: () => runtime.settle(0),
+    settle: () => runtime.pace.settle(0),
     place: (type, at) => runtime.place(type, at),
     keep: () => runtime.keep(),
     watch: (address, bytes) => runtime.watch(address, bytes),

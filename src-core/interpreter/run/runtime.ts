@@ -8,12 +8,10 @@ import { instructionNamed } from "../lower/instruction-names.ts";
 import type { Origin } from "../lower/scope.ts";
 import type { MachineRequest } from "../machine.ts";
 import type {
-  Clock,
   InsteadBody,
   Outcome,
   OutsideBody,
   OutsideFunction,
-  Registers,
   Surroundings,
   TargetMemory,
   Written,
@@ -26,6 +24,7 @@ import { type Instructions, instructionsOf } from "./instructions.ts";
 import { Linker } from "./linker.ts";
 import { Memory, type SavedMemory } from "./memory.ts";
 import { Missteps } from "./missteps.ts";
+import { Pace } from "./pace.ts";
 
 type Value = number | bigint | undefined;
 type Code = (...parameters: readonly (number | bigint)[]) => Value;
@@ -41,12 +40,6 @@ interface Ending {
   readonly end: (address: number) => void;
 }
 
-/** Of cycles that are counted; fits a 32-bit number. */
-const longestSlice = 1_000_000_000;
-
-/** Steps after which a run looks whether it has to end. */
-const slice = 100_000;
-
 /** What the generated code works on: memory, the table of functions, counters. */
 export class Runtime {
   readonly missteps: Missteps;
@@ -54,6 +47,7 @@ export class Runtime {
   readonly targetMemory: TargetMemory;
   readonly #request: MachineRequest;
   readonly #outside: readonly OutsideFunction[];
+  readonly pace: Pace;
   readonly #memory: Memory;
   readonly #classes: Classes;
   /** By number: what a function does. Those not called yet lower themselves first. */
@@ -68,9 +62,6 @@ export class Runtime {
   readonly #temporaries: Ending[] = [];
   readonly #endings = new Map<RecordDeclaration, Code>();
   readonly #surroundings: Surroundings;
-  #stepsLeft = 0;
-  /** What the first counter was set to when cycles were last passed on. */
-  #slice = 0;
   readonly #compile: (code: string) => Code;
   readonly #instruct: Instructions;
   readonly #saved: SavedMemory[] = [];
@@ -86,7 +77,8 @@ export class Runtime {
     this.linker = new Linker(program, this.#memory, this.#classes, request.instead, request.clock);
     this.missteps = new Missteps(this.linker.places);
     if (program.model.name === "avr") this.#memory.markRegisters(0x20, registersEnd(program.chip));
-    const settled = registers && request.clock ? this.#settledRegisters(registers, request.clock) : registers;
+    this.pace = new Pace(request, this.linker, this.#counters);
+    const settled = registers && this.pace.settled(registers);
     const access = accessTo(this.#memory, this.missteps, settled, this.linker.places);
     this.#instruct = instructionsOf(program.chip, access);
     this.#compile = compilerOf({ ...access, ...arithmeticOf(this.missteps), ...this.#services() });
@@ -176,11 +168,7 @@ export class Runtime {
     const depth = this.#counters[1] ?? 0;
     const { stackPointer } = this.#memory;
     const temporaries = this.#temporaries.length;
-    if (!wasRunning) {
-      this.#stepsLeft = this.#request.limits.steps;
-      // Cycles that the clock does not know of yet are not forgotten.
-      if (this.#request.clock === undefined) this.#counters[0] = 0;
-    }
+    if (!wasRunning) this.pace.begin();
     this.#isRunning = true;
     try {
       return { kind: "returned", value: run() };
@@ -335,24 +323,21 @@ export class Runtime {
           throw new Halt("recursion", `more than ${deepest} calls within calls`, linker.places[place]);
         const left = (C[0] ?? 0) - step;
         C[0] = left;
-        if (left < 0) this.#spent(place);
+        if (left < 0) this.pace.spent(place);
         return bytes === 0 ? memory.stackPointer : memory.enter(bytes);
       },
       leave: (bytes: number): void => {
         C[1] = (C[1] ?? 0) - 1;
         if (bytes !== 0) memory.leave(bytes);
       },
-      spent: (place: number): void => this.#spent(place),
+      spent: (place: number): void => this.pace.spent(place),
       /** A shift goes round once for each bit; the next statement sees whether cycles are left. */
       shifting: (count: number, turn: number): number => {
         C[0] = (C[0] ?? 0) - Math.min(count & 0xff, 64) * turn;
         return count;
       },
-      waited: (cycles: number): void => this.#wait(cycles),
-      idle: (cycles: number): void => {
-        const left = C[0] ?? 0;
-        if (left > cycles && this.#request.clock?.isRestless() === false) C[0] = left % cycles;
-      },
+      waited: (cycles: number): void => this.pace.wait(cycles),
+      idle: (cycles: number): void => this.pace.skip(cycles),
       cannot: (text: number, place: number): never => {
         throw new Halt("cannot-run", `cannot run: ${linker.texts[text]}`, linker.places[place]);
       },
@@ -407,60 +392,6 @@ export class Runtime {
       : new DataView(bytes.buffer).getUint32(address, true);
   }
 
-  #spent(place: number): void {
-    if (this.#request.clock !== undefined) {
-      this.settle(place);
-      return;
-    }
-    if (this.#stepsLeft <= 0)
-      throw new Halt("steps", `more than ${this.#request.limits.steps} steps`, this.linker.places[place]);
-    if (this.#request.cancelled?.() === true)
-      throw new Halt("cancelled", "cancelled", this.linker.places[place]);
-    const next = Math.min(slice, this.#stepsLeft);
-    this.#stepsLeft -= next;
-    this.#counters[0] = next;
-  }
-
-  settle(place: number): void {
-    const { clock } = this.#request;
-    if (clock === undefined) return;
-    const used = this.#slice - (this.#counters[0] ?? 0);
-    // Whoever is called from the clock counts for itself.
-    this.#slice = 0;
-    this.#counters[0] = 0;
-    if (!clock.pass(used, this.linker.places[place])) throw new Halt("ended", "the run is over", undefined);
-    this.#slice = Math.min(clock.budget(), longestSlice);
-    this.#counters[0] = this.#slice;
-  }
-
-  /** Registers that are read and written at the moment that the code has come to. */
-  #settledRegisters(registers: Registers, clock: Clock): Registers {
-    return {
-      read: (address, bytes) => {
-        this.settle(0);
-        return registers.read(address, bytes);
-      },
-      write: (address, value, bytes, at) => {
-        this.settle(this.linker.placeNumber(at));
-        registers.write(address, value, bytes, at);
-        this.#slice = Math.min(clock.budget(), longestSlice);
-        this.#counters[0] = this.#slice;
-      },
-    };
-  }
-
-  /** Lets cycles go by bit by bit, so that everything that happens in them has its moment. */
-  #wait(cycles: number): void {
-    if (this.#request.clock === undefined) return;
-    let left = cycles;
-    while (left > 0) {
-      const step = Math.min(left, (this.#counters[0] ?? 0) + 1);
-      left -= step;
-      this.#counters[0] = (this.#counters[0] ?? 0) - step;
-      if ((this.#counters[0] ?? 0) < 0) this.settle(0);
-    }
-  }
-
   #targetMemory(access: Access): TargetMemory {
     const memory = this.#memory;
     return {
@@ -491,7 +422,7 @@ export class Runtime {
         }
         return undefined;
       },
-      wait: (cycles) => this.#wait(cycles),
+      wait: (cycles) => this.pace.wait(cycles),
       clockHz: program.clockHz,
       refuse: (what) => {
         throw this.#refusal(what);

@@ -1,0 +1,106 @@
+import type { MachineRequest } from "../machine.ts";
+import type { Clock, Registers } from "../outcome.ts";
+import { Halt } from "./halt.ts";
+import type { Linker } from "./linker.ts";
+
+/** Of cycles that are counted; fits a 32-bit number. */
+const longestSlice = 1_000_000_000;
+
+/** Steps after which a run looks whether it has to end. */
+const slice = 100_000;
+
+/**
+ * How far a run may go on: steps up to their limit or, where there is a clock, cycles until somebody else has his turn.
+ * Generated code counts down the first counter by itself and calls `spent` below zero.
+ */
+export class Pace {
+  readonly #limits: MachineRequest["limits"];
+  readonly #clock: Clock | undefined;
+  readonly #cancelled: MachineRequest["cancelled"];
+  readonly #linker: Linker;
+  readonly #counters: Int32Array;
+  #stepsLeft = 0;
+  /** What the first counter was set to when cycles were last passed on. */
+  #slice = 0;
+
+  constructor({ limits, clock, cancelled }: MachineRequest, linker: Linker, counters: Int32Array) {
+    this.#limits = limits;
+    this.#clock = clock;
+    this.#cancelled = cancelled;
+    this.#linker = linker;
+    this.#counters = counters;
+  }
+
+  /** The machine is called from outside. */
+  begin(): void {
+    this.#stepsLeft = this.#limits.steps;
+    // Cycles that the clock does not know of yet are not forgotten.
+    if (this.#clock === undefined) this.#counters[0] = 0;
+  }
+
+  /** The first counter is below zero. Throws `Halt` where the run has to end. */
+  spent(place: number): void {
+    if (this.#clock !== undefined) {
+      this.settle(place);
+      return;
+    }
+    const at = this.#linker.places[place];
+    if (this.#stepsLeft <= 0) throw new Halt("steps", `more than ${this.#limits.steps} steps`, at);
+    if (this.#cancelled?.() === true) throw new Halt("cancelled", "cancelled", at);
+    const next = Math.min(slice, this.#stepsLeft);
+    this.#stepsLeft -= next;
+    this.#counters[0] = next;
+  }
+
+  /** Tells the clock of the cycles that it does not know of yet. Throws `Halt` where it ends the run. */
+  settle(place: number): void {
+    const clock = this.#clock;
+    if (clock === undefined) return;
+    const used = this.#slice - (this.#counters[0] ?? 0);
+    // Whoever is called from the clock counts for itself.
+    this.#slice = 0;
+    this.#counters[0] = 0;
+    if (!clock.pass(used, this.#linker.places[place])) throw new Halt("ended", "the run is over", undefined);
+    this.#ask(clock);
+  }
+
+  /** A waiting loop whose turns take so many cycles each: nothing happens in those up to the next event. */
+  skip(cycles: number): void {
+    const left = this.#counters[0] ?? 0;
+    if (left > cycles && this.#clock?.isRestless() === false) this.#counters[0] = left % cycles;
+  }
+
+  /** Lets cycles go by bit by bit, so that everything that happens in them has its moment. */
+  wait(cycles: number): void {
+    if (this.#clock === undefined) return;
+    let left = cycles;
+    while (left > 0) {
+      const step = Math.min(left, (this.#counters[0] ?? 0) + 1);
+      left -= step;
+      this.#counters[0] = (this.#counters[0] ?? 0) - step;
+      if ((this.#counters[0] ?? 0) < 0) this.settle(0);
+    }
+  }
+
+  /** Registers that are read and written at the moment that the code has come to. */
+  settled(registers: Registers): Registers {
+    const clock = this.#clock;
+    if (clock === undefined) return registers;
+    return {
+      read: (address, bytes) => {
+        this.settle(0);
+        return registers.read(address, bytes);
+      },
+      write: (address, value, bytes, at) => {
+        this.settle(this.#linker.placeNumber(at));
+        registers.write(address, value, bytes, at);
+        this.#ask(clock);
+      },
+    };
+  }
+
+  #ask(clock: Clock): void {
+    this.#slice = Math.min(clock.budget(), longestSlice);
+    this.#counters[0] = this.#slice;
+  }
+}
