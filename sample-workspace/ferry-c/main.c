@@ -15,6 +15,9 @@ static uint8_t report_at = REPORT_LENGTH; /* next byte to send */
 /* One byte whenever the line is free, so that the mouse is heard all the while. */
 static void send_what_is_due(void)
 {
+    /* Looked at before the question: RTS may come on in between, and then the identification goes first. */
+    bool wanted = serial_is_wanted();
+
     if (!serial_can_send()) {
         return;
     }
@@ -24,7 +27,7 @@ static void send_what_is_due(void)
         serial_send(IDENTIFICATION);
         return;
     }
-    if (report_at == REPORT_LENGTH && serial_is_wanted() && report_take(report)) {
+    if (report_at == REPORT_LENGTH && wanted && report_take(report)) {
         report_at = 0;
     }
     if (report_at < REPORT_LENGTH) {

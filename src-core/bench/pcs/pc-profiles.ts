@@ -1,5 +1,5 @@
 import { figure, figureOf } from "../time/figures.ts";
-import { second, type Time } from "../time/time.ts";
+import { ms, type Time } from "../time/time.ts";
 import type { ControlLines, LineStep, PcProfile, Question } from "./pc-profile.ts";
 
 const OFF: ControlLines = { dtr: false, rts: false };
@@ -117,8 +117,8 @@ export const pcProfiles: readonly PcProfile[] = [
     title: "Resets the mouse once more while reports are coming, as when a second program opens the port.",
     opening: opened(RESET_HOLD),
     questions: [toggle(DTR_ALONE, RESET_HOLD)],
-    // Common practice, no source: long enough for reports, short enough for a run.
-    asksAgainAfter: second,
+    // Our own choice: while a stroke that began when the PC was ready is being made.
+    asksAgainAfter: 300 * ms,
     sources: [{ document: "mouseManual", place: "Introduction" }],
   },
 ];

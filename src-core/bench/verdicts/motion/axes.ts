@@ -22,12 +22,6 @@ export function outOf(axis: Axis, values: ReportValues): number {
   return axis.sense * (values[axis.name] ?? 0) + 0;
 }
 
-/** Sums up to, but not including, each report: one entry more than there are reports. */
-export function runningSums(counts: readonly number[]): readonly number[] {
-  let sum = 0;
-  return [0, ...counts.map((each) => (sum += each))];
-}
-
 /** Whether counts out are what counts in become: less than one may be kept back where they are scaled. */
 export function agree(counted: number, out: number, scale: number): boolean {
   return scale === 1 ? counted === out : Math.abs(counted * scale - out) < 1;

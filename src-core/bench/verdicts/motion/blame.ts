@@ -5,7 +5,8 @@ import { figure } from "../../time/figures.ts";
 import { ms, second, type Time } from "../../time/time.ts";
 import { startOfByte } from "../serial/start-of-byte.ts";
 import { agree, axesOf, outOf } from "./axes.ts";
-import { carriedBy, type Part } from "./part.ts";
+import { explain } from "./counts.ts";
+import type { Part } from "./part.ts";
 
 /** Why counts do not agree, as far as the run tells. */
 export interface Blame {
@@ -24,7 +25,7 @@ const DISTURBING: readonly string[] = ["glitch", "unplugged", "powered", "self-t
 export function blameFor(part: Part, run: Run): Blame {
   const { layout, scale } = run.wanted;
   const spoilt = part.incoming.find((each) => each.spoilt !== undefined);
-  if (spoilt !== undefined && carriedBy(part, layout, scale, "careless") !== undefined) {
+  if (spoilt !== undefined && explain(part, layout, scale, "careless").every(({ agrees }) => agrees)) {
     const what = "a report with wrong parity was used as it came, instead of being asked for again";
     return { rule: "ps2/parity-unchecked", what, time: spoilt.time, at: undefined };
   }

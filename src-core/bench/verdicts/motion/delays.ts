@@ -2,7 +2,7 @@ import type { Wanted } from "../../run-record.ts";
 import type { Time } from "../../time/time.ts";
 import { agree, axesOf, outOf } from "./axes.ts";
 import { type Clicks, pairs } from "./judge-clicks.ts";
-import type { Carried, Part } from "./part.ts";
+import type { Part } from "./part.ts";
 
 /** From an incoming report to the end of the outgoing one that brought it. */
 export interface Delay {
@@ -15,13 +15,13 @@ export interface Delay {
  * Of each report with movement: an outgoing report brings all incoming ones up to the latest that had come when it began and
  * whose sums are those that have gone out. Of each button: its nth change is the nth at the PC.
  */
-export function delaysOf(part: Part, carried: Carried, clicks: Clicks, wanted: Wanted): readonly Delay[] {
+export function delaysOf(part: Part, first: number, clicks: Clicks, wanted: Wanted): readonly Delay[] {
   const delays: Delay[] = [...pairs(clicks.in, clicks.out)].map(([from, to]) => ({
     length: to.time - from.time,
     time: to.time,
   }));
   const axes = axesOf(wanted.layout);
-  const incoming = part.incoming.slice(carried.first, carried.last);
+  const incoming = part.incoming.slice(first);
   /** Sums behind each incoming report, spoilt ones left out. */
   const sums: number[][] = [];
   for (const { values, spoilt } of incoming) {

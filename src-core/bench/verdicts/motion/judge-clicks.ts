@@ -2,50 +2,70 @@ import type { ButtonName } from "../../../model/layouts/layout.ts";
 import { type ButtonChange, buttonChanges } from "../../pcs/reports/report-receiver.ts";
 import type { Run } from "../../run-record.ts";
 import type { Time } from "../../time/time.ts";
-import type { FindingsOfRun } from "../findings.ts";
+import type { Fault, FindingsOfRun } from "../findings.ts";
 import type { Incoming } from "./incoming.ts";
-import type { Carried, Part } from "./part.ts";
+import type { Part } from "./part.ts";
 
 export interface Clicks {
   readonly in: readonly ButtonChange[];
   readonly out: readonly ButtonChange[];
 }
 
-/** Every button goes down and up at the PC as often as on the mouse, and in the same order. */
-export function judgeClicks(part: Part, carried: Carried, run: Run, findings: FindingsOfRun): Clicks {
-  const incoming = part.incoming.slice(carried.first, carried.last);
-  const out = buttonChanges(part.out);
+/** What a session carried began with this report of the mouse; `fault` where its clicks do not agree then. */
+interface Compared extends Clicks {
+  readonly first: number;
+  readonly fault: Pick<Fault, "message" | "time" | "measured" | "limit"> | undefined;
+}
+
+/**
+ * Every button goes down and up at the PC as often as on the mouse, and in the same order. Gives the first of the mouse's
+ * reports that the session may have carried besides.
+ */
+export function judgeClicks(
+  part: Part,
+  run: Run,
+  findings: FindingsOfRun,
+): Clicks & { readonly first: number } {
+  const { early } = part;
+  const firsts = Array.from({ length: early + 1 }, (_, index) => early - index);
+  const compared = firsts.map((first) => compare(part, first, run));
+  const best = compared.find(({ fault }) => fault === undefined) ?? compare(part, early, run);
+  const { fault } = best;
+  if (fault !== undefined) findings.fail({ rule: "report/counts-lost", at: undefined, ...fault });
+  return best;
+}
+
+function compare(part: Part, first: number, run: Run): Compared {
+  const incoming = part.incoming.slice(first);
   const buttons = run.wanted.layout.fields;
-  const wanted = changesOf(incoming, buttons);
-  const without = changesOf(
+  const out = buttonChanges(part.out);
+  const all = changesOf(incoming, buttons);
+  const lost = firstLost(all, out, part.isCut);
+  if (lost === undefined) return { first, in: all, out, fault: orderFault(all, out) };
+  const sound = changesOf(
     incoming.filter(({ spoilt }) => spoilt === undefined),
     buttons,
   );
-  const lost = firstLost(wanted, out, part.isCut);
-  if (lost !== undefined && firstLost(without, out, part.isCut) !== undefined) {
-    const { button, time } = lost;
-    const text = (changes: readonly ButtonChange[]): number =>
-      changes.filter((each) => each.button === button).length;
-    findings.fail({
-      rule: "report/counts-lost",
-      message: `the ${button} button goes down or up ${text(wanted)} times on the mouse and ${text(out)} times at the PC`,
-      time,
-      at: undefined,
-      measured: { value: text(out), unit: "none" },
-      limit: { atLeast: text(wanted), atMost: text(wanted), unit: "none" },
-    });
-    return { in: wanted, out };
-  }
-  const swapped = lost === undefined ? firstSwapped(wanted, out) : undefined;
-  if (swapped !== undefined) {
-    findings.fail({
-      rule: "report/counts-lost",
-      message: `the ${swapped.button} button changes at the PC after a button that it changed before on the mouse`,
-      time: swapped.time,
-      at: undefined,
-    });
-  }
-  return { in: lost === undefined ? wanted : without, out };
+  if (firstLost(sound, out, part.isCut) === undefined) return { first, in: sound, out, fault: undefined };
+  const { button, time } = lost;
+  const count = (changes: readonly ButtonChange[]): number =>
+    changes.filter((each) => each.button === button).length;
+  const message = `the ${button} button goes down or up ${count(all)} times on the mouse and ${count(out)} times at the PC`;
+  const limit = { atLeast: count(all), atMost: count(all), unit: "none" } as const;
+  return {
+    first,
+    in: all,
+    out,
+    fault: { message, time, measured: { value: count(out), unit: "none" }, limit },
+  };
+}
+
+function orderFault(wanted: readonly ButtonChange[], out: readonly ButtonChange[]): Compared["fault"] {
+  const swapped = firstSwapped(wanted, out);
+  if (swapped === undefined) return undefined;
+  const { button, time } = swapped;
+  const message = `the ${button} button changes at the PC after a button that it changed before on the mouse`;
+  return { message, time };
 }
 
 function changesOf(reports: readonly Incoming[], fields: readonly string[]): readonly ButtonChange[] {

@@ -4,11 +4,12 @@ import type { Time } from "../../time/time.ts";
 import { FindingsOfRun } from "../findings.ts";
 import { startOfByte } from "../serial/start-of-byte.ts";
 import type { AxisCounts, RunFigures } from "../verdict.ts";
+import type { Explained } from "./counts.ts";
 import { type Delay, delaysOf } from "./delays.ts";
 import { incomingReports } from "./incoming.ts";
 import { judgeClicks } from "./judge-clicks.ts";
-import { countsOf, judgeCounts } from "./judge-counts.ts";
-import { allOf, partsOf } from "./part.ts";
+import { judgeCounts } from "./judge-counts.ts";
+import { partsOf } from "./part.ts";
 
 const LONGEST = figure("serial.report-delay", "max");
 
@@ -20,23 +21,23 @@ export function judgeMotion(run: Run, findings: FindingsOfRun): MotionFigures {
   const delays: Delay[] = [];
   const clicks = { in: 0, out: 0 };
   for (const part of partsOf(incomingReports(run.mouse, run.edges), run.pc, run.ended)) {
-    const known = judgeCounts(part, run, findings);
-    const carried = known ?? allOf(part);
+    const counted = judgeCounts(part, run, findings);
     // Where counts are lost, what clicks say as well has the same cause.
-    const changes = judgeClicks(part, carried, run, known === undefined ? new FindingsOfRun() : findings);
-    addCounts(counts, countsOf(part, carried, run));
+    const agree = counted.every(({ agrees }) => agrees);
+    const changes = judgeClicks(part, run, agree ? findings : new FindingsOfRun());
+    addCounts(counts, counted);
     clicks.in += changes.in.length;
     clicks.out += changes.out.length;
-    delays.push(...delaysOf(part, carried, changes, run.wanted));
+    delays.push(...delaysOf(part, changes.first, changes, run.wanted));
   }
   if (run.pc.sessions.length === 0) return { counts: undefined, clicks: undefined, delay: undefined };
   return { counts, clicks, delay: judgeDelays(delays, run, findings) };
 }
 
-function addCounts(sums: AxisCounts[], more: readonly AxisCounts[]): void {
-  for (const [index, each] of more.entries()) {
+function addCounts(sums: AxisCounts[], more: readonly Explained[]): void {
+  for (const [index, { axis, ...each }] of more.entries()) {
     const before = sums[index];
-    sums[index] = { axis: each.axis, in: each.in + (before?.in ?? 0), out: each.out + (before?.out ?? 0) };
+    sums[index] = { axis: axis.name, in: each.in + (before?.in ?? 0), out: each.out + (before?.out ?? 0) };
   }
 }
 

@@ -123,10 +123,10 @@ describe("RTS and DTR", () => {
     ]);
   });
 
-  test("second-reset: RTS off for 200 ms once more, a second after reports may come, and never again", () => {
+  test("second-reset: RTS off for 200 ms once more, 300 ms after reports may come, and never again", () => {
     const { lines, record } = run("second-reset", { untilMs: 10_000 });
     const [first, second] = record.sessions;
-    expect((first?.to ?? 0) - (first?.from ?? 0)).toBe(1000 * MS);
+    expect((first?.to ?? 0) - (first?.from ?? 0)).toBe(300 * MS);
     const off = (first?.to ?? 0) / MS;
     expect(lines.slice(4)).toEqual([`${off} rts OFF`, `${off + 200} rts ON`]);
     expect(second?.to).toBeUndefined();

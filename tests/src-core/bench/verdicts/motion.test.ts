@@ -150,11 +150,43 @@ describe("sessions", () => {
         sessions,
         into: incoming,
         out: [
-          [140, { x: 4 }],
+          [140, { x: 12 }],
           [640, { x: 8 }],
         ],
       }),
     ).toEqual(["report/counts-lost"]);
+  });
+
+  test("a movement that the PC cut in two may be forgotten or sent to its end", () => {
+    const incoming: readonly At[] = [
+      [270, { x: 255, y: -255 }],
+      [600, { x: 8 }],
+    ];
+    const first: At = [299, { x: 127, y: 127 }];
+    expect(rules({ sessions, into: incoming, out: [first, [640, { x: 8 }]] })).toEqual([]);
+    const rest: At = [560, { x: 127, y: 127 }];
+    expect(rules({ sessions, into: incoming, out: [first, rest, [640, { x: 9, y: 1 }]] })).toEqual([]);
+    expect(rules({ sessions, into: incoming, out: [first, [640, { x: 5 }]] })).toEqual([
+      "report/counts-lost",
+    ]);
+  });
+
+  test("a click that nobody told the PC of, as it came while RTS was off", () => {
+    const incoming: readonly At[] = [
+      [100, { x: 5 }],
+      [400, { left: true }],
+      [450, {}],
+      [600, { x: 8 }],
+    ];
+    const said: Motion = {
+      sessions,
+      into: incoming,
+      out: [
+        [140, { x: 5 }],
+        [640, { x: 8 }],
+      ],
+    };
+    expect(judged(said)).toMatchObject({ failures: [], figures: { clicks: { in: 0, out: 0 } } });
   });
 
   test("a button that is held over a reset is told anew", () => {
