@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { createMachine } from "../../src-core/interpreter/create-machine.ts";
+import type { Clock } from "../../src-core/interpreter/outcome.ts";
 import type { Grammar } from "../../src-core/reader/syntax/grammar/grammar.ts";
 import { compile } from "../oracle/interpreter/compile.ts";
 import { runImage } from "../oracle/interpreter/compiled-run.ts";
@@ -51,7 +52,8 @@ export async function runCosts(
     ];
     const leftOut = beside.filter(({ compiler }) => !isInstalled(compiler)).map(({ compiler }) => compiler);
     const columns = [
-      { head: "interpreter", way: interpreter(grammar) },
+      { head: "interpreter", way: interpreter(grammar, undefined) },
+      { head: "counting cycles", way: interpreter(grammar, countingClock) },
       ...beside.filter(({ compiler }) => !leftOut.includes(compiler)),
     ];
     const missing = leftOut.map((compiler) => `${compiler} is not installed: its column is left out\n`);
@@ -128,7 +130,15 @@ function isInstalled(compiler: string): boolean {
   }
 }
 
-function interpreter(grammar: Grammar): Way {
+/** Asked every millisecond of a chip at 16 MHz, about as often as something happens on the wires. */
+const countingClock: Clock = {
+  budget: () => 16_000,
+  pass: () => true,
+  isRestless: () => true,
+  onlyLooks: () => false,
+};
+
+function interpreter(grammar: Grammar, clock: Clock | undefined): Way {
   const read = sourceReader(grammar);
   return async (source, rows) => {
     const program = read(source);
@@ -138,6 +148,7 @@ function interpreter(grammar: Grammar): Way {
       registers: undefined,
       outside: undefined,
       instead: undefined,
+      clock,
       cancelled: undefined,
     });
     machine.reset();
