@@ -3,37 +3,19 @@ import { isStandIn } from "../../reader/tokens.ts";
 import type { At, ClassMembers, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import type { RecordDeclaration, Type } from "../../reader/types/types.ts";
-import { lowerEnd, lowerFunction, lowerGlobal, lowerObject } from "../lower/functions.ts";
-import { instructionNamed } from "../lower/instruction-names.ts";
-import type { Origin } from "../lower/scope.ts";
+import { lowerEnd, lowerGlobal, lowerObject } from "../lower/functions.ts";
 import type { MachineRequest } from "../machine.ts";
-import type {
-  InsteadBody,
-  Outcome,
-  OutsideBody,
-  OutsideFunction,
-  Surroundings,
-  TargetMemory,
-  Written,
-} from "../outcome.ts";
+import type { Outcome, OutsideFunction, Surroundings, TargetMemory, Written } from "../outcome.ts";
 import { type Access, accessTo } from "./access.ts";
 import { arithmeticOf } from "./arithmetic.ts";
 import { Classes } from "./classes.ts";
+import { type Code, FunctionBodies, missing, type Value } from "./function-bodies.ts";
 import { Halt } from "./halt.ts";
 import { type Instructions, instructionsOf } from "./instructions.ts";
 import { Linker } from "./linker.ts";
 import { Memory, type SavedMemory } from "./memory.ts";
 import { Missteps } from "./missteps.ts";
 import { Pace } from "./pace.ts";
-
-type Value = number | bigint | undefined;
-type Code = (...parameters: readonly (number | bigint)[]) => Value;
-
-/** Where the code of a function is, and the way to it. */
-interface Body {
-  readonly origin: Origin;
-  make(): Code;
-}
 
 interface Ending {
   readonly address: number;
@@ -46,7 +28,6 @@ export class Runtime {
   readonly linker: Linker;
   readonly targetMemory: TargetMemory;
   readonly #request: MachineRequest;
-  readonly #outside: readonly OutsideFunction[];
   readonly pace: Pace;
   readonly #memory: Memory;
   readonly #classes: Classes;
@@ -61,7 +42,7 @@ export class Runtime {
   /** Temporary objects that are to end, the last made last, each with what ends it. */
   readonly #temporaries: Ending[] = [];
   readonly #endings = new Map<RecordDeclaration, Code>();
-  readonly #surroundings: Surroundings;
+  readonly #bodies: FunctionBodies;
   readonly #compile: (code: string) => Code;
   readonly #instruct: Instructions;
   readonly #saved: SavedMemory[] = [];
@@ -70,7 +51,6 @@ export class Runtime {
 
   constructor(request: MachineRequest, outside: readonly (OutsideFunction | undefined)[]) {
     this.#request = request;
-    this.#outside = outside.filter((each) => each !== undefined);
     const { program, registers } = request;
     this.#memory = new Memory(program.model);
     this.#classes = new Classes(classesOf(program.units.map(({ typed }) => typed.classes)));
@@ -83,12 +63,20 @@ export class Runtime {
     this.#instruct = instructionsOf(program.chip, access);
     this.#compile = compilerOf({ ...access, ...arithmeticOf(this.missteps), ...this.#services() });
     this.targetMemory = this.#targetMemory(access);
-    this.#surroundings = this.#makeSurroundings();
+    this.#bodies = new FunctionBodies({
+      linker: this.linker,
+      instead: request.instead,
+      outside: outside.filter((each) => each !== undefined),
+      compile: this.#compile,
+      instruct: this.#instruct,
+      memory: this.targetMemory,
+      surroundings: this.#makeSurroundings(),
+    });
     this.linker.onNumbered = (number, symbol) => {
-      if (this.#bodyOf(symbol) === undefined) this.#undefined.set(number, symbol);
+      if (this.#bodies.of(symbol) === undefined) this.#undefined.set(number, symbol);
       this.#table[number] = this.#unlowered(number, symbol);
     };
-    this.linker.originOf = (symbol) => this.#bodyOf(symbol)?.origin;
+    this.linker.originOf = (symbol) => this.#bodies.of(symbol)?.origin;
     this.linker.onPlaced = (variable) => {
       if (this.#isRunning) this.#initialize(variable);
       this.#keepToo(variable);
@@ -207,69 +195,15 @@ export class Runtime {
   /** Stands for a function until it is called for the first time; then that is lowered and takes its place. */
   #unlowered(number: number, symbol: FunctionSymbol): Code {
     return (...parameters) => {
-      const code = this.#codeOf(symbol);
+      const code = this.#bodies.codeOf(symbol);
       this.#table[number] = code;
       return code(...parameters);
     };
   }
 
-  #codeOf(symbol: FunctionSymbol): Code {
-    const code = this.#bodyOf(symbol)?.make();
-    if (code !== undefined) return code;
-    return () => {
-      throw this.#missing(symbol, symbol.at);
-    };
-  }
-
-  /** The way to the code of a function; undefined where it is declared only. */
-  #bodyOf(symbol: FunctionSymbol): Body | undefined {
-    const instead = this.#request.instead?.(symbol);
-    if (instead !== undefined) return { origin: "program", make: () => this.#insteadCode(symbol, instead) };
-    const { definition } = symbol;
-    const lambda = this.linker.lambdas.get(symbol);
-    const lowered: Body | undefined = definition && {
-      origin: "program",
-      make: () => this.#compile(lowerFunction(this.linker, symbol, definition, lambda)),
-    };
-    if (lowered !== undefined && !symbol.standIn) return lowered;
-    for (const outside of this.#outside) {
-      const body = outside(symbol);
-      if (body !== undefined) return { origin: "outside", make: () => this.#outsideCode(body) };
-    }
-    return lowered ?? this.#instructionOf(symbol);
-  }
-
-  #instructionOf(symbol: FunctionSymbol): Body | undefined {
-    const word = symbol.standIn ? instructionNamed(symbol.name) : undefined;
-    if (word === undefined) return undefined;
-    const place = this.linker.placeNumber(symbol.at);
-    const run = (): undefined => {
-      this.#instruct(word, place);
-    };
-    return { origin: "program", make: () => run };
-  }
-
-  #missing({ qualifiedName }: FunctionSymbol, at: At | undefined): Halt {
-    return new Halt("cannot-run", `cannot run: \`${qualifiedName}\`, which is declared and not defined`, at);
-  }
-
   /** A library function cannot do what it is called for. */
   #refusal(what: string): Halt {
     return new Halt("cannot-run", `cannot run: ${what}`, this.linker.places[this.#counters[2] ?? 0]);
-  }
-
-  #outsideCode(body: OutsideBody): Code {
-    return (...parameters) => body(parameters, this.targetMemory, this.#surroundings);
-  }
-
-  /** Calls of it by name bring two more values: see `Linkage.isReplaced`. */
-  #insteadCode(symbol: FunctionSymbol, body: InsteadBody): Code {
-    const own = symbol.type.parameters.length + (symbol.memberOf !== undefined && !symbol.isStatic ? 1 : 0);
-    return (...parameters) =>
-      body(parameters.slice(0, own), this.targetMemory, {
-        argument: this.linker.places[Number(parameters[own] ?? 0)],
-        readsFrom: Number(parameters[own + 1] ?? 0),
-      });
   }
 
   /** What generated code calls beside loads, stores and operators. */
@@ -360,12 +294,12 @@ export class Runtime {
             linker.places[place],
           );
         const symbol = this.#undefined.get(pointer - 1);
-        if (symbol !== undefined) throw this.#missing(symbol, linker.places[place]);
+        if (symbol !== undefined) throw missing(symbol, linker.places[place]);
         return this.#function(pointer - 1);
       },
       virtual: (method: number, address: number, place: number): Code => {
         const { symbol } = chosen(method, address, place);
-        if (linker.origin(symbol) === undefined) throw this.#missing(symbol, linker.places[place]);
+        if (linker.origin(symbol) === undefined) throw missing(symbol, linker.places[place]);
         return this.#function(linker.functionNumber(symbol));
       },
       adjusted: (method: number, address: number): number => address + chosen(method, address, 0).step,
