@@ -1,0 +1,65 @@
+import { existsSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { expect, test } from "vitest";
+import { ScratchFolder } from "../scratch-folder.ts";
+import { edgewise } from "./run-edgewise.ts";
+
+const ferry = "sample-workspace/ferry-c";
+
+test("a firmware that works passes, and the two paths are drawn", () => {
+  const { status, stdout, stderr } = edgewise(".", "simulate", ferry, "--stroke", "circle");
+  expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
+  expect(stdout).toContain("identification  identified: 4D");
+  expect(stdout).toContain("sent by the mouse");
+  expect(stdout.trimEnd()).toMatch(/passed$/);
+});
+
+test("one with faults fails at the line that is to blame", () => {
+  const { status, stdout } = edgewise(
+    ".",
+    "simulate",
+    "sample-workspace/ferry-c-faults",
+    "--stroke",
+    "nudge",
+  );
+  expect(status).toBe(1);
+  expect(stdout).toMatch(/ps2\.c:\d+:\d+ {2}fault: .*the clock is held low.*\[ps2\/request-hold-short\]/);
+});
+
+test("JSON holds the run, and a value change dump its wires", () => {
+  const json = edgewise(".", "simulate", ferry, "--stroke", "click", "--format", "json");
+  const [run] = JSON.parse(json.stdout).runs;
+  expect(run).toMatchObject({ project: ferry, stroke: "click", passed: true, seed: 1, failures: [] });
+
+  const folder = new ScratchFolder({});
+  try {
+    const output = join(folder.path, "run.vcd");
+    const { status, stdout } = edgewise(
+      ".",
+      "simulate",
+      ferry,
+      "--stroke",
+      "rest",
+      "--format",
+      "vcd",
+      "--output",
+      output,
+    );
+    expect({ status, stdout }).toEqual({ status: 0, stdout: "" });
+    expect(existsSync(output) && readFileSync(output, "utf8")).toContain("$timescale 1 ps $end");
+  } finally {
+    folder.remove();
+  }
+});
+
+test.each([
+  [["--stroke", "circl"], 'there is no stroke "circl"; did you mean circle?'],
+  [["--seed", "many"], '--seed needs a whole number from 0, not "many"'],
+  [["--format", "vdc"], '--format cannot be "vdc"; did you mean vcd?'],
+  [["--mose", "plain"], "simulate has no option --mose; did you mean --mouse?"],
+])("what cannot be done is said in one line: %s", (words, message) => {
+  const { status, stdout, stderr } = edgewise(".", "simulate", ferry, ...words);
+  expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
+  expect(stderr).toContain(message);
+  expect(stderr.trimEnd().split("\n")).toHaveLength(1);
+});
