@@ -12,6 +12,11 @@ test("a firmware that works passes, and the two paths are drawn", () => {
   expect(stdout).toContain("identification  identified: 4D");
   expect(stdout).toContain("sent by the mouse");
   expect(stdout.trimEnd()).toMatch(/passed$/);
+  // What README shows of it.
+  const shown = /## Running the whole firmware[\s\S]*?```text\n([\s\S]*?)```/.exec(
+    readFileSync("README.md", "utf8"),
+  )?.[1];
+  expect(stdout).toContain(shown);
 });
 
 test("one with faults fails at the line that is to blame", () => {
