@@ -1,8 +1,8 @@
 import type { ButtonName } from "../../model/layouts/layout.ts";
 import type { FoundSlot } from "../report-trial.ts";
-import { type Evidence, levelAt, placeText, slotsOf, smallest } from "./evidence.ts";
+import { type Evidence, levelAt, slotsOf, smallest } from "./evidence.ts";
 import type { BitPlace, FaultDraft } from "./fault-draft.ts";
-import { slotText } from "./movements.ts";
+import { placeText, slotText } from "./texts.ts";
 
 /** report/button-map: a button's bit that does not follow that button. Two that changed places are one fault. */
 export function judgeButtons(evidence: Evidence): readonly FaultDraft[] {

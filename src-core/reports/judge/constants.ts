@@ -1,6 +1,7 @@
 import { fits } from "../inputs/samples.ts";
-import { type Evidence, everything, levelAt, placeText, saying, slotsOf, smallest } from "./evidence.ts";
+import { type Evidence, everything, levelAt, saying, slotsOf, smallest } from "./evidence.ts";
 import type { FaultDraft } from "./fault-draft.ts";
+import { placeText } from "./texts.ts";
 
 /** report/sync-bit: bits that never change in the layout, missing or reached by something else; one for each byte. */
 export function judgeConstants(evidence: Evidence): readonly FaultDraft[] {

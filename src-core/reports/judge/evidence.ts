@@ -37,9 +37,11 @@ export function everything({ pressed, swept, mixed }: Evidence): readonly Observ
   return [...pressed, ...[...swept.values()].flat(), ...mixed];
 }
 
-/** The observation with the smallest input. */
-export function smallest(among: readonly Observed[]): Observed | undefined {
-  let best: Observed | undefined;
+/** The one with the smallest input, the first of several. */
+export function smallest<Tried extends { readonly values: ReportValues }>(
+  among: readonly Tried[],
+): Tried | undefined {
+  let best: Tried | undefined;
   for (const each of among) {
     if (best === undefined || sizeOfInput(each.values) < sizeOfInput(best.values)) best = each;
   }
@@ -58,10 +60,6 @@ export function* slotsOf(layout: ReportLayout): Generator<{ readonly slot: Slot;
 
 export function levelAt(bytes: readonly number[], { byte, bit }: BitPlace): 0 | 1 {
   return (((bytes[byte] ?? 0) >> bit) & 1) === 1 ? 1 : 0;
-}
-
-export function placeText({ byte, bit }: BitPlace): string {
-  return `bit ${bit} of byte ${byte + 1}`;
 }
 
 /** The fields that say something in an input. */

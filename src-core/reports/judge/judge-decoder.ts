@@ -1,7 +1,9 @@
 import type { ButtonName, FieldName, MovementField, ReportLayout } from "../../model/layouts/layout.ts";
 import type { ReportValues } from "../../model/layouts/values.ts";
-import { type Axis, sizeOfInput } from "../inputs/samples.ts";
+import type { Axis } from "../inputs/samples.ts";
+import { smallest } from "./evidence.ts";
 import type { FaultDraft } from "./fault-draft.ts";
+import { wrongWayText } from "./texts.ts";
 
 /** A report and what a decoder made of it; buttons are 0 or 1. */
 export interface Decoded {
@@ -41,27 +43,20 @@ function isWrong(field: FieldName, decoded: Decoded): boolean {
   return decoded.came.get(field) !== expected(field, decoded);
 }
 
-function smallest(among: readonly Decoded[]): Decoded | undefined {
-  let best: Decoded | undefined;
-  for (const each of among) {
-    if (best === undefined || sizeOfInput(each.values) < sizeOfInput(best.values)) best = each;
-  }
-  return best;
-}
-
 function movementFault(
   layout: ReportLayout,
-  { name, positive }: MovementField,
+  field: MovementField,
   decoded: readonly Decoded[],
   wrong: readonly Decoded[],
   { values }: Decoded,
 ): FaultDraft {
+  const { name } = field;
   const draft = { fields: [name], values, place: undefined, driver: name };
   const came = (each: Decoded): number => each.came.get(name) ?? 0;
   const alone = decoded.filter((each) => Object.keys(each.values).every((key) => key === name));
   const opposite = alone.filter((each) => came(each) === 0 - expected(name, each));
   if (alone.length > 2 && opposite.length >= alone.length - 1) {
-    const what = `${name} counts the wrong way: in a ${layout.name} report it grows ${positive === "right" ? "to the right" : positive}`;
+    const what = wrongWayText(layout, field);
     return { ...draft, kind: name === "y" ? "y-direction" : "layout", what };
   }
   const follows = decoded.some(

@@ -1,7 +1,8 @@
 import type { FieldName } from "../../model/layouts/layout.ts";
 import type { FaultKind } from "../report-trial.ts";
-import { type Evidence, levelAt, placeText, slotsOf } from "./evidence.ts";
+import { type Evidence, levelAt, slotsOf } from "./evidence.ts";
 import type { FaultDraft } from "./fault-draft.ts";
+import { placeText } from "./texts.ts";
 
 /**
  * A bit that is not written anew: the array still has it from the report before. What an encoder remembers on purpose,

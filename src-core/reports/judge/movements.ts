@@ -1,11 +1,12 @@
 import { fieldsOf } from "../../model/layouts/decode.ts";
-import type { MovementField, MovementName, ReportLayout, Slot } from "../../model/layouts/layout.ts";
-import { movementRange, type ReportValues } from "../../model/layouts/values.ts";
+import type { MovementField, ReportLayout } from "../../model/layouts/layout.ts";
+import { movementRange } from "../../model/layouts/values.ts";
 import { isRequired, type Observed } from "../found/found-layout.ts";
 import type { Axis } from "../inputs/samples.ts";
 import type { FoundSlot } from "../report-trial.ts";
-import { type Evidence, placeText, slotsOf, smallest } from "./evidence.ts";
+import { type Evidence, slotsOf, smallest } from "./evidence.ts";
 import type { BitPlace, FaultDraft } from "./fault-draft.ts";
+import { bitText, placeText, slotText, wrongWayText } from "./texts.ts";
 
 /** An encoder that clips has to let this much through, or half of what the report carries where that is less. */
 const leastReach = 15;
@@ -129,7 +130,7 @@ function misplacedBit({ layout, found }: Evidence, field: MovementField): Mispla
 }
 
 /** Where a bit of a field has its place in the report. */
-export function placeOfBit(layout: ReportLayout, { name }: MovementField, fieldBit: number): BitPlace {
+function placeOfBit(layout: ReportLayout, { name }: MovementField, fieldBit: number): BitPlace {
   for (const { slot, place } of slotsOf(layout)) {
     if (slot.kind === "movement" && slot.field === name && slot.part === 1 && slot.fieldBit === fieldBit)
       return place;
@@ -153,19 +154,12 @@ function direction(layout: ReportLayout, field: MovementField, { values }: Obser
   return {
     kind: field.name === "y" ? "y-direction" : "layout",
     fields: [field.name],
-    what: `${field.name} counts the wrong way: in a ${layout.name} report it grows ${directions[field.positive]}`,
+    what: wrongWayText(layout, field),
     values,
     place: placeOfBit(layout, field, 0),
     driver: field.name,
   };
 }
-
-const directions = {
-  right: "to the right",
-  up: "upwards",
-  down: "downwards",
-  "towards the user": "towards the user",
-} as const;
 
 function signLost(layout: ReportLayout, field: MovementField, { values }: Observed): FaultDraft {
   return {
@@ -200,35 +194,4 @@ function outOfPlace(
 
 function driverOf(found: FoundSlot) {
   return found.kind === "button" || found.kind === "movement" ? found.field : undefined;
-}
-
-/** What a layout wants in a bit. */
-export function bitText(slot: Slot | undefined): string {
-  if (slot?.kind === "movement") return `${slot.field}${slot.fieldBit}`;
-  return slot?.kind === "button" ? slot.field : "something else";
-}
-
-/** Whether a movement is in the report as it should be. */
-export function rightMovement(
-  layout: ReportLayout,
-  name: MovementName,
-  bytes: readonly number[],
-  values: ReportValues,
-): boolean {
-  const came = fieldsOf(layout, bytes);
-  return came.values[name] === (values[name] ?? 0) || came.overflow.includes(name);
-}
-
-/** As the rows of a layout's table say it. */
-export function slotText(found: FoundSlot): string {
-  switch (found.kind) {
-    case "constant":
-      return String(found.level);
-    case "button":
-      return `${found.activeLow ? "~" : ""}${found.field}`;
-    case "movement":
-      return `${found.inverted ? "~" : ""}${found.opposite ? "-" : ""}${found.field}${found.fieldBit}`;
-    case "mixed":
-      return found.fields.length === 0 ? "?" : found.fields.join("+");
-  }
 }

@@ -1,11 +1,13 @@
+import { fieldsOf } from "../../model/layouts/decode.ts";
 import { encodeWholeReport } from "../../model/layouts/encode.ts";
-import type { FieldName, Slot } from "../../model/layouts/layout.ts";
+import type { FieldName, MovementName, ReportLayout, Slot } from "../../model/layouts/layout.ts";
 import { clamp, type ReportValues } from "../../model/layouts/values.ts";
 import type { Observed } from "../found/found-layout.ts";
 import { type Axis, fits } from "../inputs/samples.ts";
-import { type Evidence, everything, levelAt, placeText, saying, slotsOf, smallest } from "./evidence.ts";
+import { type Evidence, everything, levelAt, saying, slotsOf, smallest } from "./evidence.ts";
 import type { BitPlace, FaultDraft } from "./fault-draft.ts";
-import { bitText, type Reach, rightMovement } from "./movements.ts";
+import type { Reach } from "./movements.ts";
+import { bitText, placeText } from "./texts.ts";
 
 /** Bits that something else reaches, in an encoder that is right for each button and each movement by itself. */
 export function judgeTogether(evidence: Evidence, reaches: ReadonlyMap<Axis, Reach>): readonly FaultDraft[] {
@@ -15,8 +17,7 @@ export function judgeTogether(evidence: Evidence, reaches: ReadonlyMap<Axis, Rea
   });
   const inside = wrong.filter(({ values }) => fits(values, evidence.axes));
   const example = smallest(inside.length > 0 ? inside : wrong);
-  const found = wrong.find((each) => each === example);
-  return found === undefined ? [] : [draftOf(evidence, found.values, found.bit)];
+  return example === undefined ? [] : [draftOf(evidence, example.values, example.bit)];
 }
 
 interface WrongBit {
@@ -47,6 +48,17 @@ function wrongBit(
       return each;
   }
   return undefined;
+}
+
+/** Whether a movement is in the report as it should be. */
+function rightMovement(
+  layout: ReportLayout,
+  name: MovementName,
+  bytes: readonly number[],
+  values: ReportValues,
+): boolean {
+  const came = fieldsOf(layout, bytes);
+  return came.values[name] === (values[name] ?? 0) || came.overflow.includes(name);
 }
 
 function draftOf({ axes }: Evidence, values: ReportValues, { slot, place }: WrongBit): FaultDraft {

@@ -105,6 +105,24 @@ void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t l, uint8_t r) {
   });
 });
 
+it("a decoder that turns y over is told which way it grows, as the document of the mouse's report says it", () => {
+  // HT82M35X data sheet, p. 3: y counts up; bit 5 of the first byte is its sign.
+  expect(
+    faultsIn(`
+// @wire decodes ps2-standard from p into y=dy
+void take(const uint8_t *p, int16_t *dy) {
+  *dy = (p[0] & 0x20 ? 256 : 0) - p[2];
+}`),
+  ).toEqual([
+    {
+      kind: "y-direction",
+      what: "y counts the wrong way: in a ps2-standard report it grows upwards",
+      at: "(p[0] & 0x20 ? 256 : 0) - p[2]",
+      example: "28 00 FF: y=1, not y=-1",
+    },
+  ]);
+});
+
 /** An encoder whose first byte is written by `first`, in a global array. */
 const inGlobal = (first: string, others = "") => `
 static uint8_t packet[3];
