@@ -1,12 +1,9 @@
-/** A program for the virtual serial port, in one main file, with headers that it includes in quotes. */
-export interface SourceProgram {
-  readonly language: "c" | "c++" | "sketch";
-  readonly text: string;
-  /** Name to text. */
-  readonly headers: Readonly<Record<string, string>>;
-}
+import type { OneFile } from "../../src-core/interpreter/read-one-file.ts";
 
-export const mainFiles = { c: "main.c", "c++": "main.cpp", sketch: "main.ino" } as const;
+export { clockHz, mainFiles } from "../../src-core/interpreter/read-one-file.ts";
+
+/** A program that writes to the virtual serial port. */
+export type SourceProgram = OneFile;
 
 /** What the compiler and the reader are told that the program runs on. */
 export interface Target {
@@ -26,6 +23,3 @@ export const serialPort = { data: 0xc6, status: 0xc0, ready: 0x20 } as const;
 
 /** End of transmission: what a program sends last. */
 export const endOfTransmission = 4;
-
-/** Hz; `F_CPU` for both. */
-export const clockHz = 16_000_000;

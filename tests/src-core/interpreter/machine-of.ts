@@ -1,12 +1,10 @@
 import { createMachine } from "../../../src-core/interpreter/create-machine.ts";
 import type { Machine, MachineRequest } from "../../../src-core/interpreter/machine.ts";
 import { type Outcome, usualLimits } from "../../../src-core/interpreter/outcome.ts";
-import { chip } from "../../../src-core/model/chips.ts";
 import type { Program } from "../../../src-core/reader/program/program.ts";
 import { ProgramCache } from "../../../src-core/reader/program/program-cache.ts";
-import { readProgram } from "../../../src-core/reader/program/read-program.ts";
-import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
 import { grammar } from "../reader/typed/type-source.ts";
+import { type OneFile, readOneFile } from "./read-one-file.ts";
 
 const readGrammar = await grammar();
 
@@ -19,28 +17,12 @@ export interface Ran {
   textAt(at: { readonly first: { readonly start: number }; readonly last: { readonly end: number } }): string;
 }
 
-const languages = {
-  c: { main: "main.c", language: "c", prelude: [] },
-  "c++": { main: "main.cpp", language: "c++", prelude: [] },
-  sketch: { main: "main.ino", language: "c++", prelude: ["Arduino.h"] },
-} as const;
-
 export function machineOf(
   text: string,
   given: Partial<MachineRequest> = {},
-  written: keyof typeof languages = "c",
+  language: OneFile["language"] = "c",
 ): Ran {
-  const { main, language, prelude } = languages[written];
-  const program = readProgram({
-    host: hostOfFiles({ [main]: text }),
-    units: [{ mains: [main], language, prelude }],
-    chip: chip("atmega328p"),
-    clockHz: 16_000_000,
-    defines: new Map(),
-    includePaths: [],
-    grammar: readGrammar,
-    cache: new ProgramCache(),
-  });
+  const program = readOneFile({ language, text, headers: {} }, "atmega328p", readGrammar, new ProgramCache());
   const usual = {
     limits: usualLimits,
     registers: undefined,
