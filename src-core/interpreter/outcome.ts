@@ -50,7 +50,8 @@ export interface Clock {
   /** Cycles until `pass` has to be called, 0 for as soon as a statement ends. */
   budget(): number;
   /**
-   * So many cycles went by, 0 or more; the code is at `at`. Interrupt handlers are called from here. False ends the run.
+   * So many cycles went by, 0 or more; the code is at `at`. Interrupt handlers are called from here; they
+   * count the response to the interrupt and their return themselves. False ends the run.
    */
   pass(cycles: number, at: At | undefined): boolean;
   /** Something that was read since the last call changes without an event: no turn of a waiting loop may be skipped. */
