@@ -1,3 +1,4 @@
+import { codeOf } from "../model/commands.ts";
 import type { ReportLayout } from "../model/layouts/layout.ts";
 import type { At } from "../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "./engine.ts";
@@ -40,12 +41,11 @@ export interface BenchRun {
  * Common practice, no source; the limit is the model's rise time.
  */
 const riseTime = 300 * ns;
+const readData = codeOf("read data");
 /** How often it is looked whether everybody is ready, or whether all is over. */
 const lookEvery = 10 * ms;
 /** Mouse and PC have been ready for this long when the stroke begins. */
 const settling = 100 * ms;
-/** A mouse that is asked for each report never streams: the stroke begins this long after the PC listens. */
-const remoteSettling = second;
 /** Who is not ready by now will not be: a slow mouse needs one second, a PC that asks twice some more. */
 const longestStart = 8 * second;
 /** A mouse that tested itself reports again by then. */
@@ -138,15 +138,19 @@ export class Bench implements BenchSide {
 
   #perhapsBegin(): void {
     const { now } = this.#queue;
-    if (!this.#pc.isListening) this.#readySince = undefined;
-    else this.#readySince ??= now;
-    const since = this.#readySince;
-    if (since !== undefined && now - since >= (this.#mouse.isStreaming ? settling : remoteSettling)) {
+    const isReady = this.#pc.isListening && (this.#mouse.isStreaming || this.#isPolled);
+    this.#readySince = isReady ? (this.#readySince ?? now) : undefined;
+    if (this.#readySince !== undefined && now - this.#readySince >= settling) {
       this.#strokeBegan = now;
       this.#begin();
     } else if (now >= longestStart) {
       this.#ended = true;
     }
+  }
+
+  /** The firmware asks for each report: the mouse never streams, and hears nothing else. */
+  get #isPolled(): boolean {
+    return this.#mouse.record.received.at(-1)?.byte === readData;
   }
 
   #begin(): void {

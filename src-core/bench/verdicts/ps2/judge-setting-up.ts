@@ -1,6 +1,6 @@
 import { plain } from "../../../figures.ts";
 import { codeOf } from "../../../model/commands.ts";
-import type { Run } from "../../run-record.ts";
+import type { Run, RunMouse } from "../../run-record.ts";
 import { figure } from "../../time/figures.ts";
 import { second, type Time } from "../../time/time.ts";
 import type { FindingsOfRun } from "../findings.ts";
@@ -21,23 +21,44 @@ export function judgeSettingUp({ mouse, ended }: Run, findings: FindingsOfRun): 
       at: undefined,
     });
   }
-  const tests = mouse.happenings.filter(({ kind }) => kind === "self-test");
-  for (const [index, { time, length = 0 }] of tests.entries()) {
-    const ready = time + length;
-    const until = tests[index + 1]?.time ?? ended;
-    const asked = mouse.received.find(
-      ({ end, byte, fault }) =>
-        end >= ready && end <= until && fault === "none" && ASKS_FOR_REPORTS.includes(byte),
-    );
-    const waited: Time = (asked?.end ?? until) - ready;
-    if (waited <= RECOVERY) continue;
-    findings.fail({
-      rule: "ps2/reporting-not-enabled",
-      message: `the mouse tested itself and was not asked for reports ${asked === undefined ? "any more" : `before ${plain(waited / second, 2)} s had passed`}: set it up again within ${plain(RECOVERY / second, 2)} s`,
-      time: ready,
-      at: undefined,
-      measured: { value: waited / second, unit: "s" },
-      limit: { atMost: RECOVERY / second, unit: "s" },
-    });
+  for (const wait of waits(mouse, ended)) judgeWait(wait, findings);
+}
+
+/** From a self-test to the firmware's asking for reports; further self-tests in between, whoever wanted them, not counted. */
+interface Wait {
+  readonly ready: Time;
+  readonly waited: Time;
+  readonly ended: boolean;
+}
+
+function waits(mouse: RunMouse, ended: Time): readonly Wait[] {
+  const tests = mouse.happenings
+    .filter(({ kind }) => kind === "self-test")
+    .map(({ time, length = 0 }) => ({ from: time, to: Math.min(time + length, ended) }));
+  const asked = mouse.received.filter(
+    ({ byte, fault }) => fault === "none" && ASKS_FOR_REPORTS.includes(byte),
+  );
+  const found: Wait[] = [];
+  let done: Time = Number.NEGATIVE_INFINITY;
+  for (const first of tests) {
+    if (first.from < done) continue;
+    const until = asked.find(({ end }) => end >= first.to)?.end;
+    done = until ?? ended;
+    const within = tests.filter(({ from }) => from >= first.from && from < done);
+    const testing = within.reduce((sum, { from, to }) => sum + Math.min(to, done) - from, 0);
+    found.push({ ready: first.to, waited: done - first.from - testing, ended: until !== undefined });
   }
+  return found;
+}
+
+function judgeWait({ ready, waited, ended }: Wait, findings: FindingsOfRun): void {
+  if (waited <= RECOVERY) return;
+  findings.fail({
+    rule: "ps2/reporting-not-enabled",
+    message: `the mouse tested itself and was not asked for reports ${ended ? `before ${plain(waited / second, 2)} s had passed` : "any more"}: set it up again within ${plain(RECOVERY / second, 2)} s`,
+    time: ready,
+    at: undefined,
+    measured: { value: waited / second, unit: "s" },
+    limit: { atMost: RECOVERY / second, unit: "s" },
+  });
 }

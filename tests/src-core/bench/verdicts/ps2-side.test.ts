@@ -300,6 +300,19 @@ describe("setting the mouse up", () => {
     expect(failures).toMatchObject([{ rule: "ps2/reporting-not-enabled", time: 1400 * MS }]);
   });
 
+  test("resets without end are no setting up", () => {
+    const happenings = Array.from({ length: 10 }, (_, index) => ({
+      ...selfTest,
+      time: (100 + 600 * index) * MS,
+    }));
+    const mouse = { ...handMade({}).mouse, happenings };
+    const { failures } = judgeRun(handMade({ edges: alive, mouse, ended: 8000 * MS }));
+    // 7.9 s less ten self-tests of 400 ms.
+    expect(failures).toMatchObject([
+      { rule: "ps2/reporting-not-enabled", measured: { value: 3.9 }, times: 1 },
+    ]);
+  });
+
   test("a mouse that takes the port for USB", () => {
     const mouse = { ...handMade({}).mouse, happenings: [{ kind: "chose-usb", time: 300 * MS }] };
     expect(faults({ edges: alive, mouse })).toEqual([["ps2/no-pullup", undefined, undefined]]);
