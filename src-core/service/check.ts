@@ -1,6 +1,7 @@
 import type { CheckResult, SettingsFault } from "../check-result.ts";
-import { ruleOf, rules, runRules, runTrialRules, together, trialRules } from "../checks/registry.ts";
+import { ruleOf, rules, trialRules } from "../checks/registry.ts";
 import type { RuleText } from "../checks/rule.ts";
+import { runRules, runTrialRules, together } from "../checks/run-rules.ts";
 import type { NotUnderstood, RuleLevel } from "../finding.ts";
 import { applyAllows } from "../notes/allow/apply-allows.ts";
 import type { SettingsProblem } from "../notes/settings/settings.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { rules, runRules, runTrialRules, together, trialRules } from "../../../src-core/checks/registry.ts";
+import { rules, trialRules } from "../../../src-core/checks/registry.ts";
 import type { Example, Rule, TrialRule } from "../../../src-core/checks/rule.ts";
+import { runRules, runTrialRules, together } from "../../../src-core/checks/run-rules.ts";
 import type { Facts } from "../../../src-core/facts/facts.ts";
 import type { Edit, Finding, Fix, RuleLevel } from "../../../src-core/finding.ts";
 import { findProjects } from "../../../src-core/project/find-projects.ts";

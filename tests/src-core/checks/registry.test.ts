@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { allRules, ruleOf, runRules } from "../../../src-core/checks/registry.ts";
+import { allRules, ruleOf } from "../../../src-core/checks/registry.ts";
 import type { Draft, Rule } from "../../../src-core/checks/rule.ts";
+import { runRules } from "../../../src-core/checks/run-rules.ts";
 import type { RuleLevel } from "../../../src-core/finding.ts";
 import { factsOf } from "./harness.ts";
 

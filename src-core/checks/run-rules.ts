@@ -1,0 +1,98 @@
+import type { Facts } from "../facts/facts.ts";
+import type { Finding, NotUnderstood, RuleLevel } from "../finding.ts";
+import { rules, trialRules } from "./registry.ts";
+import type { Draft, Rule, RuleText, TrialRule, Trials } from "./rule.ts";
+
+/** What a run of the rules gives. */
+export interface Checked {
+  /** By file, then by place, then by rule; no two alike. */
+  readonly findings: readonly Finding[];
+  /** Rules that could not finish. */
+  readonly notUnderstood: readonly NotUnderstood[];
+}
+
+/**
+ * Runs `among` (all rules over the text unless given) over `facts`. `levels` maps rule ids to the level the project
+ * wants instead of the rule's own; `off` leaves the rule out. Never throws.
+ */
+export function runRules(
+  facts: Facts,
+  levels: ReadonlyMap<string, RuleLevel>,
+  among: readonly Rule[] = rules,
+): Checked {
+  return checked(facts, levels, among, (rule) => rule.check(facts));
+}
+
+/** The same for what running the firmware showed. */
+export function runTrialRules(
+  facts: Facts,
+  trials: Trials,
+  levels: ReadonlyMap<string, RuleLevel>,
+  among: readonly TrialRule[] = trialRules,
+): Checked {
+  const { findings, notUnderstood } = checked(facts, levels, among, (rule) => rule.judge(trials));
+  return {
+    findings,
+    notUnderstood: [...trials.reports.flatMap((trial) => trial.notUnderstood), ...notUnderstood],
+  };
+}
+
+/** Findings of both, in order. */
+export function together(one: Checked, other: Checked): Checked {
+  return {
+    findings: inOrder([...one.findings, ...other.findings]),
+    notUnderstood: [...one.notUnderstood, ...other.notUnderstood],
+  };
+}
+
+function checked<Kind extends RuleText>(
+  facts: Facts,
+  levels: ReadonlyMap<string, RuleLevel>,
+  among: readonly Kind[],
+  draftsOf: (rule: Kind) => Iterable<Draft>,
+): Checked {
+  const findings: Finding[] = [];
+  const notUnderstood: NotUnderstood[] = [];
+  for (const rule of among) {
+    const severity = levels.get(rule.id) ?? rule.severity;
+    if (severity === "off") continue;
+    try {
+      for (const draft of draftsOf(rule)) findings.push({ rule: rule.id, severity, ...draft });
+    } catch (error) {
+      notUnderstood.push(unfinished(rule, facts, error));
+    }
+  }
+  return { findings: inOrder(withoutDoubles(findings)), notUnderstood };
+}
+
+function unfinished(rule: RuleText, facts: Facts, error: unknown): NotUnderstood {
+  const reason = error instanceof Error ? error.message : String(error);
+  const file = facts.program.units[0]?.mains[0] ?? "";
+  return { span: { file, start: 0, end: 0 }, message: `${rule.id} could not be checked: ${reason}` };
+}
+
+function withoutDoubles(findings: readonly Finding[]): Finding[] {
+  const seen = new Set<string>();
+  return findings.filter((finding) => {
+    const { file, start, end } = finding.span;
+    const key = JSON.stringify([finding.rule, file, start, end, finding.message]);
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
+
+function inOrder(findings: readonly Finding[]): Finding[] {
+  return [...findings].sort(
+    (a, b) =>
+      compareText(a.span.file, b.span.file) ||
+      a.span.start - b.span.start ||
+      a.span.end - b.span.end ||
+      compareText(a.rule, b.rule),
+  );
+}
+
+/** By code unit, so that the order does not depend on the locale. */
+function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
