@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { encoderFirmware, rightMark, wrongMark } from "../server/built/encoder-firmware.ts";
+import { encoderFirmware, rightMark, unnotedFirmware, wrongMark } from "../server/built/encoder-firmware.ts";
 import { faultyFirmware, rightDivisor } from "../server/built/sample-firmware.ts";
 import { EditorSession } from "./host/editor-session.ts";
 import { type EditorHost, installEditorHost } from "./host/install.ts";
@@ -105,6 +105,33 @@ describe("in a folder with an encoder", () => {
     await session.page.locator(".statusbar-item", { hasText: /Edgewise: 1 error/ }).waitFor(patience);
     await workbench.screenshot("encoder");
     await workbench.replaceText("out[0] = ", `out[0] = ${rightMark}`);
+    await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
+    expect(await workbench.errorSquiggles.count()).toBe(0);
+  });
+});
+
+describe("in a folder with an encoder without a note", () => {
+  let session: EditorSession;
+
+  beforeAll(async () => {
+    session = await EditorSession.open(
+      host,
+      vsix,
+      { "main.c": unnotedFirmware() },
+      { "security.workspace.trust.enabled": false },
+    );
+  });
+
+  afterAll(() => session?.close());
+
+  test("its note is offered; taken, it has the fault shown, and undone, the fault goes with it", async () => {
+    const workbench = new Workbench(session.page);
+    await workbench.openFile("main.c");
+    await workbench.takeAction("encode(uint8_t", "Write the note", () => workbench.screenshot("note"));
+    await workbench.lineWith("// @wire encodes two-button").waitFor(patience);
+    await workbench.errorSquiggles.first().waitFor(patience);
+    await session.page.keyboard.press("Control+z");
+    await workbench.lineWith("// @wire encodes two-button").waitFor({ state: "detached", ...patience });
     await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
     expect(await workbench.errorSquiggles.count()).toBe(0);
   });

@@ -1,7 +1,8 @@
 // The mouse and the serial report have their buttons in different orders, and the five-byte report counts a button that is
 // down as 0.
 //
-// The rule runs the function with every set of the buttons that its note names.
+// The rule runs the function with every set of the buttons that its note names, and twice in a row where it builds the
+// report in an array that nobody else writes to: a button that is only ever added to the old byte stays down.
 
 import type { TrialRule } from "../rule.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";

@@ -67,7 +67,12 @@ export class Workbench {
   /** Applies the fix that the light bulb at a piece of underlined text offers; `shown` runs while the menu is open. */
   async applyFix(text: string, fix: string, shown: () => Promise<void>): Promise<void> {
     await this.errorSquiggles.first().waitFor(patience);
-    const action = this.page.locator(".action-widget .monaco-list-row", { hasText: fix }).first();
+    await this.takeAction(text, fix, shown);
+  }
+
+  /** The same where nothing is underlined as an error. */
+  async takeAction(text: string, title: string, shown: () => Promise<void>): Promise<void> {
+    const action = this.page.locator(".action-widget .monaco-list-row", { hasText: title }).first();
     await this.retrying(async (limit) => {
       await this.#select(text, limit);
       await this.page.keyboard.press("Control+.");

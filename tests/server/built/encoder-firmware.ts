@@ -10,6 +10,13 @@ export function encoderFirmware(mark: string, before = ""): string {
   return `${head}${encoder("encode", mark, before)}`;
 }
 
+const noteOfEncoder = "// @wire encodes two-button from x=dx y=dy left=left right=right into out";
+
+/** One without its note, and with x reaching bit 6 of the second byte. */
+export function unnotedFirmware(): string {
+  return encoderFirmware(rightMark).replace(`${noteOfEncoder}\n`, "").replace("dx & 0x3F", "dx & 0x7F");
+}
+
 /** One that takes many seconds to try: encoders that wait, and at last one with this mark. */
 export function slowFirmware(mark: string): string {
   const waits = "for (volatile uint16_t i = 0; i < 15000; i++) { }";
@@ -30,7 +37,7 @@ const head = `// @wire board atmega328p clock=16MHz
 
 function encoder(name: string, mark: string, before: string): string {
   return `
-// @wire encodes two-button from x=dx y=dy left=left right=right into out
+${noteOfEncoder}
 void ${name}(uint8_t *out, int8_t dx, int8_t dy, uint8_t left, uint8_t right)
 {
     ${before}out[0] = ${mark}(left ? 0x20 : 0) | (right ? 0x10 : 0) | ((dy & 0xC0) >> 4) | ((dx & 0xC0) >> 6);
