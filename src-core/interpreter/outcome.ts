@@ -1,3 +1,4 @@
+import type { Chip } from "../model/chips/chip.ts";
 import type { At, FunctionSymbol } from "../reader/typed/nodes.ts";
 import type { DataModel } from "../reader/types/types.ts";
 
@@ -54,6 +55,8 @@ export interface Clock {
    * count the response to the interrupt and their return themselves. False ends the run.
    */
   pass(cycles: number, at: At | undefined): boolean;
+  /** The code executed `wdr` or `sleep`; cycles may go by. Without it both do nothing. False ends the run. */
+  instructed?(word: "wdr" | "sleep", at: At | undefined): boolean;
   /** Something that was read since the last call changes without an event: no turn of a waiting loop may be skipped. */
   isRestless(): boolean;
   /** See `Linkage`. */
@@ -115,6 +118,10 @@ export interface Surroundings {
   addressOf(name: string): number | undefined;
   /** Lets cycles go by, and interrupts with them, where they are counted. */
   wait(cycles: number): void;
+  /** Executes an instruction for which C has no words. */
+  instruct(word: "wdr" | "sleep"): void;
+  /** Undefined where it is not known. */
+  readonly chip: Chip | undefined;
   /** Of the chip, in Hz; undefined where it is not known. */
   readonly clockHz: number | undefined;
   /** Sizes on the target. */

@@ -20,6 +20,12 @@ export interface FirmwareChip {
   enterInterrupt(vector: string): void;
   /** Interrupts are on again. */
   leaveInterrupt(): void;
+  /** The watchdog has reset the chip: the code starts again, with what it left in memory. */
+  readonly wasReset: boolean;
+  /** The instruction WDR. */
+  restartWatchdog(): void;
+  /** The instruction SLEEP: cycles go by until something happens that may wake the chip. Says why nothing ever can. */
+  sleep(): { readonly message: string } | undefined;
   /** Whether something was read since the last call that changes by itself, such as a counter. */
   takeRestless(): boolean;
 }

@@ -1,4 +1,5 @@
 import type { Chip } from "../chip/chip.ts";
+import { sleepOf } from "../chip/sleep.ts";
 import { Timeline } from "../chip/timeline.ts";
 import { connect, type Wiring } from "../chip/wiring.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
@@ -23,16 +24,12 @@ const responseCycles = { pc16: 4, pc22: 5 } as const;
 export class ImageEngine implements Engine {
   readonly #chip: Chip;
   readonly #wiring: Wiring;
-  readonly #sleepEnable;
-  readonly #sleepMode;
   /** Resets that the watchdog made. */
   #resets = 0;
 
   constructor(chip: Chip, wiring: Wiring) {
     this.#chip = chip;
     this.#wiring = wiring;
-    this.#sleepEnable = chip.core.bit("SE");
-    this.#sleepMode = ["SM2", "SM1", "SM0"].map((name) => chip.core.bit(name));
   }
 
   run(bench: BenchSide): EngineEnd {
@@ -100,14 +97,10 @@ export class ImageEngine implements Engine {
 
   /** Idle until an interrupt that may be entered, a reset, or the end of the run. */
   #sleep(timeline: Timeline, bench: BenchSide): EngineEnd | undefined {
-    const { core, cpu, watchdog, interruptsEnabled } = this.#chip;
-    if (!core.isSet(this.#sleepEnable)) return undefined;
-    if (core.number(this.#sleepMode) !== 0) {
-      return this.#stopped("the code sleeps in a mode other than idle, which the bench cannot simulate");
-    }
-    if (!interruptsEnabled && !watchdog.isRunning) {
-      return this.#stopped("the code sleeps with interrupts off: nothing can wake it");
-    }
+    const { core, cpu, interruptsEnabled } = this.#chip;
+    const sleep = sleepOf(this.#chip);
+    if (sleep.kind === "awake") return undefined;
+    if (sleep.kind === "never") return this.#stopped(sleep.message);
     const resets = this.#resets;
     while (!(interruptsEnabled && core.interrupts.isPending) && this.#resets === resets) {
       if (!timeline.skipToNext()) return this.#stopped("the code sleeps, and nothing will ever wake it");

@@ -67,11 +67,26 @@ export class InterpreterEngine implements Engine {
         chip.pass(cycles);
         if (at !== undefined) chip.place = at;
         if (chip.cycles >= chip.due) chip.catchUp();
+        if (chip.wasReset) return this.#stop("the watchdog reset the chip", chip.place);
         return this.#interrupt(machine, bench) && !bench.ended;
+      },
+      instructed: (word, at) => {
+        if (at !== undefined) chip.place = at;
+        if (word === "wdr") {
+          chip.restartWatchdog();
+          return true;
+        }
+        const never = chip.sleep();
+        return never === undefined ? !bench.ended : this.#stop(never.message, at);
       },
       isRestless: () => chip.takeRestless(),
       onlyLooks: ({ name, standIn }) => standIn && lookingFunctions.has(name),
     };
+  }
+
+  #stop(message: string, at: At | undefined): false {
+    this.#problem ??= { message, at };
+    return false;
   }
 
   /** Runs the handlers of all interrupts that are due. False ends the run. */

@@ -1,4 +1,5 @@
 import type { Chip } from "../chip/chip.ts";
+import { sleepOf } from "../chip/sleep.ts";
 import { Timeline } from "../chip/timeline.ts";
 import { connect, type Wiring } from "../chip/wiring.ts";
 import type { BenchSide } from "../engine.ts";
@@ -12,6 +13,10 @@ export function simulatedFirmwareChip(chip: Chip, wiring: Wiring, bench: BenchSi
   const { core, cpu } = chip;
   connect(chip, wiring, bench.wires);
   const timeline = new Timeline(chip, bench);
+  let wasReset = false;
+  chip.onWatchdogReset = () => {
+    wasReset = true;
+  };
   return {
     get cycles() {
       return cpu.cycles;
@@ -36,6 +41,20 @@ export function simulatedFirmwareChip(chip: Chip, wiring: Wiring, bench: BenchSi
     enterInterrupt: () => chip.takeInterrupt(),
     leaveInterrupt: () => {
       cpu.data[statusRegister] = (cpu.data[statusRegister] ?? 0) | globalFlag;
+    },
+    get wasReset() {
+      return wasReset;
+    },
+    restartWatchdog: () => chip.watchdog.restart(),
+    sleep: () => {
+      const sleep = sleepOf(chip);
+      if (sleep.kind === "awake") return undefined;
+      if (sleep.kind === "never") return sleep;
+      const isAwake = () => (chip.interruptsEnabled && core.interrupts.isPending) || wasReset || bench.ended;
+      while (!isAwake()) {
+        if (!timeline.skipToNext()) return { message: "the code sleeps, and nothing will ever wake it" };
+      }
+      return undefined;
     },
     takeRestless: () => {
       const { isRestless } = core;

@@ -12,6 +12,7 @@ import { numberText } from "./number-text.ts";
 import { printMethod } from "./print.ts";
 import { randomFunctions } from "./random.ts";
 import { sketchFunctions } from "./sketch-functions.ts";
+import { sleepAndWatchdog } from "./sleep-and-watchdog.ts";
 import { sortingFunctions } from "./sorting.ts";
 import { streamFunctions } from "./streams.ts";
 import { stringMethod, stringSum } from "./string-class.ts";
@@ -23,7 +24,7 @@ const subjects: readonly Subject[] = [
   ...[memoryFunctions, textFunctions, textSearch, characterFunctions, checksumFunctions],
   ...[heapFunctions, randomFunctions, integerFunctions, mathFunctions, sortingFunctions],
   ...[numberParsing, numberText, formattedOutput, streamFunctions, sketchFunctions],
-  delayFunctions,
+  ...[delayFunctions, sleepAndWatchdog],
 ];
 
 const byName: ReadonlyMap<string, OutsideBody> = new Map(
@@ -37,7 +38,8 @@ function plainName(name: string): string {
 
 /**
  * Functions of avr-libc, the C library and the sketch core that need no hardware, as the built-in headers declare
- * them. Undefined for all else: those that touch pins, clocks, UARTs or EEPROM are not here.
+ * them, and those that put the chip to sleep or touch its watchdog. Undefined for all else: those that touch pins, clocks,
+ * UARTs or EEPROM are not here.
  */
 export const library: OutsideFunction = (symbol) => {
   // A function of that name in a file that is not there may be anything.

@@ -99,6 +99,20 @@ export class Pace {
     };
   }
 
+  /**
+   * An instruction that whoever keeps the time acts on, at the moment that the code has come to; then what woke it has its
+   * turn. Throws `Halt` where it ends the run.
+   */
+  instructed(word: "wdr" | "sleep", place: number): void {
+    const clock = this.#clock;
+    if (clock?.instructed === undefined) return;
+    this.settle(place);
+    if (!clock.instructed(word, this.#linker.places[place])) {
+      throw new Halt("ended", "the run is over", undefined);
+    }
+    this.settle(place);
+  }
+
   #ask(clock: Clock): void {
     this.#slice = Math.min(clock.budget(), longestSlice);
     this.#counters[0] = this.#slice;

@@ -13,7 +13,7 @@ import { type Code, FunctionBodies, missing, type Value } from "./function-bodie
 import { Halt } from "./halt.ts";
 import { type Instructions, instructionsOf } from "./instructions.ts";
 import { Linker } from "./linker.ts";
-import { Memory, type SavedMemory } from "./memory.ts";
+import { byteState, Memory, type SavedMemory } from "./memory.ts";
 import { Missteps } from "./missteps.ts";
 import { Pace } from "./pace.ts";
 
@@ -60,7 +60,11 @@ export class Runtime {
     this.pace = new Pace(request, this.linker, this.#counters);
     const settled = registers && this.pace.settled(registers);
     const access = accessTo(this.#memory, this.missteps, settled, this.linker.places);
-    this.#instruct = instructionsOf(program.chip, access);
+    const instruct = instructionsOf(program.chip, access);
+    this.#instruct = (word, place) => {
+      instruct(word, place);
+      if (word === "wdr" || word === "sleep") this.pace.instructed(word, place);
+    };
     this.#compile = compilerOf({ ...access, ...arithmeticOf(this.missteps), ...this.#services() });
     this.targetMemory = this.#targetMemory(access);
     this.#bodies = new FunctionBodies({
@@ -331,7 +335,9 @@ export class Runtime {
     return {
       readByte: (address) => access.l1(address, 0),
       writeByte: (address, value) => {
-        access.s1(address, value, 0);
+        // What is written to a register has a place: that of the call.
+        const isRegister = memory.states[address] === byteState.register;
+        access.s1(address, value, isRegister ? (this.#counters[2] ?? 0) : 0);
       },
       allocate: (bytes) => memory.allocate(bytes),
       release: (address) => memory.release(address),
@@ -357,6 +363,8 @@ export class Runtime {
         return undefined;
       },
       wait: (cycles) => this.pace.wait(cycles),
+      instruct: (word) => this.#instruct(word, this.#counters[2] ?? 0),
+      chip: program.chip,
       clockHz: program.clockHz,
       refuse: (what) => {
         throw this.#refusal(what);

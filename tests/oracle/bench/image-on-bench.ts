@@ -1,11 +1,14 @@
-import { createChip } from "../../../src-core/bench/chip/chip.ts";
+import { type Chip, createChip } from "../../../src-core/bench/chip/chip.ts";
 import type { Wiring } from "../../../src-core/bench/chip/wiring.ts";
-import type { BenchSide, EngineEnd } from "../../../src-core/bench/engine.ts";
+import type { BenchSide, Engine, EngineEnd } from "../../../src-core/bench/engine.ts";
 import { ImageEngine } from "../../../src-core/bench/engines/image-engine.ts";
+import { InterpreterEngine } from "../../../src-core/bench/engines/interpreter-engine.ts";
+import { simulatedFirmwareChip } from "../../../src-core/bench/engines/simulated-firmware-chip.ts";
 import { EventQueue } from "../../../src-core/bench/time/event-queue.ts";
 import type { Time } from "../../../src-core/bench/time/time.ts";
 import type { WireName } from "../../../src-core/bench/wires/edge.ts";
 import { createWires } from "../../../src-core/bench/wires/wires.ts";
+import type { Program } from "../../../src-core/reader/program/program.ts";
 
 export interface ImageRun {
   readonly end: EngineEnd;
@@ -15,17 +18,31 @@ export interface ImageRun {
   edges(wire: WireName): readonly { readonly cycle: number; readonly level: number }[];
 }
 
-/** Runs an image with nothing else on its wires but what `prepare` asks for, for so many of its cycles. */
+/** A firmware: the image of it, or its sources. */
+export type Firmware = Uint16Array | Program;
+
+/** The engine that runs a firmware on a chip and its wires. */
+export function engineFor(firmware: Firmware, chip: Chip, wiring: Wiring, bench: BenchSide): Engine {
+  if (firmware instanceof Uint16Array) return new ImageEngine(chip, wiring);
+  return new InterpreterEngine({
+    program: firmware,
+    chip: simulatedFirmwareChip(chip, wiring, bench),
+    outside: undefined,
+    start: undefined,
+  });
+}
+
+/** Runs a firmware with nothing else on its wires but what `prepare` asks for, for so many of its cycles. */
 export function runOnBench(options: {
   readonly name: string;
   readonly hz: number;
-  readonly program: Uint16Array;
+  readonly program: Firmware;
   readonly wiring: Wiring;
   readonly cycles: number;
   readonly prepare?: (queue: EventQueue, wires: BenchSide["wires"], at: (cycle: number) => Time) => void;
 }): ImageRun {
   const { name, hz, program, wiring, cycles, prepare } = options;
-  const made = createChip({ name, hz, program });
+  const made = createChip(program instanceof Uint16Array ? { name, hz, program } : { name, hz });
   if (made.kind !== "chip") throw new Error(made.message);
   const queue = new EventQueue();
   const wires = createWires(queue, 0);
@@ -36,7 +53,7 @@ export function runOnBench(options: {
     ended = true;
   });
   prepare?.(queue, wires, at);
-  const end = new ImageEngine(made.chip, wiring).run({
+  const bench: BenchSide = {
     wires,
     get next() {
       return queue.next;
@@ -45,7 +62,8 @@ export function runOnBench(options: {
       return ended;
     },
     advanceTo: (time) => queue.advanceTo(time),
-  });
+  };
+  const end = engineFor(program, made.chip, wiring, bench).run(bench);
   return {
     end,
     cycles: made.chip.cpu.cycles,

@@ -6,7 +6,7 @@
 
 #if defined(__AVR_ATtiny25__) || defined(__AVR_ATtiny45__) || defined(__AVR_ATtiny85__)
 #define CLOCK_INT_vect INT0_vect
-#define ENABLE_CLOCK_INT() (MCUCR |= _BV(ISC01), GIMSK |= _BV(INT0))
+#define ENABLE_CLOCK_INT() do { MCUCR |= _BV(ISC01); GIMSK |= _BV(INT0); } while (0)
 #define CLOCK_BIT PB2
 #define DATA_IN (PINB & _BV(PB0))
 #define TX_DDR DDRB
@@ -14,18 +14,18 @@
 #define TX_BIT PB4
 #define RTS_IN (PINB & _BV(PB3))
 #define RTS_vect PCINT0_vect
-#define ENABLE_RTS_INT() (PCMSK = _BV(PCINT3), GIMSK |= _BV(PCIE))
+#define ENABLE_RTS_INT() do { PCMSK = _BV(PCINT3); GIMSK |= _BV(PCIE); } while (0)
 #define TIMSK0 TIMSK
 #elif defined(__AVR_ATmega32U4__)
 #define CLOCK_INT_vect INT0_vect
-#define ENABLE_CLOCK_INT() (EICRA = _BV(ISC01), EIMSK = _BV(INT0))
+#define ENABLE_CLOCK_INT() do { EICRA = _BV(ISC01); EIMSK = _BV(INT0); } while (0)
 #define DATA_IN (PIND & _BV(PD1))
 #define TX_DDR DDRD
 #define TX_PORT PORTD
 #define TX_BIT PD3
 #define RTS_IN (PINB & _BV(PB4))
 #define RTS_vect PCINT0_vect
-#define ENABLE_RTS_INT() (PCMSK0 = _BV(PCINT4), PCICR = _BV(PCIE0))
+#define ENABLE_RTS_INT() do { PCMSK0 = _BV(PCINT4); PCICR = _BV(PCIE0); } while (0)
 #define UBRR UBRR1
 #define UCSRA UCSR1A
 #define UCSRB UCSR1B
@@ -36,24 +36,24 @@
 #define SEVEN_BITS _BV(UCSZ11)
 #elif defined(__AVR_ATmega2560__)
 #define CLOCK_INT_vect INT4_vect
-#define ENABLE_CLOCK_INT() (EICRB = _BV(ISC41), EIMSK = _BV(INT4))
+#define ENABLE_CLOCK_INT() do { EICRB = _BV(ISC41); EIMSK = _BV(INT4); } while (0)
 #define DATA_IN (PINE & _BV(PE5))
 #define TX_DDR DDRE
 #define TX_PORT PORTE
 #define TX_BIT PE1
 #define RTS_IN (PINJ & _BV(PJ0))
 #define RTS_vect PCINT1_vect
-#define ENABLE_RTS_INT() (PCMSK1 = _BV(PCINT9), PCICR = _BV(PCIE1))
+#define ENABLE_RTS_INT() do { PCMSK1 = _BV(PCINT9); PCICR = _BV(PCIE1); } while (0)
 #else
 #define CLOCK_INT_vect INT0_vect
-#define ENABLE_CLOCK_INT() (EICRA = _BV(ISC01), EIMSK = _BV(INT0))
+#define ENABLE_CLOCK_INT() do { EICRA = _BV(ISC01); EIMSK = _BV(INT0); } while (0)
 #define DATA_IN (PIND & _BV(PD3))
 #define TX_DDR DDRD
 #define TX_PORT PORTD
 #define TX_BIT PD1
 #define RTS_IN (PIND & _BV(PD4))
 #define RTS_vect PCINT2_vect
-#define ENABLE_RTS_INT() (PCMSK2 = _BV(PCINT20), PCICR = _BV(PCIE2))
+#define ENABLE_RTS_INT() do { PCMSK2 = _BV(PCINT20); PCICR = _BV(PCIE2); } while (0)
 #endif
 
 #if defined(UDR0)

@@ -84,6 +84,8 @@ export class LibraryTarget {
       wait: (cycles) => {
         this.waited += cycles;
       },
+      instruct: () => {},
+      chip: undefined,
       clockHz: 16_000_000,
       kept: new Map(),
     };
