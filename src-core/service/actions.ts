@@ -27,7 +27,7 @@ export function noteActionsAt(tried: TrialResult | undefined, span: Span, text: 
           {
             title: `Write the note: ${note}`,
             kind: "note",
-            edits: [lineAbove(note, before, text)],
+            edits: [noteOfFunction(note, before, text)],
             finding: undefined,
           },
         ]
@@ -58,12 +58,24 @@ function noteAbove({ rule, span }: Finding, text: string): Edit {
   return lineAbove(`@wire allow ${rule} because "say here why it is right"`, span, text);
 }
 
+/** Above a function; where other code ends on its line, between the two, as a note belongs to what comes next. */
+function noteOfFunction(note: string, before: Span, text: string): Edit {
+  const line = text.slice(text.lastIndexOf("\n", before.start - 1) + 1, before.start);
+  const above = lineAbove(note, before, text);
+  if (!/[;{}]/.test(line)) return above;
+  const { file, start } = before;
+  return { span: { file, start, end: start }, text: `${lineEndOf(text)}${above.text}` };
+}
+
 /** A comment on a line of its own above the one of `span`, indented like it. */
 function lineAbove(comment: string, { file, start }: Span, text: string): Edit {
   const line = startOfLogicalLine(text, start);
   const indent = /^[ \t]*/.exec(text.slice(line))?.[0] ?? "";
-  const newLine = text.includes("\r\n") ? "\r\n" : "\n";
-  return { span: { file, start: line, end: line }, text: `${indent}// ${comment}${newLine}` };
+  return { span: { file, start: line, end: line }, text: `${indent}// ${comment}${lineEndOf(text)}` };
+}
+
+function lineEndOf(text: string): string {
+  return text.includes("\r\n") ? "\r\n" : "\n";
 }
 
 /** A comment must not come between a line that ends in a backslash and the one that continues it. */
