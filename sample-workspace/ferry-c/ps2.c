@@ -12,6 +12,7 @@ enum {
     CMD_SET_SAMPLE_RATE = 0xF3,
     CMD_SET_RESOLUTION = 0xE8,
     REPLY_ACKNOWLEDGE = 0xFA,
+    REPLY_SEND_AGAIN = 0xFE,
     REPLY_SELF_TEST_PASSED = 0xAA,
     REPLY_PLAIN_MOUSE = 0x00
 };
@@ -25,6 +26,9 @@ enum {
 #define SELF_TEST_TIMEOUT_MS 1200
 /* A report whose bytes stand further apart than this was cut. */
 #define REPORT_GAP_MS 20
+
+/* How often a byte is sent that the mouse asks for once more. */
+#define TRIES 3
 
 #define RING_SIZE 32 /* a power of two */
 
@@ -208,7 +212,17 @@ static bool expect(uint8_t wanted, uint16_t timeout_ms)
 
 static bool command(uint8_t value)
 {
-    return ps2_send(value) && expect(REPLY_ACKNOWLEDGE, REPLY_TIMEOUT_MS);
+    for (uint8_t i = 0; i < TRIES; i++) {
+        uint8_t reply;
+
+        if (!ps2_send(value) || !ps2_receive(&reply, REPLY_TIMEOUT_MS)) {
+            return false;
+        }
+        if (reply != REPLY_SEND_AGAIN) {
+            return reply == REPLY_ACKNOWLEDGE;
+        }
+    }
+    return false;
 }
 
 void ps2_start(void)

@@ -50,7 +50,7 @@ export interface PcProfile {
   readonly questions: readonly Question[];
   /** Lines of a PC that found no mouse. */
   readonly unanswered: ControlLines;
-  /** It asks everything once more so long after it began to take reports; undefined where it never does. */
+  /** It asks everything once more so long after the first byte of a report came; undefined where it never does. */
   readonly asksAgainAfter: Time | undefined;
   readonly sources: readonly Source[];
   readonly confidence: Confidence;

@@ -117,8 +117,8 @@ export const pcProfiles: readonly PcProfile[] = [
     title: "Resets the mouse once more while reports are coming, as when a second program opens the port.",
     opening: opened(RESET_HOLD),
     questions: [toggle(DTR_ALONE, RESET_HOLD)],
-    // Our own choice: while a stroke that began when the PC was ready is being made.
-    asksAgainAfter: 300 * ms,
+    // Our own choice: most strokes are still being made then.
+    asksAgainAfter: 150 * ms,
     sources: [{ document: "mouseManual", place: "Introduction" }],
   },
 ];

@@ -119,7 +119,7 @@ export class Pc {
     if (byte.fault !== undefined) return;
     const answer = this.#answers.at(-1);
     if (this.#question !== undefined && answer !== undefined) this.#answer(this.#question, answer, byte);
-    else if (this.#session !== undefined) this.#parts.receiver.receive(byte);
+    else if (this.#session !== undefined) this.#take(this.#session, byte);
   }
 
   #answer(question: Question, answer: OpenAnswer, byte: ReceivedByte): void {
@@ -146,10 +146,13 @@ export class Pc {
   }
 
   #listen(): void {
+    this.#session = { from: this.#parts.queue.now, to: undefined };
+    this.#sessions.push(this.#session);
+  }
+
+  #take(session: OpenSession, byte: ReceivedByte): void {
     const { queue, profile, receiver } = this.#parts;
-    const session: OpenSession = { from: queue.now, to: undefined };
-    this.#session = session;
-    this.#sessions.push(session);
+    receiver.receive(byte);
     if (profile.asksAgainAfter === undefined || this.#hasAskedAgain) return;
     this.#hasAskedAgain = true;
     queue.after(profile.asksAgainAfter, () => {

@@ -79,7 +79,7 @@ describe("hovers in the register-level firmware", () => {
       "ADNK-5023 design manual",
     ],
     ["REPLY_ACK§NOWLEDGE = 0xFA", "0xFA from the mouse: acknowledge", "EM84502"],
-    ["expect(REPLY_ACKNOWLEDGE§, REPLY", "0xFA from the mouse: acknowledge"],
+    ["return reply == REPLY_ACKNOWLEDGE§;", "0xFA from the mouse: acknowledge"],
     ["REPLY_SELF_TEST_PASSED = 0x§AA", "0xAA from the mouse: self-test passed", "followed by the id"],
     ["packet[1] == REPLY_PLAIN§_MOUSE", "0x00: id of a plain mouse, three-byte reports"],
     [

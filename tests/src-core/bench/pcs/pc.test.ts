@@ -123,14 +123,16 @@ describe("RTS and DTR", () => {
     ]);
   });
 
-  test("second-reset: RTS off for 200 ms once more, 300 ms after reports may come, and never again", () => {
-    const { lines, record } = run("second-reset", { untilMs: 10_000 });
-    const [first, second] = record.sessions;
-    expect((first?.to ?? 0) - (first?.from ?? 0)).toBe(300 * MS);
-    const off = (first?.to ?? 0) / MS;
-    expect(lines.slice(4)).toEqual([`${off} rts OFF`, `${off + 200} rts ON`]);
-    expect(second?.to).toBeUndefined();
-    expect(record.sessions.length).toBe(2);
+  test("second-reset: RTS off for 200 ms once more, 150 ms after the first byte of a report, and never again", () => {
+    const { lines, record } = run("second-reset", { sent: [[1000, [0x40, 5, 3]]], untilMs: 10_000 });
+    const first = record.bytes.find(({ from }) => from >= 1000 * MS);
+    const off = (first?.time ?? 0) + 150 * MS;
+    expect(lines.slice(4)).toEqual([`${off / MS} rts OFF`, `${off / MS + 200} rts ON`]);
+    expect(record.sessions.map(({ to }) => to)).toEqual([off, undefined]);
+  });
+
+  test("second-reset: not while no report comes", () => {
+    expect(run("second-reset", { untilMs: 10_000 }).record.sessions.length).toBe(1);
   });
 });
 
