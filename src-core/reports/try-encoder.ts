@@ -45,8 +45,22 @@ export function tryEncoder(request: Request, note: EncodesNote, layout: ReportLa
   const found = foundLayout(layout, all, axes, buttons);
   const drafts = judgeEncoder({ ...evidence, found });
   const faults = drafts.map((draft) => faultOf(draft, request, layout, encoder, settle));
-  const met = [...watcher.missteps, ...readsOfHardware(encoder, request, successions(axes, buttons))];
+  const met = [
+    ...unnamed(axes, request),
+    ...watcher.missteps,
+    ...readsOfHardware(encoder, request, successions(axes, buttons)),
+  ];
   return { found, faults, met, calls: all.length };
+}
+
+/** Every report has both; a wheel or a button that the note leaves out may be one that the mouse has not. */
+function unnamed(axes: readonly Axis[], { symbol }: Request): readonly Met[] {
+  return (["x", "y"] as const)
+    .filter((name) => !axes.some(({ field }) => field.name === name))
+    .map((name) => ({
+      message: `its note does not say what ${name} is, so ${name} is not checked`,
+      at: symbol.at,
+    }));
 }
 
 /** What a report depends on that no note can name: registers, which were taken as 0. */

@@ -108,6 +108,20 @@ void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t b) {${right}
   });
 });
 
+it("a movement that the note leaves out is said not to be checked", () => {
+  const { program, notes } = factsOf({
+    "main.c": `// @wire board atmega328p clock=16MHz
+#include <stdint.h>
+// @wire encodes two-button from x=dx left=b.0 right=b.1 into out
+void encode(uint8_t *out, int8_t dx, int8_t dy, uint8_t b) {${right}
+}`,
+  });
+  const said = tryReports(program, notes)?.flatMap(({ notUnderstood }) =>
+    notUnderstood.map(({ message }) => message),
+  );
+  expect(said).toEqual(["while `encode` was tried: its note does not say what y is, so y is not checked"]);
+});
+
 it("a trial is ended on request", () => {
   expect(triedWith(right, "", () => true)).toBeUndefined();
   expect(triedWith("for (;;) { }", "", () => true)).toBeUndefined();
