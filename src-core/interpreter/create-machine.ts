@@ -10,6 +10,8 @@ export function createMachine(request: MachineRequest): Machine {
     missteps: runtime.missteps.found,
     reset: () => runtime.reset(),
     call: (symbol, parameters) => runtime.call(symbol, parameters),
+    callPointer: (pointer, parameters) => runtime.callPointer(pointer, parameters),
+    wait: (cycles) => runtime.wait(cycles),
     settle: () => runtime.pace.settle(0),
     place: (type, at) => runtime.place(type, at),
     keep: () => runtime.keep(),

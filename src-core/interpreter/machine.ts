@@ -38,6 +38,10 @@ export interface Machine {
   reset(): Outcome;
   /** Runs one function; arguments as `OutsideBody` takes them. */
   call(symbol: FunctionSymbol, parameters: readonly (number | bigint)[]): Outcome;
+  /** Calls what a pointer to a function points to. */
+  callPointer(pointer: number, parameters: readonly (number | bigint)[]): Outcome;
+  /** Lets cycles go by, and interrupts with them, where they are counted. */
+  wait(cycles: number): Outcome;
   /** Tells the clock of the cycles that it does not know of yet; after an interrupt handler was called. */
   settle(): void;
   /** Where a global object lies; undefined for one that the program does not have. */

@@ -118,6 +118,10 @@ export interface Surroundings {
   addressOf(name: string): number | undefined;
   /** Lets cycles go by, and interrupts with them, where they are counted. */
   wait(cycles: number): void;
+  /** Lets everything happen up to the moment that the code has come to, where cycles are counted. */
+  settle(): void;
+  /** Where the library function is called; undefined where that is not in the source. */
+  place(): At | undefined;
   /** Executes an instruction for which C has no words. */
   instruct(word: "wdr" | "sleep"): void;
   /** Undefined where it is not known. */

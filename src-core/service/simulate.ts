@@ -7,6 +7,7 @@ import { simulatedFirmwareChip } from "../bench/engines/simulated-firmware-chip.
 import { mice } from "../bench/mice/profiles.ts";
 import { pcProfiles } from "../bench/pcs/pc-profiles.ts";
 import type { Run } from "../bench/run-record.ts";
+import { sketchCore } from "../bench/sketch-core/sketch-core.ts";
 import { strokesFor } from "../bench/strokes/from-settings.ts";
 import { judgeRun } from "../bench/verdicts/judge-run.ts";
 import type { ReportValues } from "../model/layouts/values.ts";
@@ -49,7 +50,8 @@ export function simulateReading(
     const baud = wires.serial.baud?.value ?? quantity("serial.baud")?.typical ?? 0;
     const bench = new Bench({ mouse, pc, stroke, layout, baud, scale: 1, seed: choice.seed });
     const chip = simulatedFirmwareChip(made.chip, wiring.wiring, bench);
-    const engine = new InterpreterEngine({ program, chip, outside: undefined, start: undefined });
+    const core = sketchCore({ program, model: made.chip.model, clockHz: board.clock.hz, chip });
+    const engine = new InterpreterEngine({ program, chip, ...core });
     const { run, end, strokeBegan } = bench.run(engine, () => chip.place);
     const simulated: SimulatedRun = {
       stroke: named(stroke),

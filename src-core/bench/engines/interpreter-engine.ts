@@ -1,10 +1,20 @@
 import { createMachine } from "../../interpreter/create-machine.ts";
 import type { Machine } from "../../interpreter/machine.ts";
-import type { Clock, OutsideFunction, Registers, Stop } from "../../interpreter/outcome.ts";
+import type { Clock, Outcome, OutsideFunction, Registers, Stop } from "../../interpreter/outcome.ts";
+import { vectorNamed } from "../../model/chips.ts";
 import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
 import type { FirmwareChip } from "./firmware-chip.ts";
+
+/** A handler that is no source: it lets its own cycles go by, the response to the interrupt and RETI among them. */
+export type HandlerBody = (side: HandlerSide) => Stop | undefined;
+
+export interface HandlerSide {
+  readonly chip: FirmwareChip;
+  /** Calls what a pointer to a function points to. */
+  call(pointer: number): Stop | undefined;
+}
 
 /** What the interpreter runs on the bench. */
 export interface InterpretedFirmware {
@@ -12,6 +22,8 @@ export interface InterpretedFirmware {
   readonly chip: FirmwareChip;
   /** Functions of the sketch core and whatever else acts on the chip; tried before the interpreter's own library. */
   readonly outside: OutsideFunction | undefined;
+  /** Interrupt handlers beside the author's, by the usual names of their vectors; some come while the code runs. */
+  readonly handlers?: ReadonlyMap<string, HandlerBody>;
   /** Runs what comes before `main`'s first statement, and `main` or what stands for it; undefined for a `main` alone. */
   readonly start: ((machine: Machine) => Stop | undefined) | undefined;
 }
@@ -26,8 +38,13 @@ export class InterpreterEngine implements Engine {
     this.#firmware = firmware;
     for (const symbol of firmware.program.functions) {
       if (symbol.vector !== undefined && symbol.definition !== undefined)
-        this.#handlers.set(symbol.vector, symbol);
+        this.#handlers.set(this.#usualName(symbol.vector), symbol);
     }
+  }
+
+  #usualName(vector: string): string {
+    const { chip } = this.#firmware.program;
+    return (chip && vectorNamed(chip, vector)?.names[0]) ?? vector;
   }
 
   run(bench: BenchSide): EngineEnd {
@@ -97,18 +114,16 @@ export class InterpreterEngine implements Engine {
       if (vector === undefined || bench.ended) return true;
       chip.enterInterrupt(vector);
       const before = chip.place;
-      const handler = this.#handlers.get(vector);
-      if (handler === undefined) {
+      const handled = this.#handle(vector, machine());
+      if (handled === undefined) {
         this.#problem = {
           message: `the interrupt ${vector} has no handler: the chip starts again from its reset`,
           at: chip.place,
         };
         return false;
       }
-      // The handler counts the response to the interrupt and RETI, too.
-      const outcome = machine().call(handler, []);
-      if (outcome.kind === "stopped") {
-        if (!bench.ended) this.#problem ??= { message: outcome.stop.message, at: outcome.stop.at };
+      if (handled.stop !== undefined) {
+        if (!bench.ended) this.#problem ??= { message: handled.stop.message, at: handled.stop.at };
         return false;
       }
       machine().settle();
@@ -116,6 +131,23 @@ export class InterpreterEngine implements Engine {
       chip.place = before;
       chip.catchUp();
     }
+  }
+
+  /** Runs the handler of a vector, the author's before the core's; undefined where there is none. */
+  #handle(vector: string, machine: Machine): { readonly stop: Stop | undefined } | undefined {
+    const stopOf = (outcome: Outcome): Stop | undefined =>
+      outcome.kind === "stopped" ? outcome.stop : undefined;
+    const own = this.#handlers.get(vector);
+    // The handler counts the response to the interrupt and RETI, too.
+    if (own !== undefined) return { stop: stopOf(machine.call(own, [])) };
+    const body = this.#firmware.handlers?.get(vector);
+    if (body === undefined) return undefined;
+    const call = (pointer: number): Stop | undefined => {
+      const stop = stopOf(machine.callPointer(pointer, []));
+      if (stop === undefined) machine.settle();
+      return stop;
+    };
+    return { stop: body({ chip: this.#firmware.chip, call }) };
   }
 }
 

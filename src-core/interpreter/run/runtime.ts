@@ -108,6 +108,17 @@ export class Runtime {
     return this.#guarded(() => this.#function(this.linker.functionNumber(symbol))(...parameters));
   }
 
+  callPointer(pointer: number, parameters: readonly (number | bigint)[]): Outcome {
+    return this.#guarded(() => this.#pointed(pointer, 0)(...parameters));
+  }
+
+  wait(cycles: number): Outcome {
+    return this.#guarded(() => {
+      this.pace.wait(cycles);
+      return undefined;
+    });
+  }
+
   place(type: Type, at: At): Outcome {
     return this.#guarded(() => {
       const size = sizeOf(type, this.linker.model);
@@ -194,6 +205,19 @@ export class Runtime {
     if (code === undefined)
       throw new Halt("cannot-run", "cannot run: a call of what is no function", undefined);
     return code;
+  }
+
+  #pointed(pointer: number, place: number): Code {
+    const at = this.linker.places[place];
+    if (pointer === 0) {
+      this.missteps.note("null-pointer", "calls through a null pointer", place);
+      throw new Halt("cannot-run", "cannot run: a call through a null pointer", at);
+    }
+    if (pointer > this.#table.length)
+      throw new Halt("cannot-run", "cannot run: a call through a pointer to no function", at);
+    const symbol = this.#undefined.get(pointer - 1);
+    if (symbol !== undefined) throw missing(symbol, at);
+    return this.#function(pointer - 1);
   }
 
   /** Stands for a function until it is called for the first time; then that is lowered and takes its place. */
@@ -286,21 +310,7 @@ export class Runtime {
       repeat: (count: number, each: (index: number) => void): void => {
         for (let index = 0; index < count; index += 1) each(index);
       },
-      pointed: (pointer: number, place: number): Code => {
-        if (pointer === 0) {
-          this.missteps.note("null-pointer", "calls through a null pointer", place);
-          throw new Halt("cannot-run", "cannot run: a call through a null pointer", linker.places[place]);
-        }
-        if (pointer > table.length)
-          throw new Halt(
-            "cannot-run",
-            "cannot run: a call through a pointer to no function",
-            linker.places[place],
-          );
-        const symbol = this.#undefined.get(pointer - 1);
-        if (symbol !== undefined) throw missing(symbol, linker.places[place]);
-        return this.#function(pointer - 1);
-      },
+      pointed: (pointer: number, place: number): Code => this.#pointed(pointer, place),
       virtual: (method: number, address: number, place: number): Code => {
         const { symbol } = chosen(method, address, place);
         if (linker.origin(symbol) === undefined) throw missing(symbol, linker.places[place]);
@@ -365,6 +375,8 @@ export class Runtime {
       wait: (cycles) => this.pace.wait(cycles),
       instruct: (word) => this.#instruct(word, this.#counters[2] ?? 0),
       chip: program.chip,
+      settle: () => this.pace.settle(0),
+      place: () => linker.places[this.#counters[2] ?? 0],
       clockHz: program.clockHz,
       refuse: (what) => {
         throw this.#refusal(what);

@@ -1,4 +1,5 @@
-import type { AvrChip, Pin } from "../../model/chips/chip.ts";
+import { analogNumbers, type BoardPin, boardPins } from "../../model/chips/board-numbers.ts";
+import type { AvrChip } from "../../model/chips/chip.ts";
 import { registerNamed } from "../../model/chips.ts";
 import { define, type HeaderText } from "./header-target.ts";
 
@@ -12,11 +13,6 @@ const NAMED_FUNCTIONS: Readonly<Record<string, string>> = {
   ...{ SS: "SS", MOSI: "MOSI", MISO: "MISO", SCK: "SCK", SDA: "SDA", SCL: "SCL" },
 };
 
-interface BoardPin {
-  readonly number: number;
-  readonly pin: Pin;
-}
-
 /**
  * The board's pin header: numbers of its pins, and the macros that lead from a number to interrupt, port and
  * mask. They are conditional expressions, so that constant numbers give constants.
@@ -24,30 +20,9 @@ interface BoardPin {
 export const sketchPins: HeaderText = ({ avr }) =>
   `#pragma once\n#include <stdint.h>\n${avr === undefined ? "" : pinsText(avr)}`;
 
-function digitalNumber(pin: Pin): number | undefined {
-  const name = pin.boardNames.find((each) => /^D\d+$/.test(each));
-  return name === undefined ? undefined : Number(name.slice(1));
-}
-
-/** Pins by number; an analogue input that shares a digital pin has a second number there. */
-function boardPins(chip: AvrChip, analog: ReadonlyMap<string, number>): readonly BoardPin[] {
-  const found = new Map<number, Pin>();
-  for (const pin of chip.pins) {
-    const digital = digitalNumber(pin);
-    if (digital !== undefined) found.set(digital, pin);
-    for (const name of pin.boardNames) {
-      const number = analog.get(name);
-      if (number !== undefined) found.set(number, pin);
-    }
-  }
-  return [...found]
-    .map(([number, pin]) => ({ number, pin }))
-    .sort((left, right) => left.number - right.number);
-}
-
 function pinsText(chip: AvrChip): string {
   const analog = analogNumbers(chip);
-  const pins = boardPins(chip, analog);
+  const pins = boardPins(chip);
   const count = 1 + Math.max(-1, ...pins.map(({ number }) => number));
   let text = define("NUM_DIGITAL_PINS", count);
   text += define("NUM_ANALOG_INPUTS", analog.size - Object.keys(chip.analogOnly).length);
@@ -61,25 +36,6 @@ function pinsText(chip: AvrChip): string {
     if (number !== undefined) text += `static const uint8_t ${name} = ${number};\n`;
   }
   return text + interruptMacro(chip, pins) + portMacros(chip, pins) + pinChangeMacros(chip, pins);
-}
-
-/**
- * `A0` and so on with their numbers. Boards whose first inputs count on from `A0` do so for all of them, those
- * included that share a digital pin or are inputs only.
- */
-function analogNumbers(chip: AvrChip): ReadonlyMap<string, number> {
-  const own = new Map<string, number>();
-  for (const pin of chip.pins) {
-    const digital = digitalNumber(pin);
-    for (const name of pin.boardNames)
-      if (/^A\d+$/.test(name) && digital !== undefined) own.set(name, digital);
-  }
-  const base = own.get("A0");
-  const names = [...own.keys(), ...Object.keys(chip.analogOnly)].sort(
-    (left, right) => Number(left.slice(1)) - Number(right.slice(1)),
-  );
-  if (base === undefined || own.get("A1") !== base + 1) return own;
-  return new Map(names.map((name) => [name, base + Number(name.slice(1))]));
 }
 
 /** `(p) == 2 ? a : (p) == 3 ? b : otherwise`, cases of equal value beside each other. */

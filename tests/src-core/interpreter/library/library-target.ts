@@ -87,6 +87,8 @@ export class LibraryTarget {
       instruct: () => {},
       chip: undefined,
       clockHz: 16_000_000,
+      settle: () => undefined,
+      place: () => undefined,
       kept: new Map(),
     };
   }
