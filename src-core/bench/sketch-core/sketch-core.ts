@@ -22,7 +22,7 @@ import { timeFunctions } from "./time-functions.ts";
 export interface SketchCoreRequest {
   readonly program: Program;
   readonly model: AvrChip;
-  /** Hz, as `F_CPU` has it; 1 MHz or more. */
+  /** Hz, as `F_CPU` has it; below 1 MHz nothing of the core runs. */
   readonly clockHz: number;
   readonly chip: FirmwareChip;
 }
@@ -58,7 +58,8 @@ export function sketchCore(
     ...timeFunctions(time, clockHz, own("yield") !== undefined),
     ...pulseFunctions(pins, time),
     ...pinInterrupts.functions,
-    init: ({ access }) => {
+    init: ({ access, surroundings }) => {
+      if (clockHz < 1_000_000) surroundings.refuse("`init` with a clock below 1 MHz");
       handlers.set(overflow, time.overflowHandler);
       initialise(model, clockHz, access);
       return undefined;
@@ -85,6 +86,11 @@ export function sketchCore(
     const setup = own("setup");
     const loop = own("loop");
     if (setup === undefined || loop === undefined) return missing(setup === undefined ? "setup" : "loop");
+    // `clockCyclesPerMicrosecond()` would be 0, and the core would divide by it.
+    if (clockHz < 1_000_000) {
+      const message = "cannot run: the sketch core needs a clock of 1 MHz or more";
+      return { reason: "cannot-run", message, at: undefined };
+    }
     if (ownVectors.has(overflow)) {
       const message = `cannot run: a handler of your own for ${overflow}, which the sketch core has: it does not link`;
       return { reason: "cannot-run", message, at: undefined };

@@ -21,29 +21,37 @@ const cpp = {
   ],
 };
 
-/** Compiles a sketch with the sketch core for an ATmega328P, as the board's tools do; flash from address 0 in words. */
-export async function compileSketch(sketch: string, hz = 16_000_000): Promise<Uint16Array> {
+/**
+ * Compiles a sketch with the sketch core for an ATmega328P, as the board's tools do; flash from address 0 in words.
+ * `files` by name; those that end in `.cpp` are compiled. Throws the compiler's words.
+ */
+export async function compileSketch(
+  files: Readonly<Record<string, string>>,
+  hz = 16_000_000,
+): Promise<Uint16Array> {
   const folder = await mkdtemp(join(tmpdir(), "bench-sketch-"));
   try {
     const machine = ["-mmcu=atmega328p", `-DF_CPU=${hz}L`];
-    const own = join(folder, "sketch.cpp");
-    await writeFile(own, `#include <Arduino.h>\n${sketch}`);
-    const objects: string[] = [];
-    const compile = async (source: string, name: string): Promise<string> => {
+    const compile = async (source: string, object: string): Promise<string> => {
       const { compiler, flags } = source.endsWith(".cpp") ? cpp : source.endsWith(".S") ? assembly : c;
-      const object = join(folder, `${name}.o`);
-      const all = [...machine, ...common, ...flags, ...defines, ...includes];
-      await run(compiler, ["-c", ...all, source, "-o", object]);
-      return object;
+      const all = [...machine, ...common, ...flags, ...defines, ...includes, `-I${folder}`];
+      await run(compiler, ["-c", ...all, source, "-o", join(folder, object)]);
+      return join(folder, object);
     };
+    const parts: string[] = [];
     for (const file of await readdir(`${core}/cores/arduino`)) {
-      if (/\.(c|cpp|S)$/.test(file)) objects.push(await compile(`${core}/cores/arduino/${file}`, file));
+      if (/\.(c|cpp|S)$/.test(file))
+        parts.push(await compile(`${core}/cores/arduino/${file}`, `core-${file}.o`));
     }
     const archive = join(folder, "core.a");
-    await run("avr-gcc-ar", ["rcs", archive, ...objects]);
+    await run("avr-gcc-ar", ["rcs", archive, ...parts]);
+    for (const [name, text] of Object.entries(files)) await writeFile(join(folder, name), text);
+    const objects: string[] = [];
+    for (const name of Object.keys(files))
+      if (name.endsWith(".cpp")) objects.push(await compile(join(folder, name), `${name}.o`));
     const elf = join(folder, "sketch.elf");
     const linking = [...machine, ...common, "-fuse-linker-plugin", "-Wl,--gc-sections"];
-    await run("avr-gcc", [...linking, await compile(own, "sketch"), archive, "-lm", "-o", elf]);
+    await run("avr-gcc", [...linking, ...objects, archive, "-lm", "-o", elf]);
     const raw = join(folder, "sketch.bin");
     await run("avr-objcopy", ["-O", "binary", "-j", ".text", "-j", ".data", elf, raw]);
     const bytes = await readFile(raw);
