@@ -194,7 +194,7 @@ test("help lists what there is, and the version is the package's", () => {
   const { path } = folderWith({});
   const help = edgewise(path, "--help");
   expect(help.status).toBe(0);
-  expect(help.stdout).toMatch(/edgewise check [^]*edgewise simulate [^]*edgewise lsp --stdio/);
+  expect(help.stdout).toMatch(/edgewise check [\s\S]*edgewise simulate [\s\S]*edgewise lsp --stdio/);
   expect(edgewise(path, "check", "--help").stdout).toContain("--max-warnings N");
   const { version } = JSON.parse(readFileSync("package.json", "utf8"));
   expect(edgewise(path, "--version").stdout).toBe(`${version}\n`);
