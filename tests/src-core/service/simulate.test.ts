@@ -102,7 +102,7 @@ describe("code that goes no further is told with its place", () => {
       "int main(void) { TIMSK0 = 1; TCCR0B = 1; sei(); for (;;) { } }",
       "TIMER0_OVF_vect has no handler",
     ],
-    ["no main", "int begin(void) { return 0; }", "there is no `main`"],
+    ["neither main nor setup", "int begin(void) { return 0; }", "there is no `"],
   ])("%s", (_, text, message) => {
     expect(runOf(main(text)).stopped?.message).toContain(message);
   });
