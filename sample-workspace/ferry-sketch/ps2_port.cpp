@@ -37,18 +37,18 @@ void Ps2Port::clockFell() {
   frameBit++;
 }
 
-bool Ps2Port::waitForClock(uint8_t level, unsigned long since) {
-  while (digitalRead(clockPin) != level) {
-    if (micros() - since > SEND_TIMEOUT_US) {
-      return false;
+bool Ps2Port::waitForClock(uint8_t level) {
+  for (unsigned int i = 0; i < CLOCK_LOOKS; i++) {
+    if (digitalRead(clockPin) == level) {
+      return true;
     }
   }
-  return true;
+  return false;
 }
 
 // The mouse takes the bit while the clock is high, so it is put on the line while the clock is low.
-bool Ps2Port::sendBit(bool bit, unsigned long since) {
-  if (!waitForClock(LOW, since)) {
+bool Ps2Port::sendBit(bool bit) {
+  if (!waitForClock(LOW)) {
     return false;
   }
   if (bit) {
@@ -56,11 +56,10 @@ bool Ps2Port::sendBit(bool bit, unsigned long since) {
   } else {
     pullLow(dataPin);
   }
-  return waitForClock(HIGH, since);
+  return waitForClock(HIGH);
 }
 
 bool Ps2Port::sendFrame(uint8_t value) {
-  unsigned long since = micros();
   bool parity = true;
   for (uint8_t i = 0; i < 8; i++) {
     bool bit = value & 1;
@@ -68,15 +67,15 @@ bool Ps2Port::sendFrame(uint8_t value) {
       parity = !parity;
     }
     value >>= 1;
-    if (!sendBit(bit, since)) {
+    if (!sendBit(bit)) {
       return false;
     }
   }
-  if (!sendBit(parity, since) || !sendBit(true, since) || !waitForClock(LOW, since)) {
+  if (!sendBit(parity) || !sendBit(true) || !waitForClock(LOW)) {
     return false;
   }
   bool acknowledged = digitalRead(dataPin) == LOW;
-  return waitForClock(HIGH, since) && acknowledged;
+  return waitForClock(HIGH) && acknowledged;
 }
 
 bool Ps2Port::send(uint8_t value) {
@@ -84,9 +83,12 @@ bool Ps2Port::send(uint8_t value) {
   pullLow(clockPin);
   delayMicroseconds(120);  // request to send
   pullLow(dataPin);
+  // A handler between a fall of the clock and the change of data would make that too late.
+  noInterrupts();
   release(clockPin);
   bool sent = sendFrame(value);
   release(dataPin);
+  interrupts();
   frameBit = 0;
   sending = false;
   return sent;

@@ -37,11 +37,12 @@ class Ps2Port {
 
  private:
   static const uint8_t RING_SIZE = 32;
-  static const unsigned long SEND_TIMEOUT_US = 20000;
+  // Of about 5 us each: a mouse starts clocking within 15 ms. Interrupts are off, so that the time stands still.
+  static const unsigned int CLOCK_LOOKS = 4000;
   static const unsigned long REPORT_GAP_MS = 20;
 
-  bool waitForClock(uint8_t level, unsigned long since);
-  bool sendBit(bool bit, unsigned long since);
+  bool waitForClock(uint8_t level);
+  bool sendBit(bool bit);
   bool sendFrame(uint8_t value);
 
   void pullLow(uint8_t pin) {

@@ -1,5 +1,5 @@
 import type { CoreCall } from "./core-function.ts";
-import { turnCycles } from "./function-cycles.ts";
+import { delayMicrosecondsCycles as cycles, turnCycles } from "./function-cycles.ts";
 import { globalFlag, statusRegister } from "./registers.ts";
 import type { CoreTime } from "./time.ts";
 
@@ -15,10 +15,10 @@ export function delay(milliseconds: number, call: CoreCall, time: CoreTime): voi
       start = (start + 1000) >>> 0;
       continue;
     }
-    const cycles = (left * 1000 - passed) * time.cyclesPerMicrosecond;
+    const rest = (left * 1000 - passed) * time.cyclesPerMicrosecond;
     const isCounting = (access.read(statusRegister) & globalFlag) !== 0;
     // Half of the rest, for handlers take their share of the time, too.
-    const turns = isCounting ? Math.floor(cycles / 2 / turnCycles.delay) : 0;
+    const turns = isCounting ? Math.floor(rest / 2 / turnCycles.delay) : 0;
     access.wait(Math.max(1, turns) * turnCycles.delay);
   }
 }
@@ -35,15 +35,11 @@ const microsecondLoops = [
   { fromHz: 8_000_000, atOnce: 2, loops: 2, less: 4 },
 ] as const;
 
-/** Between an argument that is known to the compiler and one that is not: 2 and 12 cycles, measured at 16 MHz. */
-const aroundLoop = 7;
-const atOnceCycles = 9;
-
 /** Cycles of a call with 0 to 65,535 us; the count of loops has 16 bits and goes round like the core's. */
 export function delayMicrosecondsCycles(microseconds: number, clockHz: number): number {
   const kind = microsecondLoops.find(({ fromHz }) => clockHz >= fromHz);
-  if (microseconds <= (kind?.atOnce ?? 25)) return atOnceCycles;
+  if (microseconds <= (kind?.atOnce ?? 25)) return cycles.atOnce;
   const loops =
     kind === undefined ? (microseconds - 22) >> 2 : (microseconds * kind.loops - kind.less) & 0xffff;
-  return (loops === 0 ? 0x10000 : loops) * turnCycles.delayMicroseconds - 1 + aroundLoop;
+  return (loops === 0 ? 0x10000 : loops) * turnCycles.delayMicroseconds - 1 + cycles.aroundLoop;
 }

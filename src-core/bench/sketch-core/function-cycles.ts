@@ -1,48 +1,86 @@
+import { coreFunctionCycles, coreHandlerCycles } from "../engines/core-function-cycles.ts";
+
 /**
- * Cycles of the sketch core's functions, CALL and RET included, what loads their arguments left out. `before` is what
- * goes by before the function reads or writes what it is called for, `after` the rest. Measured on core and sketch
- * compiled as the core's `platform.txt` says (avr-gcc -Os -flto) and run on the bench's chip, where no other source is
- * named.
+ * Cycles of a function or handler of the sketch core, on both sides of the moment at which it reads or writes what it is
+ * called for.
  */
 export interface FunctionCycles {
   readonly before: number;
   readonly after: number;
 }
 
+/** `before` counted from the call, or from the response to the interrupt; the whole is that of the measured table. */
+function split(whole: number | undefined, before: number): FunctionCycles {
+  if (whole === undefined || whole < before)
+    throw new Error(`no cycles of which ${before} are the first part`);
+  return { before, after: whole - before };
+}
+
+const {
+  pinMode,
+  digitalWrite,
+  digitalRead,
+  millis,
+  micros,
+  delayMicroseconds,
+  shiftOut,
+  shiftIn,
+  attachInterrupt,
+  detachInterrupt,
+  "HardwareSerial::begin": begin,
+  "HardwareSerial::write": write,
+  "HardwareSerial::available": available,
+  "HardwareSerial::availableForWrite": availableForWrite,
+  "HardwareSerial::read": read,
+  "HardwareSerial::peek": peek,
+  "HardwareSerial::flush": flush,
+} = coreFunctionCycles;
+
+/** First parts: measured with link-time optimisation at the registers that are written, on the bench's own chip. */
 export const functionCycles = {
-  pinModeInput: { before: 55, after: 17 },
-  pinModePullUp: { before: 56, after: 18 },
-  pinModeOutput: { before: 55, after: 11 },
-  digitalWrite: { before: 58, after: 13 },
-  digitalRead: { before: 46, after: 16 },
-  /** More for a pin that a timer can drive: PWM is switched off first. In front. */
-  timerPin: { before: 15, after: 0 },
-  millis: { before: 2, after: 17 },
-  micros: { before: 14, after: 33 },
-  attachInterrupt: { before: 23, after: 5 },
-  detachInterrupt: { before: 7, after: 12 },
-  serialBegin: { before: 36, after: 28 },
-  serialEnd: { before: 40, after: 40 },
+  pinMode: split(pinMode?.cycles, 55),
+  digitalWrite: split(digitalWrite?.cycles, 58),
+  digitalWriteTimerPin: split(digitalWrite?.onTimerPin, 75),
+  digitalRead: split(digitalRead?.cycles, 46),
+  digitalReadTimerPin: split(digitalRead?.onTimerPin, 63),
+  millis: split(millis?.cycles, 6),
+  micros: split(micros?.cycles, 14),
+  attachInterrupt: split(attachInterrupt?.cycles, 25),
+  detachInterrupt: split(detachInterrupt?.cycles, 16),
+  serialBegin: split(begin?.cycles, 680),
+  /** Behind `flush`: four bits cleared. */
+  serialEnd: { before: 20, after: 20 },
   /** Of one byte straight to the data register. */
-  writeToRegister: { before: 40, after: 34 },
-  writeToBuffer: { before: 60, after: 33 },
-  available: { before: 12, after: 11 },
-  availableForWrite: { before: 12, after: 13 },
-  read: { before: 10, after: 10 },
-  flush: { before: 8, after: 4 },
+  writeToRegister: split(write?.cycles, 40),
+  writeToBuffer: split(write?.otherwise, 58),
+  available: split(available?.cycles, 10),
+  availableForWrite: split(availableForWrite?.cycles, 12),
+  read: split(read?.cycles, 12),
+  readNothing: split(read?.otherwise, 12),
+  peek: split(peek?.cycles, 12),
+  peekNothing: split(peek?.otherwise, 12),
+  flush: split(flush?.cycles, 12),
 } as const satisfies Readonly<Record<string, FunctionCycles>>;
 
 /** Of the core's handlers, interrupt response and RETI included. */
 export const handlerCycles = {
-  timerOverflow: { before: 50, after: 50 },
-  registerEmpty: { before: 62, after: 64 },
-  /** The last byte switches the interrupt off. More than the others, behind. */
-  lastByte: { before: 0, after: 9 },
-  /** From the listing of avr-gcc. */
-  received: { before: 50, after: 48 },
+  timerOverflow: split(coreHandlerCycles.TIMER0_OVF_vect, 50),
+  registerEmpty: split(coreHandlerCycles.USART_UDRE_vect, 62),
+  received: split(coreHandlerCycles.USART_RX_vect, 40),
   /** Around the author's function, whose CALL and RET it counts itself. */
-  pinInterrupt: { before: 42, after: 35 },
+  pinInterrupt: split(coreHandlerCycles.INT0_vect, 42),
 } as const satisfies Readonly<Record<string, FunctionCycles>>;
+
+/** What `delayMicroseconds` takes beside its loop, and where it returns at once. */
+export const delayMicrosecondsCycles = {
+  /** At 16 MHz the loop takes 16 cycles for each microsecond, but for the turns that are taken off, 20 and the last 1. */
+  aroundLoop: (delayMicroseconds?.cycles ?? 0) + 21,
+  atOnce: delayMicroseconds?.otherwise ?? 0,
+} as const;
+
+const bits = 8;
+const eachWrite = digitalWrite?.cycles ?? 0;
+const eachRead = digitalRead?.cycles ?? 0;
 
 /** Of one turn of the core's loops, and what they add to the functions that they call. */
 export const turnCycles = {
@@ -56,6 +94,8 @@ export const turnCycles = {
   /** `wiring_pulse.S`, counted by the AVR Instruction Set Manual. */
   pulseAwaited: 11,
   pulseMeasured: 16,
-  shiftOutBit: 62,
-  shiftInBit: 77,
+  /** Three writes for each bit. */
+  shiftOutBit: Math.round((shiftOut?.cycles ?? 0) / bits - 3 * eachWrite),
+  /** Two writes and a read. */
+  shiftInBit: Math.round((shiftIn?.cycles ?? 0) / bits - 2 * eachWrite - eachRead),
 } as const;

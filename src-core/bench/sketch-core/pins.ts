@@ -1,6 +1,7 @@
 import { boardPins } from "../../model/chips/board-numbers.ts";
 import type { AvrChip } from "../../model/chips/chip.ts";
 import type { Bit } from "../chip/interrupts.ts";
+import type { Access } from "./access.ts";
 import type { CoreCall } from "./core-function.ts";
 import { functionCycles } from "./function-cycles.ts";
 import { bitNamed } from "./registers.ts";
@@ -50,11 +51,7 @@ export class Pins {
   setMode(pin: CorePin, mode: number, { access }: CoreCall): void {
     const { direction, output, mask } = pin;
     const isOutput = mode !== inputMode && mode !== pullUpMode;
-    const cycles = isOutput
-      ? functionCycles.pinModeOutput
-      : mode === pullUpMode
-        ? functionCycles.pinModePullUp
-        : functionCycles.pinModeInput;
+    const cycles = functionCycles.pinMode;
     access.wait(cycles.before);
     if (isOutput) access.change(direction, 0, mask);
     else {
@@ -65,21 +62,23 @@ export class Pins {
     access.wait(cycles.after);
   }
 
-  write(pin: CorePin, level: boolean, call: CoreCall): void {
-    const { access } = call;
-    const { before, after } = functionCycles.digitalWrite;
-    disconnect(pin, call);
+  write(pin: CorePin, level: boolean, { access }: CoreCall): void {
+    const { output, mask, timer } = pin;
+    const { before, after } =
+      timer === undefined ? functionCycles.digitalWrite : functionCycles.digitalWriteTimerPin;
     access.wait(before);
-    access.change(pin.output, level ? 0 : pin.mask, level ? pin.mask : 0);
+    disconnect(pin, access);
+    access.change(output, level ? 0 : mask, level ? mask : 0);
     access.wait(after);
   }
 
-  read(pin: CorePin, call: CoreCall): boolean {
-    const { access } = call;
-    const { before, after } = functionCycles.digitalRead;
-    disconnect(pin, call);
+  read(pin: CorePin, { access }: CoreCall): boolean {
+    const { input, mask, timer } = pin;
+    const { before, after } =
+      timer === undefined ? functionCycles.digitalRead : functionCycles.digitalReadTimerPin;
     access.wait(before);
-    const level = (access.read(pin.input) & pin.mask) !== 0;
+    disconnect(pin, access);
+    const level = (access.read(input) & mask) !== 0;
     access.wait(after);
     return level;
   }
@@ -89,8 +88,8 @@ export class Pins {
 const inputMode = 0;
 const pullUpMode = 2;
 
-function disconnect({ timer }: CorePin, { access }: CoreCall): void {
+/** PWM is switched off first (`turnOffPWM`). */
+function disconnect({ timer }: CorePin, access: Access): void {
   if (timer === undefined) return;
-  access.wait(functionCycles.timerPin.before);
   if ((access.read(timer.address) & timer.mask) !== 0) access.change(timer.address, timer.mask, 0);
 }

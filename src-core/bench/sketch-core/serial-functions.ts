@@ -38,8 +38,14 @@ export class SerialFunctions {
       return undefined;
     },
     available: (call) => this.#looked(call, functionCycles.available, (port) => port.available()),
-    peek: (call) => this.#looked(call, functionCycles.read, (port) => port.peek()),
-    read: (call) => this.#looked(call, functionCycles.read, (port) => port.read()),
+    peek: (call) =>
+      this.#looked(call, this.#hasSome(call) ? functionCycles.peek : functionCycles.peekNothing, (port) =>
+        port.peek(),
+      ),
+    read: (call) =>
+      this.#looked(call, this.#hasSome(call) ? functionCycles.read : functionCycles.readNothing, (port) =>
+        port.read(),
+      ),
     availableForWrite: (call) =>
       this.#looked(call, functionCycles.availableForWrite, (port) => port.availableForWrite()),
     flush: (call) => {
@@ -76,6 +82,10 @@ export class SerialFunctions {
     }
     this.#ports.set(name, port);
     return port;
+  }
+
+  #hasSome(call: CoreCall): boolean {
+    return this.#port(call).available() > 0;
   }
 
   #looked(call: CoreCall, { before, after }: FunctionCycles, look: (port: SerialPort) => number): number {

@@ -146,9 +146,7 @@ export class SerialPort {
 
   #sendNext(access: Access): void {
     this.#put(this.#toSend.take() ?? 0, access);
-    if (!this.#toSend.isEmpty) return;
-    access.change(this.#usart.control[1].address, this.#masks.emptyInterrupt, 0);
-    access.wait(handlerCycles.lastByte.after);
+    if (this.#toSend.isEmpty) access.change(this.#usart.control[1].address, this.#masks.emptyInterrupt, 0);
   }
 
   readonly #emptyHandler: HandlerBody = ({ chip }) => {

@@ -29,8 +29,8 @@ export interface SketchCoreRequest {
 
 /**
  * The sketch core for one run of a firmware: what it does to the chip's registers is what arduino-core-avr does, in the
- * cycles of `function-cycles.ts`. `start` is undefined for a firmware with a `main` of its own, which may call the
- * core's functions all the same.
+ * cycles of `function-cycles.ts`. `start` is undefined for a firmware that is no sketch or has a `main` of its own; it
+ * may call the core's functions all the same.
  */
 export function sketchCore(
   request: SketchCoreRequest,
@@ -51,8 +51,11 @@ export function sketchCore(
   const pinInterrupts = new PinInterrupts(model, handlers, ownVectors);
   const serial = new SerialFunctions(model, clockHz, handlers, ownVectors);
   const overflow = usualVectorName(model, "TIMER0_OVF_vect");
-  const isLinked = own("main") === undefined;
-  if (isLinked) handlers.set(overflow, time.overflowHandler);
+  // `main.cpp` of the core is linked where nobody else has a `main`.
+  const isSketch =
+    own("main") === undefined &&
+    (program.units.some(({ prelude }) => prelude.length > 0) || own("setup") !== undefined);
+  if (isSketch) handlers.set(overflow, time.overflowHandler);
   const functions: CoreFunctions = {
     ...pinFunctions(pins),
     ...timeFunctions(time, clockHz, own("yield") !== undefined),
@@ -116,7 +119,7 @@ export function sketchCore(
       if (waited.kind === "stopped") return waited.stop;
     }
   };
-  return { outside, handlers, start: isLinked ? run : undefined };
+  return { outside, handlers, start: isSketch ? run : undefined };
 }
 
 function missing(name: string): Stop {

@@ -51,7 +51,7 @@ describe("hovers in the sketch", () => {
   hoverTests(scene, "ps2_port.cpp", [
     ["delayMicroseconds(12§0)", "Request to send: the clock is low for 120 us", "margin 20 us"],
     ["packet[0] == 0x§AA", "0xAA from the mouse: self-test passed"],
-    ["micros() - since > SEND§_TIMEOUT_US", "SEND_TIMEOUT_US = 20000 = 0x4E20"],
+    ["i < CLOCK§_LOOKS", "CLOCK_LOOKS = 4000 = 0xFA0"],
   ]);
 
   hoverTests(scene, "ps2_port.h", [

@@ -60,6 +60,34 @@ describe("the sample firmware, run whole from reset", () => {
   });
 });
 
+describe("the sample sketch, run whole from reset on the sketch core", () => {
+  it.each([
+    ["circle", "plain"],
+    ["wheel", "wheel"],
+    ["all-at-once", "clock-at-16-7-khz"],
+    ["click", "asks-for-resend"],
+  ])("brings the stroke %s of the mouse %s to the PC", (stroke, mouse) => {
+    const run = runOf(sample("ferry-sketch"), { stroke, mouse });
+    expect(run.stopped).toBeUndefined();
+    expect(run.verdict.failures).toEqual([]);
+    const { counts, clicks, identifications } = run.verdict.figures;
+    for (const { in: given, out } of counts ?? []) expect(out).toBe(given);
+    expect(clicks?.out).toBe(clicks?.in);
+    // 'M', 'Z', '@' and three zeros, as the sketch has it.
+    expect(identifications.map(({ bytes }) => bytes)).toEqual([[0x4d, 0x5a, 0x40, 0, 0, 0]]);
+    expect(run.received.at(-1)).toEqual(run.sent.at(-1));
+  });
+
+  it("fails with its planted faults: pin 5 has no interrupt, so nothing is ever received", () => {
+    const { verdict, strokeBegan } = runOf(sample("ferry-sketch-faults"));
+    expect(strokeBegan).toBe(false);
+    expect(verdict.failures.map(({ rule }) => rule).sort()).toEqual([
+      "ps2/reporting-not-enabled",
+      "serial/ident-missing",
+    ]);
+  });
+});
+
 describe("a firmware that does not do its work is told by a verdict", () => {
   it.each([
     ["that never starts", "int main(void) { for (;;) { } }", "ps2/wait-forever"],
