@@ -1,7 +1,7 @@
 import { execFile } from "node:child_process";
 import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { promisify } from "node:util";
 
 const run = promisify(execFile);
@@ -27,12 +27,12 @@ export async function compileSample(folder: string, chip: string, hz: number): P
   return linkImage(chip, hz, ["-std=gnu11", "-Wall", "-Werror", ...paths]);
 }
 
-/** A sketch of the samples with the whole sketch core, for its board of the ATmega328P. */
+/** The sketch in a folder with the whole sketch core, for its board of the ATmega328P. */
 export async function compileSketch(folder: string, hz: number): Promise<Uint16Array> {
-  const names = (await readdir(join(samples, folder))).sort();
-  const isMain = (name: string) => name === `${folder}.ino`;
+  const names = (await readdir(folder)).sort();
+  const isMain = (name: string) => name === `${basename(folder)}.ino`;
   const tabs = [...names.filter(isMain), ...names.filter((name) => name.endsWith(".ino") && !isMain(name))];
-  const texts = await Promise.all(tabs.map((name) => readFile(join(samples, folder, name), "utf8")));
+  const texts = await Promise.all(tabs.map((name) => readFile(join(folder, name), "utf8")));
   const built = await mkdtemp(join(tmpdir(), "bench-sketch-"));
   try {
     const main = join(built, "sketch.cpp");
@@ -43,9 +43,9 @@ export async function compileSketch(folder: string, hz: number): Promise<Uint16A
     return await linkImage("atmega328p", hz, [
       ...["-w", "-std=gnu++11", "-fno-exceptions", "-fno-threadsafe-statics", "-DARDUINO=10819"],
       ...["-DDECIMAL_DIG=__DECIMAL_DIG__", `-I${core}`, `-I${join(coreFolder, "variants/standard")}`],
-      `-I${join(samples, folder)}`,
+      `-I${folder}`,
       main,
-      ...names.filter((name) => name.endsWith(".cpp")).map((name) => join(samples, folder, name)),
+      ...names.filter((name) => name.endsWith(".cpp")).map((name) => join(folder, name)),
       ...coreSources.map((name) => join(core, name)),
     ]);
   } finally {

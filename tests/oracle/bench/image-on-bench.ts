@@ -4,6 +4,7 @@ import type { BenchSide, Engine, EngineEnd } from "../../../src-core/bench/engin
 import { ImageEngine } from "../../../src-core/bench/engines/image-engine.ts";
 import { InterpreterEngine } from "../../../src-core/bench/engines/interpreter-engine.ts";
 import { simulatedFirmwareChip } from "../../../src-core/bench/engines/simulated-firmware-chip.ts";
+import { sketchCore } from "../../../src-core/bench/sketch-core/sketch-core.ts";
 import { EventQueue } from "../../../src-core/bench/time/event-queue.ts";
 import type { Time } from "../../../src-core/bench/time/time.ts";
 import type { WireName } from "../../../src-core/bench/wires/edge.ts";
@@ -24,12 +25,10 @@ export type Firmware = Uint16Array | Program;
 /** The engine that runs a firmware on a chip and its wires. */
 export function engineFor(firmware: Firmware, chip: Chip, wiring: Wiring, bench: BenchSide): Engine {
   if (firmware instanceof Uint16Array) return new ImageEngine(chip, wiring);
-  return new InterpreterEngine({
-    program: firmware,
-    chip: simulatedFirmwareChip(chip, wiring, bench),
-    outside: undefined,
-    start: undefined,
-  });
+  const simulated = simulatedFirmwareChip(chip, wiring, bench);
+  const clockHz = firmware.clockHz ?? 0;
+  const core = sketchCore({ program: firmware, model: chip.model, clockHz, chip: simulated });
+  return new InterpreterEngine({ program: firmware, chip: simulated, ...core });
 }
 
 /** Runs a firmware with nothing else on its wires but what `prepare` asks for, for so many of its cycles. */

@@ -23,6 +23,7 @@ const wiring: Wiring = {
   shifter: "inverting",
 };
 const hz = 16_000_000;
+const sketchFolder = new URL("../../../sample-workspace/ferry-sketch", import.meta.url).pathname;
 
 interface Sample {
   readonly name: string;
@@ -41,7 +42,7 @@ const samples: readonly Sample[] = [
   {
     name: "ferry-sketch",
     layout: "wheel",
-    compile: () => compileSketch("ferry-sketch", hz),
+    compile: () => compileSketch(sketchFolder, hz),
     strokes: ["nudge", "circle", "flick", "drag", "wheel"],
   },
 ];
