@@ -49,3 +49,12 @@ export interface PathPoint {
   readonly x: number;
   readonly y: number;
 }
+
+/** Whether the firmware did all that it should. */
+export function hasPassed({
+  verdict,
+  stopped,
+  strokeBegan,
+}: Pick<SimulatedRun, "verdict" | "stopped" | "strokeBegan">): boolean {
+  return verdict.failures.length === 0 && stopped === undefined && strokeBegan;
+}

@@ -6,6 +6,7 @@ import { actionsAt, noteActionsAt } from "./actions.ts";
 import { completeAt } from "./complete.ts";
 import type { Grammar } from "./grammar.ts";
 import { hoverAt } from "./hover.ts";
+import { planMatrix, runCell } from "./matrix.ts";
 import { ProjectReader } from "./project-reading.ts";
 import { ProjectState } from "./project-state.ts";
 import type { ProjectEntry, Service } from "./service.ts";
@@ -20,6 +21,8 @@ export interface ServiceContext {
 }
 
 const nothing: CheckResult = { findings: [], notUnderstood: [], settingsFaults: [], files: [] };
+
+const noProject = { kind: "cannot", message: "there is no such project" } as const;
 
 /** The service over the files of `host`. It keeps what it has read, and reads again what the host says anew. */
 export function createService({ host, grammar, startName }: ServiceContext): Service {
@@ -49,8 +52,17 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
     takeOver: (id, tried) => states.get(id)?.takeOver(tried),
     simulate: (id, choice) => {
       const state = states.get(id);
-      if (state === undefined) return { kind: "cannot", message: "there is no such project" };
-      return simulateReading(state.reading(), choice);
+      return state === undefined ? noProject : simulateReading(state.reading(), choice);
+    },
+    planMatrix: (id, choice) => {
+      const state = states.get(id);
+      return state === undefined ? noProject : planMatrix(state.reading(), choice);
+    },
+    runCell: (id, choice) => {
+      const state = states.get(id);
+      if (state !== undefined) return runCell(state.reading(), choice);
+      const { mouse, pc, strokes } = choice;
+      return { mouse, pc, outcomes: strokes.map((stroke) => ({ ...noProject, stroke })) };
     },
     hover: (id, file, offset) => {
       const state = states.get(id);

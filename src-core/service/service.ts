@@ -1,5 +1,6 @@
 import type { CheckResult } from "../check-result.ts";
 import type { Edit, Finding, NotUnderstood, Span } from "../finding.ts";
+import type { CellChoice, CellResult, MatrixChoice, MatrixPlanResult } from "../matrix-result.ts";
 import type { Completion, CompletionKind, Hover } from "../notes/completion/completion.ts";
 import type { NoteProposal } from "../reports/unnoted/propose-notes.ts";
 import type { SimulationChoice, SimulationResult } from "../simulation-result.ts";
@@ -27,6 +28,10 @@ export interface Service {
   takeOver(project: string, result: TrialResult): void;
   /** Runs the whole firmware between a mouse and a PC; takes as long as that takes. */
   simulate(project: string, choice: SimulationChoice): SimulationResult;
+  /** What a matrix consists of: every mouse at every PC with every stroke. */
+  planMatrix(project: string, choice: MatrixChoice): MatrixPlanResult;
+  /** Runs one cell of a matrix; takes as long as that takes. */
+  runCell(project: string, choice: CellChoice): CellResult;
   hover(project: string, file: string, offset: number): Hover | undefined;
   complete(project: string, file: string, offset: number): readonly Completion[];
   actions(project: string, span: Span): readonly Action[];

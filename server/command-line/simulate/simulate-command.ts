@@ -1,11 +1,11 @@
 import { simulationsAsJson } from "../../../src-core/present/json/simulation-as-json.ts";
 import { FileLines } from "../../../src-core/present/line-index.ts";
 import { coloured, plain } from "../../../src-core/present/text/paint.ts";
-import { hasPassed, simulationAsText } from "../../../src-core/present/text/simulation-as-text.ts";
+import { simulationAsText } from "../../../src-core/present/text/simulation-as-text.ts";
 import { vcdText } from "../../../src-core/present/vcd.ts";
 import type { SourceHost } from "../../../src-core/reader/source-host.ts";
 import type { Service } from "../../../src-core/service/service.ts";
-import type { SimulatedRun, SimulationChoice } from "../../../src-core/simulation-result.ts";
+import { hasPassed, type SimulatedRun, type SimulationChoice } from "../../../src-core/simulation-result.ts";
 import { DiskFiles } from "../../files/disk-files.ts";
 import { CannotDo } from "../cannot-do.ts";
 import type { Arguments, Command, Surroundings } from "../command.ts";

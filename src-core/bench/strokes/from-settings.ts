@@ -19,14 +19,10 @@ export function strokesFor(settings: SimulateSettings): readonly Stroke[] {
   return [...own, ...sampleStrokes.filter(({ name }) => !taken.has(name))];
 }
 
-/** The strokes that the settings ask for, and the names that there are not. Where they ask for none: all there are. */
-export function chosenStrokes(settings: SimulateSettings): {
-  readonly strokes: readonly Stroke[];
-  readonly unknown: SimulateSettings["strokes"];
-} {
-  const all = strokesFor(settings);
-  const asked = settings.strokes;
-  if (asked.length === 0) return { strokes: all, unknown: [] };
-  const strokes = asked.flatMap(({ value }) => all.find(({ name }) => name === value) ?? []);
-  return { strokes, unknown: asked.filter(({ value }) => !all.some(({ name }) => name === value)) };
+/** What shows most in little time: single counts, both axes at speed, more than a report holds, buttons, and all together. */
+const telling: ReadonlySet<string> = new Set(["nudge", "fast-diagonals", "flick", "click", "all-at-once"]);
+
+/** The strokes that are run where nobody names any: the project's own and, of the bench's, those that tell most. */
+export function usualStrokes(settings: SimulateSettings): readonly Stroke[] {
+  return strokesFor(settings).filter(({ name }) => settings.ownStrokes.has(name) || telling.has(name));
 }

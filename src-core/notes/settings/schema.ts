@@ -107,12 +107,15 @@ function buttons(description: string): SchemaArray {
 
 const SIMULATE: SchemaObject = {
   type: "object",
-  description: "What simulations run with. Empty lists stand for all there is.",
+  description: "What a matrix of simulations is made of.",
   additionalProperties: false,
   properties: {
-    strokes: strings("Names of the sample movements.", []),
-    mice: strings("Names of the virtual mice.", []),
-    pcs: strings("Names of the virtual PCs.", []),
+    strokes: strings(
+      "Names of the sample movements; without it a few that tell most, and the project's own.",
+      [],
+    ),
+    mice: strings("Names of the virtual mice; without it all of them.", []),
+    pcs: strings("Names of the virtual PCs; without it all of them.", []),
     ownStrokes: OWN_STROKES,
   },
 };

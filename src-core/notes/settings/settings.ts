@@ -18,7 +18,7 @@ export interface Settings {
   readonly simulate: SimulateSettings;
 }
 
-/** Names of what a simulation runs with; empty for all there is. */
+/** Names of what a matrix is made of; empty for the usual ones. */
 export interface SimulateSettings {
   readonly strokes: readonly Said<string>[];
   readonly mice: readonly Said<string>[];

@@ -1,6 +1,6 @@
-import type { SimulatedRun } from "../../simulation-result.ts";
+import type { RunInBrief } from "../../matrix-result.ts";
+import { hasPassed, type SimulatedRun } from "../../simulation-result.ts";
 import type { FileLines } from "../line-index.ts";
-import { hasPassed } from "../text/simulation-as-text.ts";
 import { jsonSpan } from "./json-span.ts";
 
 /** Version of the shape below; it rises when a reader of an older shape would go wrong. */
@@ -19,7 +19,6 @@ export function simulationsAsJson(
 }
 
 function jsonRun(project: string, run: SimulatedRun, lines: FileLines): object {
-  const { verdict, stopped } = run;
   return {
     project,
     stroke: run.stroke.name,
@@ -27,6 +26,17 @@ function jsonRun(project: string, run: SimulatedRun, lines: FileLines): object {
     pc: run.pc.name,
     layout: run.layout,
     seed: run.seed,
+    ...jsonOutcome(run, lines),
+    figures: run.verdict.figures,
+    sent: run.sent,
+    received: run.received,
+  };
+}
+
+/** What became of a run, without its figures. */
+export function jsonOutcome(run: RunInBrief, lines: FileLines): object {
+  const { verdict, stopped } = run;
+  return {
     passed: hasPassed(run),
     ended: run.ended,
     strokeBegan: run.strokeBegan,
@@ -43,8 +53,5 @@ function jsonRun(project: string, run: SimulatedRun, lines: FileLines): object {
       ...failure,
       ...(span === undefined ? {} : jsonSpan(span, lines)),
     })),
-    figures: verdict.figures,
-    sent: run.sent,
-    received: run.received,
   };
 }

@@ -1,13 +1,10 @@
-import { ms, second, type Time } from "../../bench/time/time.ts";
-import type { Failure, RunFigures } from "../../bench/verdicts/verdict.ts";
-import type { SimulatedRun } from "../../simulation-result.ts";
+import { second } from "../../bench/time/time.ts";
+import type { RunFigures } from "../../bench/verdicts/verdict.ts";
+import { hasPassed, type SimulatedRun } from "../../simulation-result.ts";
 import type { FileLines } from "../line-index.ts";
-import { limitInWords, measuredInWords } from "../quantity.ts";
-import { markedLine } from "./marked-line.ts";
+import { failureAsText, milliseconds, stopAsText } from "./failure-as-text.ts";
 import type { Paint } from "./paint.ts";
 import { pathPicture } from "./path-picture.ts";
-
-const indent = "      ";
 
 /** One run for a reader at a terminal: what it was run with, what came of it, the two paths, and what went wrong. */
 export function simulationAsText(project: string, run: SimulatedRun, lines: FileLines, paint: Paint): string {
@@ -19,19 +16,11 @@ export function simulationAsText(project: string, run: SimulatedRun, lines: File
         .map((line) => `  ${line}`)
         .join("\n"),
     );
-  if (stopped !== undefined) {
-    const place = stopped.span === undefined ? "" : ` (${placeOf(stopped.span, lines)})`;
-    parts.push(`  ${paint("error", "error")}: the code stopped: ${stopped.message}${place}`);
-  }
-  for (const failure of verdict.failures) parts.push(failureAsText(failure, lines, paint));
+  if (stopped !== undefined) parts.push(stopAsText(stopped, lines, paint));
+  for (const failure of verdict.failures) parts.push(failureAsText(failure, lines, paint, "the run"));
   if (notSimulated.length > 0) parts.push(`  not simulated: ${notSimulated.join(", ")}`);
   parts.push(summary(run, paint));
   return `${parts.join("\n\n")}\n`;
-}
-
-/** Whether the firmware did all that it should. */
-export function hasPassed({ verdict, stopped, strokeBegan }: SimulatedRun): boolean {
-  return verdict.failures.length === 0 && stopped === undefined && strokeBegan;
 }
 
 function heading(project: string, { stroke, mouse, pc, seed, ended }: SimulatedRun, paint: Paint): string {
@@ -77,33 +66,6 @@ function identified({ identifications }: RunFigures): readonly string[][] {
 
 function hex(byte: number): string {
   return byte.toString(16).toUpperCase().padStart(2, "0");
-}
-
-function milliseconds(time: Time): string {
-  return `${(time / ms).toFixed(1)} ms`;
-}
-
-function failureAsText(failure: Failure, lines: FileLines, paint: Paint): string {
-  const { span, message, rule, measured, limit, source, time, times } = failure;
-  const place = span === undefined ? `at ${milliseconds(time)}` : placeOf(span, lines);
-  const often = times > 1 ? ` (${times} times)` : "";
-  const head = `  ${paint("place", place)}  ${paint("error", "fault")}: ${message}${often}  ${paint("label", `[${rule}]`)}`;
-  const details: [string, string][] = [];
-  if (span !== undefined) details.push(["first", `at ${milliseconds(time)} of the run`]);
-  if (measured !== undefined) details.push(["found", measuredInWords(measured)]);
-  const bound = limit === undefined ? undefined : limitInWords(limit);
-  if (bound !== undefined) details.push(["limit", bound]);
-  if (source !== undefined) details.push(["source", source]);
-  return [
-    head,
-    ...(span === undefined ? [] : markedLine(span, lines.of(span.file), paint, indent)),
-    ...details.map(([label, text]) => `${indent}${paint("label", label.padEnd(7))} ${text}`),
-  ].join("\n");
-}
-
-function placeOf(span: { readonly file: string; readonly start: number }, lines: FileLines): string {
-  const { line, column } = lines.of(span.file).placeOf(span.start);
-  return `${span.file}:${line}:${column}`;
 }
 
 function summary(run: SimulatedRun, paint: Paint): string {

@@ -43,6 +43,8 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
       results.set(root, { ...read, findings: [...read.findings, ...findings] });
     },
     simulate: () => ({ kind: "cannot", message: "" }),
+    planMatrix: () => ({ kind: "cannot", message: "" }),
+    runCell: () => ({ mouse: "", pc: "", outcomes: [] }),
     actions: () => [],
   };
   const published: [file: string, messages: string[]][] = [];

@@ -32,6 +32,8 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     tryOut: () => undefined,
     takeOver: () => undefined,
     simulate: () => ({ kind: "cannot", message: "" }),
+    planMatrix: () => ({ kind: "cannot", message: "" }),
+    runCell: () => ({ mouse: "", pc: "", outcomes: [] }),
     actions: () => [],
   };
   const files = new WorkspaceFiles(hostOfFiles({}));

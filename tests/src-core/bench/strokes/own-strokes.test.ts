@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { strokeOfTry } from "../../../../src-core/bench/strokes/from-note.ts";
-import { chosenStrokes, ownStrokes, strokesFor } from "../../../../src-core/bench/strokes/from-settings.ts";
+import { ownStrokes, strokesFor, usualStrokes } from "../../../../src-core/bench/strokes/from-settings.ts";
 import { strokeLength, strokeSum } from "../../../../src-core/bench/strokes/stroke.ts";
 import { sampleStrokes } from "../../../../src-core/bench/strokes/strokes.ts";
 import { ms } from "../../../../src-core/bench/time/time.ts";
@@ -38,13 +38,11 @@ describe("strokes of edgewise.json", () => {
     expect(names).toHaveLength(sampleStrokes.length + 1);
   });
 
-  test("are chosen by name; what there is not is told; none asked for is all", () => {
-    const { strokes, unknown } = chosenStrokes(
-      simulate('{ "strokes": ["quay", "click", "mole"], "ownStrokes": { "quay": [] } }'),
-    );
-    expect(strokes.map(({ name }) => name)).toEqual(["quay", "click"]);
-    expect(unknown.map(({ value }) => value)).toEqual(["mole"]);
-    expect(chosenStrokes(simulate("{}")).strokes).toEqual(sampleStrokes);
+  test("are run beside the most telling ones where nobody names any", () => {
+    const names = (text: string) => usualStrokes(simulate(text)).map(({ name }) => name);
+    const telling = ["nudge", "fast-diagonals", "flick", "click", "all-at-once"];
+    expect(names("{}")).toEqual(telling);
+    expect(names('{ "ownStrokes": { "quay": [], "wheel": [] } }')).toEqual(["quay", "wheel", ...telling]);
   });
 });
 

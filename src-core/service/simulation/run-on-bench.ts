@@ -1,0 +1,87 @@
+import { Bench } from "../../bench/bench.ts";
+import { type Chip, createChip } from "../../bench/chip/chip.ts";
+import { type Wiring, wiringOf } from "../../bench/chip/wiring.ts";
+import type { EngineEnd } from "../../bench/engine.ts";
+import { InterpreterEngine } from "../../bench/engines/interpreter-engine.ts";
+import { simulatedFirmwareChip } from "../../bench/engines/simulated-firmware-chip.ts";
+import type { MouseProfile } from "../../bench/mice/profile.ts";
+import type { PcProfile } from "../../bench/pcs/pc-profile.ts";
+import { sketchCore } from "../../bench/sketch-core/sketch-core.ts";
+import type { Stroke } from "../../bench/strokes/stroke.ts";
+import { judgeRun } from "../../bench/verdicts/judge-run.ts";
+import type { ReportLayout } from "../../model/layouts/layout.ts";
+import { quantity } from "../../model/quantities.ts";
+import { layoutNamed } from "../../model/report-layouts.ts";
+import { visibleRange } from "../../reader/tokens.ts";
+import type { Named, SimulatedRun } from "../../simulation-result.ts";
+import type { ProjectReading } from "../project-reading.ts";
+import { Missing } from "./missing.ts";
+import { pathsOf } from "./paths.ts";
+
+/** What stands around the firmware in one run. */
+export interface Around {
+  readonly mouse: MouseProfile;
+  readonly pc: PcProfile;
+  readonly stroke: Stroke;
+  /** Any whole number. */
+  readonly seed: number;
+}
+
+/** Runs the firmware once. Throws `Missing`, and whatever the firmware makes the engine throw. */
+export function runOnBench(reading: ProjectReading, { mouse, pc, stroke, seed }: Around): SimulatedRun {
+  const { made, clockHz, wiring, layout } = boardOf(reading);
+  const { program, wires } = reading.facts;
+  const baud = wires.serial.baud?.value ?? quantity("serial.baud")?.typical ?? 0;
+  const bench = new Bench({ mouse, pc, stroke, layout, baud, scale: 1, seed });
+  const chip = simulatedFirmwareChip(made, wiring, bench);
+  const core = sketchCore({ program, model: made.model, clockHz, chip });
+  const engine = new InterpreterEngine({ program, chip, ...core });
+  const { run, end, strokeBegan } = bench.run(engine, () => chip.place);
+  return {
+    stroke: named(stroke),
+    mouse: named(mouse),
+    pc: named(pc),
+    layout: layout.name,
+    seed,
+    ended: run.ended,
+    strokeBegan: strokeBegan !== undefined,
+    verdict: judgeRun(run),
+    stopped: stopOf(end),
+    notSimulated: made.core.notSimulated.map(({ what }) => what),
+    ...pathsOf(run),
+    edges: run.edges.map(({ time, wire, level }) => ({ time, wire, level })),
+  };
+}
+
+/** A new chip, how it is wired, and the layout of its reports. Throws `Missing` for what the project does not say. */
+export function boardOf({ facts: { program, wires, board } }: ProjectReading): {
+  readonly made: Chip;
+  readonly clockHz: number;
+  readonly wiring: Wiring;
+  readonly layout: ReportLayout;
+} {
+  const layout = layoutNamed(wires.serial.report?.value ?? "");
+  if (program.chip === undefined)
+    throw new Missing("the chip is not known; say it in a note such as `@wire board atmega328p clock=16MHz`");
+  if (board.clock === undefined)
+    throw new Missing("the clock is not known; say it in the note `@wire board`");
+  if (layout?.side !== "serial")
+    throw new Missing("the layout of the reports is not known; say `report=` in the note `@wire serial`");
+  const made = createChip({ name: program.chip.name, hz: board.clock.hz });
+  if (made.kind === "not-simulated") throw new Missing(made.message);
+  const wiring = wiringOf(made.chip.model, wires);
+  if (wiring.kind === "unknown") throw new Missing(wiring.message);
+  return { made: made.chip, clockHz: board.clock.hz, wiring: wiring.wiring, layout };
+}
+
+export function named({ name, title }: Named): Named {
+  return { name, title };
+}
+
+function stopOf(end: EngineEnd): SimulatedRun["stopped"] {
+  if (end.kind === "ended") return undefined;
+  const { message, at } = end;
+  if (at === undefined) return { message, span: undefined };
+  const { file, start, end: to } = visibleRange(at.first, at.last);
+  return { message, span: { file, start, end: to } };
+}
