@@ -1,20 +1,27 @@
+import { availableParallelism } from "node:os";
 import { workerData } from "node:worker_threads";
 import { version } from "../package.json";
 import { createService } from "../src-core/service/create-service.ts";
 import { checkCommand } from "./command-line/check/check-command.ts";
 import { lspCommand } from "./command-line/lsp-command.ts";
+import { matrixCommand } from "./command-line/matrix/matrix-command.ts";
+import { cellRole } from "./command-line/matrix/node/cell-role.ts";
 import { runCommandLine } from "./command-line/run-command-line.ts";
 import { simulateCommand } from "./command-line/simulate/simulate-command.ts";
 import type { ServiceMaker } from "./language-server/serve.ts";
 import { trialRole } from "./language-server/trials/node/trial-role.ts";
 import { loadGrammar } from "./load-grammar.ts";
 import { endWhenReaderLeaves, wantsColours } from "./terminal.ts";
+import { workersOf } from "./workers/node/start-worker.ts";
 
-/** The `edgewise` command, and the worker that its language server starts from the same file. */
+/** The `edgewise` command, and the workers that it starts from the same file. */
 
 if (workerData === trialRole) {
   const { answerInWorker } = await import("./language-server/trials/node/answer-in-worker.ts");
   answerInWorker(await serviceMaker());
+} else if (workerData === cellRole) {
+  const { answerCells } = await import("./command-line/matrix/node/answer-cells.ts");
+  answerCells(await serviceMaker());
 } else {
   await runCommand();
 }
@@ -23,6 +30,10 @@ async function runCommand(): Promise<void> {
   const commands = [
     checkCommand(async (host) => (await serviceMaker())(host)),
     simulateCommand(async (host) => (await serviceMaker())(host)),
+    matrixCommand(async (host) => (await serviceMaker())(host), {
+      start: workersOf({ program: new URL(import.meta.url), role: cellRole, keepsProcess: true }),
+      usual: availableParallelism(),
+    }),
     lspCommand(async () => {
       // Loaded on demand: a check need not pay for the protocol's library.
       const { serveStdio } = await import("./language-server/serve-stdio.ts");
@@ -37,6 +48,11 @@ async function runCommand(): Promise<void> {
     colours: wantsColours(process.stdout, process.env),
     stdout: (text) => process.stdout.write(text),
     stderr: (text) => process.stderr.write(text),
+    showsProgress: process.stderr.isTTY === true && process.env.TERM !== "dumb",
+    onInterrupt: (listener) => {
+      process.on("SIGINT", listener);
+      return () => process.off("SIGINT", listener);
+    },
   });
 }
 

@@ -23,6 +23,10 @@ export interface Surroundings {
   readonly colours: boolean;
   readonly stdout: (text: string) => void;
   readonly stderr: (text: string) => void;
+  /** Standard error is a terminal, on which a line may be written over. */
+  readonly showsProgress: boolean;
+  /** Calls `listener` instead of ending the process when the user interrupts it, until what it gives is called. */
+  readonly onInterrupt: (listener: () => void) => () => void;
 }
 
 export interface Command {

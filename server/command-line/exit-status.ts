@@ -6,6 +6,8 @@ export const exitStatus = {
   findings: 1,
   /** It could not do what it was asked; one line on stderr says what and where. */
   cannotDo: 2,
+  /** Ctrl-C ended it: 128 and the number of the signal, as shells have it. Common practice, no source. */
+  interrupted: 130,
 } as const;
 
 export type ExitStatus = (typeof exitStatus)[keyof typeof exitStatus];

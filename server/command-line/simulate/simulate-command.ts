@@ -12,6 +12,7 @@ import type { Arguments, Command, Surroundings } from "../command.ts";
 import { exitStatus } from "../exit-status.ts";
 import { formatAmong } from "../format-among.ts";
 import { projectsAt, seenFrom } from "../projects-at.ts";
+import { seedOf } from "../seed-of.ts";
 import { writeOutput } from "../write-output.ts";
 import { renameRun } from "./rename-run.ts";
 
@@ -71,12 +72,6 @@ function simulate(
       return { project, run: renameRun(result.run, asSeenFromHere) };
     }),
   );
-}
-
-function seedOf(text: string | undefined): number {
-  if (text === undefined) return 1;
-  if (!/^\d{1,9}$/.test(text)) throw new CannotDo(`--seed needs a whole number from 0, not "${text}"`);
-  return Number(text);
 }
 
 function report(

@@ -1,17 +1,10 @@
+import type { EventsOf, StarterOf, WorkerOf } from "../../workers/worker.ts";
 import type { TrialAnswer, TrialRequest } from "./messages.ts";
 
-/** A thread of its own that tries firmware out, whatever platform it runs on. */
-export interface TrialWorker {
-  post(request: TrialRequest): void;
-  /** Stops it at once, whatever it is doing. It reports nothing any more. */
-  end(): void;
-}
+/** A thread of its own that tries firmware out. */
+export type TrialWorker = WorkerOf<TrialRequest>;
 
-/** What a worker reports. */
-export interface WorkerEvents {
-  answered(answer: TrialAnswer): void;
-  /** It ended by itself and can be asked nothing more. `why` fits behind "the firmware could not be tried:". */
-  ended(why: string): void;
-}
+/** Why it ended fits behind "the firmware could not be tried:". */
+export type WorkerEvents = EventsOf<TrialAnswer>;
 
-export type StartWorker = (events: WorkerEvents) => TrialWorker;
+export type StartWorker = StarterOf<TrialRequest, TrialAnswer>;
