@@ -57,6 +57,8 @@ export interface Clock {
   pass(cycles: number, at: At | undefined): boolean;
   /** The code executed `wdr` or `sleep`; cycles may go by. Without it both do nothing. False ends the run. */
   instructed?(word: "wdr" | "sleep", at: At | undefined): boolean;
+  /** Another number whenever something happened, an interrupt handler included. */
+  happened(): number;
   /** Something that was read since the last call changes without an event: no turn of a waiting loop may be skipped. */
   isRestless(): boolean;
   /** See `Linkage`. */

@@ -34,6 +34,9 @@ export class InterpreterEngine implements Engine {
   readonly #handlers = new Map<string, FunctionSymbol>();
   #problem: { readonly message: string; readonly at: At | undefined } | undefined;
 
+  /** Events and interrupts so far. */
+  #happened = 0;
+
   constructor(firmware: InterpretedFirmware) {
     this.#firmware = firmware;
     for (const symbol of firmware.program.functions) {
@@ -83,7 +86,10 @@ export class InterpreterEngine implements Engine {
       pass: (cycles, at) => {
         chip.pass(cycles);
         if (at !== undefined) chip.place = at;
-        if (chip.cycles >= chip.due) chip.catchUp();
+        if (chip.cycles >= chip.due) {
+          chip.catchUp();
+          this.#happened += 1;
+        }
         if (chip.wasReset) return this.#stop("the watchdog reset the chip", chip.place);
         return this.#interrupt(machine, bench) && !bench.ended;
       },
@@ -96,6 +102,7 @@ export class InterpreterEngine implements Engine {
         const never = chip.sleep();
         return never === undefined ? !bench.ended : this.#stop(never.message, at);
       },
+      happened: () => this.#happened,
       isRestless: () => chip.takeRestless(),
       onlyLooks: ({ name, standIn }) => standIn && lookingFunctions.has(name),
     };
@@ -113,6 +120,7 @@ export class InterpreterEngine implements Engine {
       const vector = chip.pendingInterrupt();
       if (vector === undefined || bench.ended) return true;
       chip.enterInterrupt(vector);
+      this.#happened += 1;
       const before = chip.place;
       const handled = this.#handle(vector, machine());
       if (handled === undefined) {

@@ -1,9 +1,7 @@
 import type { At, TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
-import { walkStatement } from "../../reader/typed/walk.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
 import { lowerAssembly } from "./assembly.ts";
 import { cleanupSteps } from "./cleanup.ts";
-import type { ExpressionCosts } from "./cycles/expressions.ts";
 import { turnCycles as cyclesOfTurn, statementCycles } from "./cycles/statements.ts";
 import { destroySteps } from "./destructors.ts";
 import { changesNothing } from "./idle.ts";
@@ -82,18 +80,18 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
     case "while": {
       if (statement.declared !== undefined) return declaringLoop(scope, statement, statement.declared);
       const test = tested(scope, statement.condition);
-      return loop(
-        scope,
-        () =>
-          `while(${test}){${tick(scope, statement)}${lowerStatement(scope, statement.body)}${skipping(scope, statement)}}`,
-      );
+      return loop(scope, () => {
+        const skip = skipping(scope, statement);
+        const body = `${tick(scope, statement)}${lowerStatement(scope, statement.body)}`;
+        return `${skip.first}while(${test}){${body}${skip.each}}`;
+      });
     }
     case "do":
       return loop(scope, () => {
         const body = `${tick(scope, statement)}${lowerStatement(scope, statement.body)}`;
         const skip = skipping(scope, statement);
         const test = tested(scope, statement.condition);
-        return `do{${body}}while(${skip === "" ? test : `${test}&&(${skip},true)`});`;
+        return `${skip.first}do{${body}}while(${skip.each === "" ? test : `${test}&&(${skip.each},true)`});`;
       });
     case "for": {
       if (statement.init !== undefined)
@@ -104,7 +102,8 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
         const { step: turned } = statement;
         // Behind the body, which declares what a condition declared.
         const step = turned === undefined ? "" : wholeExpression(scope, () => lowerValue(scope, turned));
-        return `for(;${test};${step}){${tick(scope, statement)}${body}${skipping(scope, statement)}}`;
+        const skip = skipping(scope, statement);
+        return `${skip.first}for(;${test};${step}){${tick(scope, statement)}${body}${skip.each}}`;
       });
     }
     case "range-for":
@@ -146,30 +145,20 @@ function turnCycles({ linkage }: FunctionScope, statement: TypedStatement): numb
   return linkage.costs === undefined ? 1 : Math.max(1, cyclesOfTurn(statement, linkage.costs));
 }
 
-/** Behind a turn that changed nothing: the turns that would follow until something happens are skipped. */
-function skipping(scope: FunctionScope, statement: Loop): string {
-  const { linkage } = scope;
-  if (linkage.costs === undefined) return "";
+/**
+ * Behind a turn that changed nothing: the turns that would follow until something happens are skipped. What a turn takes is
+ * measured from one to the next, for what is called in it counts for itself.
+ */
+function skipping(scope: FunctionScope, statement: Loop): { readonly first: string; readonly each: string } {
   const { condition: until, body } = statement;
   const step = statement.kind === "for" ? statement.step : undefined;
-  if (!changesNothing([until, step, body], linkage)) return "";
-  return `idle(${turnCycles(scope, statement) + bodyCycles(linkage.costs, body)})`;
+  if (scope.linkage.costs === undefined || !changesNothing([until, step, body], scope.linkage))
+    return { first: "", each: "" };
+  const turn = scope.temporary();
+  return { first: `${turn}=-1;`, each: `${turn}=idle(${turn})` };
 }
 
 type Loop = Extract<TypedStatement, { kind: "while" | "do" | "for" }>;
-
-/** Of all statements in it, as each is run in a turn that goes on. */
-function bodyCycles(costs: ExpressionCosts, body: TypedStatement): number {
-  let cycles = 0;
-  walkStatement(body, {
-    statement: (statement) => {
-      cycles += statementCycles(statement, costs);
-      return true;
-    },
-    expression: () => false,
-  });
-  return cycles;
-}
 
 export function jump(target: number): string {
   return `{pc=${target};continue L;}`;

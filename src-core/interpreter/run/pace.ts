@@ -22,6 +22,10 @@ export class Pace {
   #stepsLeft = 0;
   /** What the first counter was set to when cycles were last passed on. */
   #slice = 0;
+  /** Cycles that the clock was told of. */
+  #passed = 0;
+  /** What the clock said behind the last turn of a waiting loop. */
+  #happened = 0;
 
   constructor({ limits, clock, cancelled }: MachineRequest, linker: Linker, counters: Int32Array) {
     this.#limits = limits;
@@ -60,14 +64,27 @@ export class Pace {
     // Whoever is called from the clock counts for itself.
     this.#slice = 0;
     this.#counters[0] = 0;
+    this.#passed += used;
     if (!clock.pass(used, this.#linker.places[place])) throw new Halt("ended", "the run is over", undefined);
     this.#ask(clock);
   }
 
-  /** A waiting loop whose turns take so many cycles each: nothing happens in those up to the next event. */
-  skip(cycles: number): void {
+  /**
+   * Behind a turn of a waiting loop. `since` is what this gave behind the turn before, or -1 for the first. Where nothing
+   * happened in the turn, nothing will in those up to the next event: they are skipped, as many as fit in whole.
+   */
+  skip(since: number): number {
+    const clock = this.#clock;
+    if (clock === undefined) return since;
+    const happened = clock.happened();
+    const isSteady = !clock.isRestless() && happened === this.#happened && since >= 0;
+    this.#happened = happened;
     const left = this.#counters[0] ?? 0;
-    if (left > cycles && this.#clock?.isRestless() === false) this.#counters[0] = left % cycles;
+    const now = this.#passed + this.#slice - left;
+    const turn = now - since;
+    if (!isSteady || turn <= 0 || left <= turn) return now;
+    this.#counters[0] = left % turn;
+    return now + left - (left % turn);
   }
 
   /** Lets cycles go by bit by bit, so that everything that happens in them has its moment. */

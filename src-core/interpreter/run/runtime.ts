@@ -299,7 +299,7 @@ export class Runtime {
         return count;
       },
       waited: (cycles: number): void => this.pace.wait(cycles),
-      idle: (cycles: number): void => this.pace.skip(cycles),
+      idle: (since: number): number => this.pace.skip(since),
       cannot: (text: number, place: number): never => {
         throw new Halt("cannot-run", `cannot run: ${linker.texts[text]}`, linker.places[place]);
       },

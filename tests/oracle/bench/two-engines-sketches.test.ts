@@ -109,6 +109,32 @@ describe("the same sketch, compiled with the sketch core and interpreted", () =>
   });
 });
 
+describe("a loop that waits for a pin", () => {
+  test("busy-wait: sees an edge as late, earliest, latest and on average", async () => {
+    const falls = Array.from({ length: 60 }, (_, index) => 100_000 + 7_001 * index);
+    const [image, sources] = await both("busy-wait", 600_000, (queue, { clock }, at) => {
+      for (const fall of falls) {
+        queue.at(at(fall), () => clock.drive("mouse", "low", mouse));
+        queue.at(at(fall + 3000), () => clock.drive("mouse", "released", mouse));
+      }
+    });
+    const delays = ({ edges }: ImageRun) => {
+      const answers = edges("data").filter(({ cycle }) => cycle > 50_000);
+      return falls.map((fall) => (answers.find(({ cycle }) => cycle > fall)?.cycle ?? 0) - fall);
+    };
+    // An overflow handler of the core that comes in between is left out.
+    const usual = (run: ImageRun) =>
+      delays(run)
+        .toSorted((a, b) => a - b)
+        .slice(0, -4);
+    const [real, estimated] = [usual(image), usual(sources)];
+    const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+    expect(Math.abs((estimated[0] ?? 0) - (real[0] ?? 0))).toBeLessThan(15);
+    expect(Math.abs((estimated.at(-1) ?? 0) - (real.at(-1) ?? 0))).toBeLessThan(20);
+    expect(Math.abs(mean(estimated) - mean(real))).toBeLessThan(12);
+  });
+});
+
 function found<T>(value: T | undefined): T {
   if (value === undefined) throw new Error("no such name");
   return value;

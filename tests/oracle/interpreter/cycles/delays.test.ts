@@ -89,6 +89,7 @@ function interpreted(program: SourceProgram): number {
         cycles += passed;
         return writes.length < 2;
       },
+      happened: () => 0,
       isRestless: () => true,
       onlyLooks: () => false,
     },

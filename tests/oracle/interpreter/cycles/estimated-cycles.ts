@@ -67,6 +67,10 @@ class CountingClock implements Clock {
     return true;
   }
 
+  happened(): number {
+    return 0;
+  }
+
   isRestless(): boolean {
     return true;
   }
