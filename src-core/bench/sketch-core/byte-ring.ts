@@ -1,4 +1,4 @@
-/** The core's buffers: one byte less than their size fits in (`HardwareSerial.h`, 64 bytes, or 16 where RAM is short). */
+/** The core's buffers: one byte less than their size fits in. */
 export class ByteRing {
   readonly #bytes: Uint8Array;
   #head = 0;

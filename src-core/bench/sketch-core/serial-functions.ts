@@ -1,5 +1,6 @@
 import type { Surroundings } from "../../interpreter/outcome.ts";
 import type { AvrChip } from "../../model/chips/chip.ts";
+import type { BufferSizes } from "./buffer-sizes.ts";
 import type { CoreCall, CoreFunctions, CoreHandlers } from "./core-function.ts";
 import { type FunctionCycles, functionCycles } from "./function-cycles.ts";
 import { SerialPort } from "./serial-port.ts";
@@ -7,22 +8,26 @@ import { SerialPort } from "./serial-port.ts";
 /** SERIAL_8N1 of `HardwareSerial.h`, which `begin` takes where nothing is said. */
 const usualFormat = 0x06;
 
+export interface SerialSetup {
+  readonly model: AvrChip;
+  /** F_CPU, Hz. */
+  readonly clockHz: number;
+  readonly handlers: CoreHandlers;
+  /** Vectors that have a handler of the author's. */
+  readonly ownVectors: ReadonlySet<string>;
+  /** Undefined where the build says something that is not understood. */
+  readonly buffers: BufferSizes | undefined;
+}
+
 /** Methods of `Serial`, `Serial1` and so on. */
 export class SerialFunctions {
-  readonly #model: AvrChip;
-  readonly #clockHz: number;
-  readonly #handlers: CoreHandlers;
-  readonly #ownVectors: ReadonlySet<string>;
+  readonly #setup: SerialSetup;
   /** By the names of the objects. */
   readonly #ports = new Map<string, SerialPort>();
   readonly #names = new Map<number, string>();
 
-  /** `ownVectors` have a handler of the author's. */
-  constructor(model: AvrChip, clockHz: number, handlers: CoreHandlers, ownVectors: ReadonlySet<string>) {
-    this.#model = model;
-    this.#clockHz = clockHz;
-    this.#handlers = handlers;
-    this.#ownVectors = ownVectors;
+  constructor(setup: SerialSetup) {
+    this.#setup = setup;
   }
 
   readonly functions: CoreFunctions = {
@@ -69,16 +74,19 @@ export class SerialFunctions {
     const name = this.#nameOf(parameters[0] ?? 0, surroundings);
     const known = this.#ports.get(name);
     if (known !== undefined) return known;
-    const usart = this.#model.usarts.find(({ number }) => objectName(number) === name);
+    const { model, clockHz, handlers, ownVectors, buffers } = this.#setup;
+    const usart = model.usarts.find(({ number }) => objectName(number) === name);
     if (usart === undefined)
-      return surroundings.refuse(`\`${name}\`: ${this.#model.printedName} has no such USART`);
-    const port = new SerialPort(this.#model, usart, this.#clockHz);
-    for (const [vector, handler] of port.handlers(this.#model)) {
-      if (this.#ownVectors.has(vector))
+      return surroundings.refuse(`\`${name}\`: ${model.printedName} has no such USART`);
+    if (buffers === undefined)
+      return surroundings.refuse(`\`${name}\`: a size of its buffers that is no plain number of 2 or more`);
+    const port = new SerialPort(usart, clockHz, buffers);
+    for (const [vector, handler] of port.handlers(model)) {
+      if (ownVectors.has(vector))
         surroundings.refuse(
           `\`${name}\` beside a handler of your own for ${vector}: the sketch does not link`,
         );
-      this.#handlers.set(vector, handler);
+      handlers.set(vector, handler);
     }
     this.#ports.set(name, port);
     return port;
@@ -101,7 +109,7 @@ export class SerialFunctions {
   #nameOf(self: number, surroundings: Surroundings): string {
     const known = this.#names.get(self);
     if (known !== undefined) return known;
-    for (const { number } of this.#model.usarts) {
+    for (const { number } of this.#setup.model.usarts) {
       const name = objectName(number);
       if (surroundings.addressOf(name) !== self) continue;
       this.#names.set(self, name);

@@ -1,6 +1,7 @@
 import type { AvrChip, Usart } from "../../model/chips/chip.ts";
 import type { HandlerBody } from "../engines/interpreter-engine.ts";
 import { type Access, HandlerAccess } from "./access.ts";
+import type { BufferSizes } from "./buffer-sizes.ts";
 import { ByteRing } from "./byte-ring.ts";
 import type { CoreHandlers } from "./core-function.ts";
 import { functionCycles, handlerCycles, turnCycles } from "./function-cycles.ts";
@@ -30,14 +31,12 @@ export class SerialPort {
   #written = false;
 
   /** `clockHz` is F_CPU. */
-  constructor(model: AvrChip, usart: Usart, clockHz: number) {
+  constructor(usart: Usart, clockHz: number, { receive, transmit }: BufferSizes) {
     this.#usart = usart;
     this.#clockHz = clockHz;
     this.#masks = masksOf(usart);
-    // SERIAL_TX_BUFFER_SIZE and SERIAL_RX_BUFFER_SIZE of `HardwareSerial.h`.
-    const size = model.memory.ramEnd - model.memory.ramStart < 1023 ? 16 : 64;
-    this.#received = new ByteRing(size);
-    this.#toSend = new ByteRing(size);
+    this.#received = new ByteRing(receive);
+    this.#toSend = new ByteRing(transmit);
   }
 
   handlers(model: AvrChip): CoreHandlers {

@@ -6,6 +6,7 @@ import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { FirmwareChip } from "../engines/firmware-chip.ts";
 import type { InterpretedFirmware } from "../engines/interpreter-engine.ts";
 import { CallAccess, HandlerAccess } from "./access.ts";
+import { bufferSizes } from "./buffer-sizes.ts";
 import type { CoreFunction, CoreFunctions, CoreHandlers } from "./core-function.ts";
 import { turnCycles } from "./function-cycles.ts";
 import { pinFunctions } from "./pin-functions.ts";
@@ -25,6 +26,8 @@ export interface SketchCoreRequest {
   /** Hz, as `F_CPU` has it; below 1 MHz nothing of the core runs. */
   readonly clockHz: number;
   readonly chip: FirmwareChip;
+  /** Macros that the build gives to the core's sources, too. */
+  readonly defines: ReadonlyMap<string, string>;
 }
 
 /**
@@ -35,7 +38,7 @@ export interface SketchCoreRequest {
 export function sketchCore(
   request: SketchCoreRequest,
 ): Pick<InterpretedFirmware, "outside" | "handlers" | "start"> {
-  const { program, model, clockHz, chip } = request;
+  const { program, model, clockHz, chip, defines } = request;
   const own = (name: string): FunctionSymbol | undefined =>
     program.functions.find(
       (symbol) => symbol.name === name && symbol.memberOf === undefined && symbol.definition !== undefined,
@@ -49,7 +52,13 @@ export function sketchCore(
   const pins = new Pins(model);
   const time = new CoreTime(model, clockHz);
   const pinInterrupts = new PinInterrupts(model, handlers, ownVectors);
-  const serial = new SerialFunctions(model, clockHz, handlers, ownVectors);
+  const serial = new SerialFunctions({
+    model,
+    clockHz,
+    handlers,
+    ownVectors,
+    buffers: bufferSizes(model, defines),
+  });
   const overflow = usualVectorName(model, "TIMER0_OVF_vect");
   // `main.cpp` of the core is linked where nobody else has a `main`.
   const isSketch =

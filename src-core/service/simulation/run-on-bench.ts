@@ -34,7 +34,7 @@ export function runOnBench(reading: ProjectReading, { mouse, pc, stroke, seed }:
   const baud = wires.serial.baud?.value ?? quantity("serial.baud")?.typical ?? 0;
   const bench = new Bench({ mouse, pc, stroke, layout, baud, scale: 1, seed });
   const chip = simulatedFirmwareChip(made, wiring, bench);
-  const core = sketchCore({ program, model: made.model, clockHz, chip });
+  const core = sketchCore({ program, model: made.model, clockHz, chip, defines: reading.project.defines });
   const engine = new InterpreterEngine({ program, chip, ...core });
   const { run, end, strokeBegan } = bench.run(engine, () => chip.place);
   return {

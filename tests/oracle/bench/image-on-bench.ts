@@ -27,7 +27,13 @@ export function engineFor(firmware: Firmware, chip: Chip, wiring: Wiring, bench:
   if (firmware instanceof Uint16Array) return new ImageEngine(chip, wiring);
   const simulated = simulatedFirmwareChip(chip, wiring, bench);
   const clockHz = firmware.clockHz ?? 0;
-  const core = sketchCore({ program: firmware, model: chip.model, clockHz, chip: simulated });
+  const core = sketchCore({
+    program: firmware,
+    model: chip.model,
+    clockHz,
+    chip: simulated,
+    defines: new Map(),
+  });
   return new InterpreterEngine({ program: firmware, chip: simulated, ...core });
 }
 

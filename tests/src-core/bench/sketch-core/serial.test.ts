@@ -116,6 +116,27 @@ describe("Serial on the line", () => {
     expect(edges("rxd").at(-1)).toMatchObject({ level: 0, text: "pinMode(1, OUTPUT)" });
   });
 
+  test.each([
+    [{}, 63],
+    [{ SERIAL_TX_BUFFER_SIZE: "16" }, 15],
+    [{ SERIAL_TX_BUFFER_SIZE: "256" }, 255],
+  ])("HardwareSerial.h: with %o of the build there is room for %d bytes", (defines, room) => {
+    const { bytes } = runSketch(
+      "void setup() { Serial.begin(9600); Serial.write(Serial.availableForWrite()); } void loop() {}",
+      { defines },
+    );
+    expect(bytes(9600).map(({ byte }) => byte)).toEqual([room]);
+  });
+
+  test("a size that is no plain number is refused", () => {
+    const { end } = runSketch("void setup() { Serial.begin(9600); } void loop() {}", {
+      defines: { SERIAL_RX_BUFFER_SIZE: "(1 << 5)" },
+    });
+    expect(end).toMatchObject({
+      message: expect.stringMatching(/^cannot run: `Serial`: a size of its buffers/),
+    });
+  });
+
   test("nothing received: available 0, read and peek -1", () => {
     const { bytes } = runSketch(`
       void setup() { Serial.begin(9600); Serial.write(Serial.available()); Serial.write(Serial.read()); Serial.write(Serial.peek()); Serial.write(Serial ? 1 : 0); }

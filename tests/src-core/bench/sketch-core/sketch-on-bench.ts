@@ -32,6 +32,7 @@ export interface SketchOptions {
   readonly hz?: number;
   readonly wiring?: Wiring;
   readonly milliseconds?: number;
+  readonly defines?: Readonly<Record<string, string>>;
   /** Plans what happens on the wires; moments in microseconds. */
   readonly prepare?: (
     wires: BenchSide["wires"],
@@ -56,12 +57,13 @@ export interface SketchRun {
 /** Runs a sketch with nothing else on its wires but what `prepare` plans. */
 export function runSketch(text: string, options: SketchOptions = {}): SketchRun {
   const { chip: name = "atmega328p", hz = 16_000_000, wiring = usualWiring, milliseconds = 100 } = options;
+  const defines = new Map(Object.entries(options.defines ?? {}));
   const program = readProgram({
     host: hostOfFiles({ "sketch.ino": text }),
     units: [{ mains: ["sketch.ino"], language: "c++", prelude: ["Arduino.h"] }],
     chip: chipNamed(name),
     clockHz: hz,
-    defines: new Map(),
+    defines,
     includePaths: [],
     grammar: readGrammar,
     cache: new ProgramCache(),
@@ -86,7 +88,7 @@ export function runSketch(text: string, options: SketchOptions = {}): SketchRun 
     advanceTo: (time) => queue.advanceTo(time),
   };
   const chip = simulatedFirmwareChip(made.chip, wiring, bench);
-  const core = sketchCore({ program, model: made.chip.model, clockHz: hz, chip });
+  const core = sketchCore({ program, model: made.chip.model, clockHz: hz, chip, defines });
   const end = new InterpreterEngine({ program, chip, ...core }).run(bench);
   const at = end.kind === "stopped" ? end.at : undefined;
   const edges = (wire: WireName) =>
