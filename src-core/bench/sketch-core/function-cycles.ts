@@ -94,6 +94,9 @@ export const turnCycles = {
   /** `wiring_pulse.S`, counted by the AVR Instruction Set Manual. */
   pulseAwaited: 11,
   pulseMeasured: 16,
+  /** `Print::write` around each byte, and `printNumber` for each digit; measured on the compiled core. */
+  printedByte: 30,
+  printedDigit: 615,
   /** Three writes for each bit. */
   shiftOutBit: Math.round((shiftOut?.cycles ?? 0) / bits - 3 * eachWrite),
   /** Two writes and a read. */

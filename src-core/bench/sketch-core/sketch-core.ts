@@ -12,6 +12,7 @@ import { turnCycles } from "./function-cycles.ts";
 import { pinFunctions } from "./pin-functions.ts";
 import { PinInterrupts } from "./pin-interrupts.ts";
 import { Pins } from "./pins.ts";
+import { printing } from "./printing.ts";
 import { pulseFunctions } from "./pulses.ts";
 import { refusalOf } from "./refused.ts";
 import { usualVectorName } from "./registers.ts";
@@ -89,7 +90,7 @@ export function sketchCore(
   };
   const outside: OutsideFunction = (symbol) => {
     const body = bodyOf(symbol);
-    if (body === undefined) return undefined;
+    if (body === undefined) return printing(symbol);
     return (parameters, _memory, surroundings) =>
       body({ access: new CallAccess(chip, surroundings), parameters: parameters.map(Number), surroundings });
   };

@@ -85,6 +85,26 @@ describe("the same sketch, compiled with the sketch core and interpreted", () =>
     });
   });
 
+  test("printing: the same text, in the same time within an eighth", async () => {
+    const [image, sources] = await both("printing", 3_000_000);
+    expect(String.fromCharCode(...bytes(image))).toBe("a line of text1234567-42FF\r\n\x01\x02\x03\x04");
+    expect(bytes(sources)).toEqual(bytes(image));
+    // High while it prints.
+    const widths = ({ edges }: ImageRun) => {
+      const own = edges("clock");
+      return own.flatMap(({ cycle, level }, index) => {
+        const rise = own[index - 1];
+        return level === 0 && rise?.level === 1 ? [cycle - rise.cycle] : [];
+      });
+    };
+    const [real, estimated] = [widths(image).slice(-5), widths(sources).slice(-5)];
+    expect(estimated).toHaveLength(real.length);
+    real.forEach((width, index) => {
+      // An overflow handler of 100 cycles or one of the USART may come in one of the two.
+      expect(Math.abs((estimated[index] ?? 0) - width)).toBeLessThan(width / 8 + 130);
+    });
+  });
+
   test("attached: the function runs as soon after an edge, the main loop sees as many", async () => {
     const falls = Array.from({ length: 20 }, (_, index) => 100_000 + 37_123 * index);
     const [image, sources] = await both("attached", 1_000_000, (queue, { clock }, at) => {
