@@ -1,6 +1,7 @@
-import { hexText } from "../../../figures.ts";
+import { hexText, plain } from "../../../figures.ts";
+import { formatSources } from "../../../model/sources.ts";
 import { figure, figureOf } from "../../time/figures.ts";
-import type { Time } from "../../time/time.ts";
+import { type Time, us } from "../../time/time.ts";
 import type { Edge } from "../../wires/edge.ts";
 import type { FindingsOfRun } from "../findings.ts";
 import { dataAt, type HostFrame, PULSES } from "./host-frames.ts";
@@ -48,9 +49,19 @@ function judgeChange({ falls, rises }: HostFrame, edge: Edge, findings: Findings
     findings.measureTime("ps2.data-settled", time - rise, "ps2/sample-edge", what, time, cause.at);
     return time - rise <= SETTLED;
   }
-  const rule = time - fall > LATEST_CHANGE ? "ps2/sample-edge" : undefined;
-  const what = "data changes after the mouse's clock fell by";
-  findings.measureTime("ps2.data-change-delay", time - fall, rule, what, time, cause.at);
+  const delay = time - fall;
+  findings.measureTime("ps2.data-change-delay", delay, undefined, "", time, cause.at);
+  if (delay > LATEST_CHANGE) {
+    findings.fail({
+      rule: "ps2/sample-edge",
+      message: `data changes ${plain(delay / us, 2)} us after the mouse's clock fell; right is at most ${plain(LATEST_CHANGE / us, 2)} us`,
+      time,
+      at: cause.at,
+      measured: { value: delay / us, unit: "us" },
+      limit: { atMost: LATEST_CHANGE / us, unit: "us" },
+      source: formatSources([{ document: "ps2ProtocolArticle", place: "Host-to-Device" }]),
+    });
+  }
   return true;
 }
 
