@@ -33,3 +33,8 @@ export function hexText(value: number | bigint): string {
 export function plain(value: number, digits: number): string {
   return String(Number(value.toFixed(digits)));
 }
+
+/** Bytes as documents print them: `40 3F 00`. */
+export function bytesText(bytes: readonly number[]): string {
+  return bytes.map((byte) => byte.toString(16).toUpperCase().padStart(2, "0")).join(" ");
+}

@@ -1,3 +1,4 @@
+import { bytesText } from "../figures.ts";
 import { encodeWholeReport } from "../model/layouts/encode.ts";
 import type { FieldName, ReportLayout } from "../model/layouts/layout.ts";
 import { movementRange, type ReportValues } from "../model/layouts/values.ts";
@@ -10,7 +11,6 @@ import { Decoder, type TakenApart } from "./subject/decoder.ts";
 import { stopped } from "./subject/not-tried.ts";
 import { isMovement } from "./subject/operands.ts";
 import type { Request, Tried } from "./trial-request.ts";
-import { bytesText } from "./try-encoder.ts";
 
 /** Hands a decoder every kind of report and judges what comes out. Throws `NotTried` where it cannot be run. */
 export function tryDecoder(request: Request, note: DecodesNote, layout: ReportLayout): Tried {

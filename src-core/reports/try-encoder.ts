@@ -1,3 +1,4 @@
+import { bytesText } from "../figures.ts";
 import type { Misstep } from "../interpreter/outcome.ts";
 import { encodeReport } from "../model/layouts/encode.ts";
 import type { ReportLayout } from "../model/layouts/layout.ts";
@@ -169,9 +170,4 @@ function faultOf(
     },
     at: blamed ?? symbol.at,
   };
-}
-
-/** `40 3F 00`. */
-export function bytesText(bytes: readonly number[]): string {
-  return bytes.map((byte) => byte.toString(16).toUpperCase().padStart(2, "0")).join(" ");
 }

@@ -1,5 +1,6 @@
 import { second } from "../../bench/time/time.ts";
 import type { RunFigures } from "../../bench/verdicts/verdict.ts";
+import { bytesText } from "../../figures.ts";
 import { hasPassed, type SimulatedRun } from "../../simulation-result.ts";
 import type { FileLines } from "../line-index.ts";
 import { failureAsText, milliseconds, stopAsText } from "./failure-as-text.ts";
@@ -58,14 +59,10 @@ function figuresAsText({ verdict: { figures }, strokeBegan }: SimulatedRun): str
 
 function identified({ identifications }: RunFigures): readonly string[][] {
   return identifications.map(({ outcome, bytes, delay }) => {
-    const sent = bytes.length === 0 ? "" : `: ${bytes.map(hex).join(" ")}`;
+    const sent = bytes.length === 0 ? "" : `: ${bytesText(bytes)}`;
     const after = delay === undefined ? "" : ` after ${milliseconds(delay)}`;
     return ["identification", `${outcome}${sent}${after}`];
   });
-}
-
-function hex(byte: number): string {
-  return byte.toString(16).toUpperCase().padStart(2, "0");
 }
 
 function summary(run: SimulatedRun, paint: Paint): string {
