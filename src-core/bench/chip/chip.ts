@@ -6,6 +6,7 @@ import { addClockDivider } from "./clock-divider.ts";
 import { tellUnsimulatedRegisters } from "./not-simulated.ts";
 import { addPinInterrupts } from "./pin-interrupts.ts";
 import { Ports } from "./port.ts";
+import { globalFlag, statusRegister } from "./status-register.ts";
 import { addTimers } from "./timer/add-timers.ts";
 import type { Timer } from "./timer/timer.ts";
 import { Usart } from "./usart.ts";
@@ -28,10 +29,6 @@ export const simulatedChips = [
   "attiny45",
   "attiny85",
 ] as const;
-
-/** SREG, at one place in every AVR; I is its highest bit. AVR Instruction Set Manual. */
-const statusRegister = 0x5f;
-const globalFlag = 0x80;
 
 export interface ChipOptions {
   /** Name of the model: `atmega328p`. */

@@ -1,5 +1,6 @@
 import type { Chip } from "../chip/chip.ts";
 import { sleepOf } from "../chip/sleep.ts";
+import { globalFlag, statusRegister } from "../chip/status-register.ts";
 import { Timeline } from "../chip/timeline.ts";
 import { connect, type Wiring } from "../chip/wiring.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
@@ -13,9 +14,6 @@ const instructions = {
   jumpToItself: 0xcfff,
   empty: 0xffff,
 } as const;
-
-const statusRegister = 0x5f;
-const globalFlag = 0x80;
 
 /** Cycles of entering a handler, and those more of waking; "Interrupt Response Time" of the datasheets, from memory. */
 const responseCycles = { pc16: 4, pc22: 5 } as const;

@@ -1,12 +1,10 @@
 import type { Chip } from "../chip/chip.ts";
 import { sleepOf } from "../chip/sleep.ts";
+import { globalFlag, statusRegister } from "../chip/status-register.ts";
 import { Timeline } from "../chip/timeline.ts";
 import { connect, type Wiring } from "../chip/wiring.ts";
 import type { BenchSide } from "../engine.ts";
 import type { FirmwareChip } from "./firmware-chip.ts";
-
-const statusRegister = 0x5f;
-const globalFlag = 0x80;
 
 /** A chip that was made without a program, wired to the bench, for an engine that runs sources. */
 export function simulatedFirmwareChip(chip: Chip, wiring: Wiring, bench: BenchSide): FirmwareChip {

@@ -1,6 +1,6 @@
+import { globalFlag, statusRegister } from "../chip/status-register.ts";
 import type { CoreCall } from "./core-function.ts";
 import { delayMicrosecondsCycles as cycles, turnCycles } from "./function-cycles.ts";
-import { globalFlag, statusRegister } from "./registers.ts";
 import type { CoreTime } from "./time.ts";
 
 /** `delay` of `wiring.c`, which looks at `micros` over and over; turns that can change nothing are taken at once. */

@@ -2,10 +2,6 @@ import type { AvrChip, BitPlace } from "../../model/chips/chip.ts";
 import { bitPlace, registerNamed } from "../../model/chips/find-bits.ts";
 import type { Bit } from "../chip/interrupts.ts";
 
-/** SREG, at one place in every AVR; I is its highest bit. AVR Instruction Set Manual. */
-export const statusRegister = 0x5f;
-export const globalFlag = 0x80;
-
 /** The bit of this name, in data space; undefined where the chip lacks it. */
 export function bitNamed(model: AvrChip, name: string): Bit | undefined {
   return bitAt(model, bitPlace(model.registers, name));

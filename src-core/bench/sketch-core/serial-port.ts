@@ -1,11 +1,12 @@
 import type { AvrChip, Usart } from "../../model/chips/chip.ts";
+import { globalFlag, statusRegister } from "../chip/status-register.ts";
 import type { HandlerBody } from "../engines/interpreter-engine.ts";
 import { type Access, HandlerAccess } from "./access.ts";
 import type { BufferSizes } from "./buffer-sizes.ts";
 import { ByteRing } from "./byte-ring.ts";
 import type { CoreHandlers } from "./core-function.ts";
 import { functionCycles, handlerCycles, turnCycles } from "./function-cycles.ts";
-import { globalFlag, statusRegister, usualVectorName } from "./registers.ts";
+import { usualVectorName } from "./registers.ts";
 
 /** Masks of bits in UCSRnA and UCSRnB. */
 interface Masks {

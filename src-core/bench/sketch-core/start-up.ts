@@ -1,7 +1,8 @@
 import type { AvrChip } from "../../model/chips/chip.ts";
 import { registerNamed } from "../../model/chips/find-bits.ts";
+import { globalFlag, statusRegister } from "../chip/status-register.ts";
 import type { Access } from "./access.ts";
-import { bitNamed, globalFlag, statusRegister } from "./registers.ts";
+import { bitNamed } from "./registers.ts";
 
 /** Bits that `init` of `wiring.c` sets: the prescaler of 64 and PWM for each timer, and the overflow of timer 0. */
 const usualBits = [
