@@ -9,6 +9,7 @@ import { NotTried } from "./subject/not-tried.ts";
 import type { Request } from "./trial-request.ts";
 import { tryDecoder } from "./try-decoder.ts";
 import { tryEncoder } from "./try-encoder.ts";
+import { unitOf } from "./unit-of.ts";
 
 /**
  * Runs every function that a note calls an encoder or a decoder over its inputs; not those whose notes are themselves
@@ -56,10 +57,6 @@ function requestFor(
 ): Request {
   if (symbol.definition === undefined) throw new NotTried("it is declared and has no body here", symbol.at);
   return { program, unit: unitOf(program, symbol) ?? unit, symbol, cancelled };
-}
-
-function unitOf(program: Program, symbol: FunctionSymbol): TypedUnit | undefined {
-  return program.units.find(({ typed }) => typed.functions.includes(symbol))?.typed;
 }
 
 function said({ first, last }: At, message: string): NotUnderstood {

@@ -8,6 +8,7 @@ import type {
 import { walkStatement } from "../../reader/typed/walk.ts";
 import { referred } from "../../reader/types/derive.ts";
 import type { Type } from "../../reader/types/types.ts";
+import { unitOf } from "../unit-of.ts";
 
 /** A function that may build a report, with the names that a note could use. */
 export interface Candidate {
@@ -29,7 +30,7 @@ export function candidates(program: Program, noted: ReadonlySet<FunctionSymbol>)
   return program.functions.flatMap((symbol) => {
     const { definition } = symbol;
     if (definition === undefined || noted.has(symbol) || symbol.vector !== undefined) return [];
-    const unit = program.units.find(({ typed }) => typed.functions.includes(symbol))?.typed;
+    const unit = unitOf(program, symbol);
     if (unit === undefined) return [];
     const outlets = outletsOf(symbol, definition, unit);
     if (outlets.length === 0) return [];
