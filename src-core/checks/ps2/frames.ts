@@ -5,6 +5,7 @@ export function registerHost(hold: number, rest: string): string {
   return `// @wire board atmega328p clock=16MHz
 // @wire ps2 clock=PD2 data=PD3 pullups=external
 #include <avr/io.h>
+#include <stdbool.h>
 #include <util/delay.h>
 
 static void pull_low(uint8_t pin) {
@@ -16,11 +17,22 @@ static void release(uint8_t pin) {
   DDRD &= ~_BV(pin);
 }
 
-static void wait_for_clock(void) {
+/* Until the clock falls; a mouse that is asked for something answers within 25 ms. */
+static bool clock_falls(void) {
+  uint16_t us = 0;
   while (!(PIND & _BV(PD2))) {
+    if (++us > 30000) {
+      return false;
+    }
+    _delay_us(1);
   }
   while (PIND & _BV(PD2)) {
+    if (++us > 30000) {
+      return false;
+    }
+    _delay_us(1);
   }
+  return true;
 }
 
 static void ps2_send(uint8_t value) {
@@ -30,7 +42,7 @@ static void ps2_send(uint8_t value) {
   pull_low(PD3);
   release(PD2);
   for (uint8_t i = 0; i < 8; i++) {
-    wait_for_clock();
+    clock_falls();
     if (value & 1) {
       release(PD3);
       parity ^= 1;
@@ -39,32 +51,43 @@ static void ps2_send(uint8_t value) {
     }
     value >>= 1;
   }
-  wait_for_clock();
+  clock_falls();
   if (parity) {
     release(PD3);
   } else {
     pull_low(PD3);
   }
-  wait_for_clock();
+  clock_falls();
   release(PD3);
-  wait_for_clock();
+  clock_falls();
 }
 
-static uint8_t ps2_read(void) {
+/* The byte, or -1 where none came or its parity is not odd. */
+static int16_t ps2_read(void) {
   uint8_t value = 0;
-  wait_for_clock();
-  for (uint8_t i = 0; i < 8; i++) {
-    wait_for_clock();
-    value = (value >> 1) | (PIND & _BV(PD3) ? 0x80 : 0);
+  uint8_t parity = 0;
+  if (!clock_falls()) {
+    return -1;
   }
-  wait_for_clock();
-  wait_for_clock();
-  return value;
+  for (uint8_t i = 0; i < 8; i++) {
+    clock_falls();
+    value >>= 1;
+    if (PIND & _BV(PD3)) {
+      value |= 0x80;
+      parity ^= 1;
+    }
+  }
+  clock_falls();
+  if (PIND & _BV(PD3)) {
+    parity ^= 1;
+  }
+  clock_falls();
+  return parity ? value : -1;
 }
 
-static void command(uint8_t value) {
+static bool command(uint8_t value) {
   ps2_send(value);
-  ps2_read();
+  return ps2_read() == 0xFA;
 }
 
 ${rest}`;
