@@ -4,11 +4,21 @@ import type { ProjectEntry, Service } from "../../src-core/service/service.ts";
 import { errorCode, reasonOf } from "../files/disk-faults.ts";
 import { CannotDo } from "./cannot-do.ts";
 
+/** The projects that several paths mean, each once, in the order of the paths; throws as `projectsAt` below. */
+export function projectsOf(
+  service: Service,
+  paths: readonly string[],
+  workingFolder: string,
+): readonly ProjectEntry[] {
+  const all = paths.flatMap((path) => projectsAt(service, path, workingFolder));
+  return [...new Map(all.map((entry) => [entry.id, entry])).values()];
+}
+
 /**
  * The firmware projects that a path of the command line means; an edgewise.json stands for its folder. Throws `CannotDo`
  * for a path that is not there or holds no firmware.
  */
-export function projectsAt(service: Service, path: string, workingFolder: string): readonly ProjectEntry[] {
+function projectsAt(service: Service, path: string, workingFolder: string): readonly ProjectEntry[] {
   const place = resolve(workingFolder, path);
   refuseMissing(path, place);
   // The whole path, so that settings are looked for above the working folder as well.

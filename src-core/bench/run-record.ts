@@ -1,6 +1,6 @@
 import type { ReportLayout } from "../model/layouts/layout.ts";
-import type { ReportValues } from "../model/layouts/values.ts";
 import type { At } from "../reader/typed/nodes.ts";
+import type { Happening, ReceivedFrame, MouseReport as RecordedReport, SentFrame } from "./mice/record.ts";
 import type { PcRecord } from "./pcs/pc-record.ts";
 import type { Discarded, SerialReport } from "./pcs/reports/report-receiver.ts";
 import type { Time } from "./time/time.ts";
@@ -20,7 +20,7 @@ export interface Run {
   readonly wanted: Wanted;
 }
 
-/** What verdicts need to know of the mouse. */
+/** What verdicts need to know of the mouse: of each record of `mice/record.ts`, what is asked for. */
 export interface RunMouse {
   readonly sent: readonly MouseByte[];
   readonly received: readonly HostByte[];
@@ -29,44 +29,18 @@ export interface RunMouse {
 }
 
 /** A byte from the mouse, whole or cut off by the host. */
-export interface MouseByte {
-  /** The start bit came onto the data line. */
-  readonly start: Time;
-  readonly end: Time;
-  /** As the mouse meant it. */
-  readonly byte: number;
-  readonly whole: boolean;
-  readonly resent: boolean;
-  /** A bit was turned over on the way. */
-  readonly disturbed: boolean;
-  /** Index of its report; undefined for a reply. */
-  readonly report: number | undefined;
-}
+export type MouseByte = Pick<
+  SentFrame,
+  "start" | "end" | "byte" | "whole" | "resent" | "disturbed" | "report"
+>;
 
 /** A byte from the host, as the mouse took it. */
-export interface HostByte {
-  readonly end: Time;
-  readonly byte: number;
-  readonly fault: "none" | "parity" | "stop" | "cut-off";
-}
+export type HostByte = Pick<ReceivedFrame, "start" | "end" | "byte" | "fault">;
 
-export interface MouseReport {
-  readonly sampled: Time;
-  readonly bytes: readonly number[];
-  /** In the sense of PS/2: y upwards. */
-  readonly values: ReportValues;
-  /** Counts that did not fit and are gone. */
-  readonly lost: { readonly x: number; readonly y: number; readonly wheel: number };
-  /** The last byte was whole; undefined where it never was. */
-  readonly sentAt: Time | undefined;
-}
+export type MouseReport = Readonly<RecordedReport>;
 
-export interface MouseHappening {
-  readonly kind: string;
-  readonly time: Time;
-  /** Of a self-test. */
-  readonly length?: Time;
-}
+/** `length` is that of a self-test. */
+export type MouseHappening = Pick<Happening, "kind" | "time"> & { readonly length?: Time };
 
 export interface RunPc extends PcRecord {
   readonly reports: readonly SerialReport[];

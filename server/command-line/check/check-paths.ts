@@ -4,7 +4,7 @@ import { mergeResults } from "../../../src-core/service/merge-results.ts";
 import type { Service } from "../../../src-core/service/service.ts";
 import type { DiskFiles } from "../../files/disk-files.ts";
 import { CannotDo } from "../cannot-do.ts";
-import { projectsAt, seenFrom } from "../projects-at.ts";
+import { projectsOf, seenFrom } from "../projects-at.ts";
 import { renameFiles } from "./rename-files.ts";
 
 /**
@@ -18,12 +18,10 @@ export function checkPaths(
   workingFolder: string,
 ): CheckResult {
   const asSeenFromHere = seenFrom(workingFolder);
-  const results = paths.flatMap((path) =>
-    projectsAt(service, path, workingFolder).map(({ id }) => {
-      service.tryOut(id);
-      return service.check(id);
-    }),
-  );
+  const results = projectsOf(service, paths, workingFolder).map(({ id }) => {
+    service.tryOut(id);
+    return service.check(id);
+  });
   const result = mergeResults(results.map((one) => renameFiles(one, asSeenFromHere)));
   refuseUnreadable(files, asSeenFromHere);
   refuseBrokenSettings(result, files);

@@ -11,7 +11,7 @@ import { DiskFiles } from "../../files/disk-files.ts";
 import { CannotDo } from "../cannot-do.ts";
 import type { Command, Surroundings } from "../command.ts";
 import { exitStatus } from "../exit-status.ts";
-import { projectsAt, seenFrom } from "../projects-at.ts";
+import { projectsOf, seenFrom } from "../projects-at.ts";
 import { writeOutput } from "../write-output.ts";
 import type { CellJob } from "./cell-job.ts";
 import { Progress } from "./progress.ts";
@@ -77,13 +77,11 @@ function plan(
   { workingFolder }: Surroundings,
 ): readonly Planned[] {
   const asSeenFromHere = seenFrom(workingFolder);
-  return paths.flatMap((path) =>
-    projectsAt(service, path, workingFolder).map(({ id }) => {
-      const result = service.planMatrix(id, choice);
-      if (result.kind === "cannot") throw new CannotDo(`${asSeenFromHere(id)}: ${result.message}`);
-      return { id, plan: result.plan };
-    }),
-  );
+  return projectsOf(service, paths, workingFolder).map(({ id }) => {
+    const result = service.planMatrix(id, choice);
+    if (result.kind === "cannot") throw new CannotDo(`${asSeenFromHere(id)}: ${result.message}`);
+    return { id, plan: result.plan };
+  });
 }
 
 interface ProjectMatrix {

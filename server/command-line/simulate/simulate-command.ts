@@ -11,7 +11,7 @@ import { CannotDo } from "../cannot-do.ts";
 import type { Arguments, Command, Surroundings } from "../command.ts";
 import { exitStatus } from "../exit-status.ts";
 import { formatAmong } from "../format-among.ts";
-import { projectsAt, seenFrom } from "../projects-at.ts";
+import { projectsOf, seenFrom } from "../projects-at.ts";
 import { seedOf } from "../seed-of.ts";
 import { writeOutput } from "../write-output.ts";
 import { renameRun } from "./rename-run.ts";
@@ -64,14 +64,12 @@ function simulate(
   };
   const asSeenFromHere = seenFrom(workingFolder);
   const paths = operands.length === 0 ? ["."] : operands;
-  return paths.flatMap((path) =>
-    projectsAt(service, path, workingFolder).map(({ id }) => {
-      const project = asSeenFromHere(id);
-      const result = service.simulate(id, choice);
-      if (result.kind === "cannot") throw new CannotDo(`${project}: ${result.message}`);
-      return { project, run: renameRun(result.run, asSeenFromHere) };
-    }),
-  );
+  return projectsOf(service, paths, workingFolder).map(({ id }) => {
+    const project = asSeenFromHere(id);
+    const result = service.simulate(id, choice);
+    if (result.kind === "cannot") throw new CannotDo(`${project}: ${result.message}`);
+    return { project, run: renameRun(result.run, asSeenFromHere) };
+  });
 }
 
 function report(

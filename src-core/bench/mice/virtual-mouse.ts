@@ -1,10 +1,10 @@
 import type { ReplyPart } from "../../model/commands.ts";
 import { acknowledge, resendRequest, selfTestPassed } from "../../model/replies.ts";
 import { encodeStatus } from "../../model/status-packet.ts";
+import { Random } from "../../random.ts";
 import { Hand } from "../strokes/hand.ts";
 import type { Stroke } from "../strokes/stroke.ts";
 import type { Event, EventQueue } from "../time/event-queue.ts";
-import { Random } from "../time/random.ts";
 import { second, type Time } from "../time/time.ts";
 import type { Wires } from "../wires/wires.ts";
 import { type Answer, CommandInterpreter } from "./command-interpreter.ts";

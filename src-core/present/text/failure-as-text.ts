@@ -17,7 +17,7 @@ export function failureAsText(
   more: readonly (readonly [label: string, text: string])[] = [],
 ): string {
   const { span, message, rule, measured, limit, source, time, times } = failure;
-  const place = span === undefined ? `at ${milliseconds(time)}` : placeOf(span, lines);
+  const place = span === undefined ? "the whole run" : placeOf(span, lines);
   const often = times > 1 ? ` (${times} times)` : "";
   const head = `  ${paint("place", place)}  ${paint("error", "fault")}: ${message}${often}  ${paint("label", `[${rule}]`)}`;
   const bound = limit === undefined ? undefined : limitInWords(limit);

@@ -1,5 +1,6 @@
 import type { ButtonName, MovementField } from "../../model/layouts/layout.ts";
 import { movementRange, type ReportValues } from "../../model/layouts/values.ts";
+import { Random } from "../../random.ts";
 
 /** A movement of a trial and all that it may be. */
 export interface Axis {
@@ -37,19 +38,13 @@ export function successions(
 }
 
 const combinations = 240;
-/** Multiplier and increment of a linear congruential generator modulo 2^32: ISO C leaves them open; common practice, no source. */
-const multiplier = 1664525;
-const increment = 1013904223;
+const seed = 1;
 
 /** Everything at once: the edges of every pair of axes, then numbers drawn from a fixed seed. */
 export function mixtures(axes: readonly Axis[], buttons: readonly ButtonName[]): readonly ReportValues[] {
-  let state = 1;
-  const draw = (below: number): number => {
-    state = (Math.imul(state, multiplier) + increment) >>> 0;
-    return Math.floor((state / 2 ** 32) * below);
-  };
+  const random = new Random(seed);
   const pressed = (): ReportValues =>
-    Object.fromEntries(buttons.flatMap((name) => (draw(2) === 1 ? [[name, true]] : [])));
+    Object.fromEntries(buttons.flatMap((name) => (random.between(0, 1) === 1 ? [[name, true]] : [])));
   const mixed: ReportValues[] = [];
   for (const [index, one] of axes.entries()) {
     for (const other of axes.slice(index + 1)) {
@@ -60,7 +55,10 @@ export function mixtures(axes: readonly Axis[], buttons: readonly ButtonName[]):
     }
   }
   for (let count = 0; count < combinations; count += 1) {
-    const movements = axes.map(({ field, values }) => [field.name, values[draw(values.length)] ?? 0]);
+    const movements = axes.map(({ field, values }) => [
+      field.name,
+      values[random.between(0, values.length - 1)] ?? 0,
+    ]);
     mixed.push({ ...pressed(), ...Object.fromEntries(movements) });
   }
   return mixed;

@@ -22,7 +22,7 @@ const expected = `quay
       source  A timing table
       seen    in 3 runs of 2 cells
 
-  at 1000.0 ms  fault: counts are lost  [report/counts-lost]
+  the whole run  fault: counts are lost  [report/counts-lost]
       first   at 1000.0 ms of mouse late, PC old, stroke click
       seen    in this run alone
 

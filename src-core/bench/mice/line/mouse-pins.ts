@@ -1,5 +1,5 @@
+import type { Random } from "../../../random.ts";
 import type { EventQueue } from "../../time/event-queue.ts";
-import type { Random } from "../../time/random.ts";
 import type { Time } from "../../time/time.ts";
 import type { Cause, Level } from "../../wires/edge.ts";
 import type { OpenCollectorWire } from "../../wires/open-collector.ts";

@@ -57,6 +57,20 @@ test("JSON holds the run, and a value change dump its wires", () => {
   }
 });
 
+test("a project that several paths name is run once", () => {
+  const json = edgewise(
+    ".",
+    "simulate",
+    ferry,
+    `${ferry}/edgewise.json`,
+    "--stroke",
+    "rest",
+    "--format",
+    "json",
+  );
+  expect(JSON.parse(json.stdout).runs).toHaveLength(1);
+});
+
 test.each([
   [["--stroke", "circl"], 'there is no stroke "circl"; did you mean circle?'],
   [["--seed", "many"], '--seed needs a whole number from 0, not "many"'],

@@ -370,14 +370,14 @@ describe("what is to blame", () => {
     expect(faults(lost).map(([rule]) => rule)).toEqual(["report/counts-lost"]);
   });
 
-  test.each(["glitch", "unplugged", "self-test"])("a %s before", (kind) => {
+  test.each(["glitch", "unplugged", "self-test"] as const)("a %s before", (kind) => {
     const mouse = { ...handMade({}).mouse, ...lost.mouse, happenings: [{ kind, time: 190 * MS }] };
     const { failures } = judgeRun(handMade({ ...lost, mouse }));
     expect(failures).toMatchObject([{ rule: "ps2/packet-resync", time: 190 * MS }]);
   });
 
   test("a disturbance that was survived is not", () => {
-    const early = { kind: "glitch", time: 90 * MS };
+    const early = { kind: "glitch", time: 90 * MS } as const;
     const late = motion({
       into: [
         [100, { x: 5 }],

@@ -278,8 +278,8 @@ describe("the clock held to keep the mouse quiet", () => {
 });
 
 describe("setting the mouse up", () => {
-  const selfTest = { kind: "self-test", time: 100 * MS, length: 400 * MS };
-  const enabled = (end: number) => ({ end, byte: 0xf4, fault: "none" }) as const;
+  const selfTest = { kind: "self-test", time: 100 * MS, length: 400 * MS } as const;
+  const enabled = (end: number) => ({ start: end - MS, end, byte: 0xf4, fault: "none" }) as const;
   const alive: readonly Edge[] = [edge(50 * MS, "rxd", 0, "firmware"), edge(51 * MS, "rxd", 1, "firmware")];
 
   // 3 s: common practice, no source.
@@ -314,7 +314,7 @@ describe("setting the mouse up", () => {
   });
 
   test("a mouse that takes the port for USB", () => {
-    const mouse = { ...handMade({}).mouse, happenings: [{ kind: "chose-usb", time: 300 * MS }] };
+    const mouse = { ...handMade({}).mouse, happenings: [{ kind: "chose-usb", time: 300 * MS } as const] };
     expect(faults({ edges: alive, mouse })).toEqual([["ps2/no-pullup", undefined, undefined]]);
   });
 });

@@ -1,4 +1,4 @@
-/** Numbers that look random and are the same for the same seed: jitter and noise of a run come from here alone. */
+/** Numbers that look random and are the same for the same seed: whatever is left to chance comes from here alone. */
 export class Random {
   #state: number;
 
