@@ -1,6 +1,6 @@
 import { type ExtensionContext, type LogOutputChannel, window, workspace } from "vscode";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
-import { type CheckStatus, statusNotification } from "../server/language-server/status.ts";
+import { type CheckStatus, statusNotification } from "../server/language-server/client-messages/status.ts";
 import type { StatusItem } from "./status-item.ts";
 
 /** The language server's life: started, stopped and restarted as the settings say. */
@@ -26,6 +26,15 @@ export class Checker {
   async restart(): Promise<void> {
     await this.stop();
     await this.followSetting();
+  }
+
+  /** Asks the server; undefined, and said to the user, where it does not run. */
+  async request<Answer>(method: string, params: object): Promise<Answer | undefined> {
+    if (this.#client === undefined) {
+      void window.showWarningMessage("The checker does not run; `edgewise.enable` starts it.");
+      return undefined;
+    }
+    return this.#client.sendRequest<Answer>(method, params);
   }
 
   async start(): Promise<void> {

@@ -1,4 +1,4 @@
-import type { CheckStatus } from "../server/language-server/status.ts";
+import type { CheckStatus } from "../server/language-server/client-messages/status.ts";
 
 /** What there is to show: the server's word, or that there is no server. */
 export type Shown = CheckStatus | { readonly state: "stopped" };

@@ -3,6 +3,7 @@ import { workerData } from "node:worker_threads";
 import { version } from "../package.json";
 import { createService } from "../src-core/service/create-service.ts";
 import { checkCommand } from "./command-line/check/check-command.ts";
+import { explainCommand } from "./command-line/explain/explain-command.ts";
 import { lspCommand } from "./command-line/lsp-command.ts";
 import { matrixCommand } from "./command-line/matrix/matrix-command.ts";
 import { cellRole } from "./command-line/matrix/node/cell-role.ts";
@@ -34,6 +35,7 @@ async function runCommand(): Promise<void> {
       start: workersOf({ program: new URL(import.meta.url), role: cellRole, keepsProcess: true }),
       usual: availableParallelism(),
     }),
+    explainCommand,
     lspCommand(async () => {
       // Loaded on demand: a check need not pay for the protocol's library.
       const { serveStdio } = await import("./language-server/serve-stdio.ts");

@@ -1,11 +1,11 @@
 import type { Diagnostic } from "vscode-languageserver/node";
 import type { Service } from "../../src-core/service/service.ts";
+import type { CheckStatus } from "./client-messages/status.ts";
 import { diagnosticsByFile } from "./diagnostics.ts";
 import { guarded, type Log } from "./guard.ts";
 import { letOthersRun } from "./pause.ts";
 import { Positions } from "./positions.ts";
 import { ShownDiagnostics } from "./shown-diagnostics.ts";
-import type { CheckStatus } from "./status.ts";
 import type { Trials } from "./trials/firmware-trials.ts";
 import type { WorkspaceFiles } from "./workspace-files.ts";
 

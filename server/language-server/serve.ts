@@ -10,13 +10,13 @@ import {
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { SourceHost } from "../../src-core/reader/source-host.ts";
 import type { Service } from "../../src-core/service/service.ts";
+import { statusNotification } from "./client-messages/status.ts";
 import { registerFeatures } from "./features/features.ts";
 import { guarded, type Log } from "./guard.ts";
 import { QuietTimer } from "./pause.ts";
 import { ProjectChecks } from "./project-checks.ts";
 import { Projects } from "./projects.ts";
 import { defaultSettings, settingsFrom, wantsStatus } from "./settings.ts";
-import { statusNotification } from "./status.ts";
 import { FirmwareTrials } from "./trials/firmware-trials.ts";
 import type { StartWorker } from "./trials/trial-worker.ts";
 import { pathOfUri, uriOfPath } from "./uri-paths.ts";

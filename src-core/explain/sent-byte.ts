@@ -4,12 +4,12 @@ import type { Span } from "../finding.ts";
 import { type Command, commandByCode, commands } from "../model/commands.ts";
 import { resolutions } from "../model/mouse-settings.ts";
 import { quantity } from "../model/quantities.ts";
-import { acknowledge, selfTestPassed } from "../model/replies.ts";
 import { formatSources } from "../model/sources.ts";
 import { requirement, sourceOf } from "./bounds.ts";
 import { type Explanation, explanation, holds } from "./explanation.ts";
 import { knockLine } from "./knock.ts";
 import type { Place } from "./place.ts";
+import { replyWords } from "./reply-words.ts";
 
 /** A byte that goes to the mouse: a command, or the argument of the command before it. */
 export function explainSentByte(place: Place): Explanation | undefined {
@@ -55,15 +55,6 @@ function ofCommand(place: Place, byte: number, span: Span): Explanation {
     `Source: ${formatSources(command.sources)}.`,
   ]);
 }
-
-const replyWords: Readonly<Record<Command["replies"][number], string>> = {
-  acknowledge: `${acknowledge.name} (${hexText(acknowledge.code)})`,
-  "self-test-passed": `${selfTestPassed.name} (${hexText(selfTestPassed.code)})`,
-  id: "its id",
-  "movement-report": "a movement report",
-  "status-packet": "three status bytes",
-  "last-packet": "its last packet again",
-};
 
 function ofArgument(place: Place, byte: number, span: Span, command: Command): Explanation | undefined {
   const known = quantity(command.argument === "sample-rate" ? "ps2.sample-rate" : "ps2.resolution");

@@ -55,7 +55,7 @@ export const selfTestPassed: Reply = {
 };
 
 /** Replies that are not data. */
-const replies: readonly Reply[] = [acknowledge, resendRequest, errorReply, selfTestPassed];
+export const replies: readonly Reply[] = [acknowledge, resendRequest, errorReply, selfTestPassed];
 
 export function replyByCode(code: number): Reply | undefined {
   return replies.find((each) => each.code === code);

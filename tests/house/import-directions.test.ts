@@ -29,7 +29,7 @@ const refused: readonly Import[] = [
 
 const allowed: readonly Import[] = [
   ["client", "vscode-languageclient/node"],
-  ["client", "../server/language-server/status.ts"],
+  ["client", "../server/language-server/client-messages/status.ts"],
   ["server", "node:fs"],
   ["server", "../src-core/service/service.ts"],
   ["server", "../src-core/present/text/text.ts"],

@@ -8,6 +8,7 @@ import { pathOfUri } from "../uri-paths.ts";
 import type { WorkspaceFiles } from "../workspace-files.ts";
 import { registerCodeActions } from "./code-actions.ts";
 import { registerCompletion } from "./completion.ts";
+import { registerExplain } from "./explain.ts";
 import { registerHover } from "./hover.ts";
 
 /** What every request handler works with. */
@@ -21,6 +22,7 @@ export interface FeatureContext {
 
 export function registerFeatures(context: FeatureContext): void {
   registerHover(context);
+  registerExplain(context);
   registerCodeActions(context);
   registerCompletion(context);
 }

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { Diagnostic } from "vscode-languageserver/node";
+import type { CheckStatus } from "../../../server/language-server/client-messages/status.ts";
 import { ProjectChecks } from "../../../server/language-server/project-checks.ts";
-import type { CheckStatus } from "../../../server/language-server/status.ts";
 import { WorkspaceFiles } from "../../../server/language-server/workspace-files.ts";
 import type { CheckResult } from "../../../src-core/check-result.ts";
 import { hostOfFiles } from "../../../src-core/reader/source-host.ts";

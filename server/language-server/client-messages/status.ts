@@ -1,4 +1,4 @@
-import type { Summary } from "../../src-core/present/summary.ts";
+import type { Summary } from "../../../src-core/present/summary.ts";
 
 /**
  * Notification to a client whose `initializationOptions` hold `"status": true`: the server began or ended
