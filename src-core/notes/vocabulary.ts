@@ -35,6 +35,10 @@ export interface Vocabulary {
   readonly rules: readonly Term[];
   /** Line formats that a PC understands, the usual one first; others may be written as well. */
   readonly lineFormats: readonly Term[];
+  /** What `simulate` of edgewise.json chooses among; a project's own strokes come besides. */
+  readonly strokes: readonly Term[];
+  readonly mice: readonly Term[];
+  readonly pcs: readonly Term[];
   /** Rates that serial mice use, in baud, the usual one first; others may be written as well. */
   readonly bauds: readonly Term[];
 }

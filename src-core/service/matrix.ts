@@ -18,6 +18,8 @@ import { boardOf, named, runOnBench } from "./simulation/run-on-bench.ts";
 /** What a matrix of a firmware consists of, or why the firmware cannot be run at all. Never throws. */
 export function planMatrix(reading: ProjectReading, choice: MatrixChoice): MatrixPlanResult {
   return orWhyNot(() => {
+    // What keeps one cell from being run keeps all of them.
+    boardOf(reading);
     const { simulate } = reading.project.settings;
     const plan = {
       mice: chosen("mouse", choice.mice, simulate.mice, mice, mice),
@@ -30,8 +32,6 @@ export function planMatrix(reading: ProjectReading, choice: MatrixChoice): Matri
         usualStrokes(simulate),
       ),
     };
-    // What keeps one cell from being run keeps all of them.
-    boardOf(reading);
     return { kind: "plan", plan } as const;
   });
 }
@@ -65,5 +65,5 @@ function chosen(
   if (asked !== undefined) return allNamed(what, asked, among).map(named);
   if (ofProject.length === 0) return usual.map(named);
   const names = ofProject.map(({ value }) => value);
-  return allNamed(what, names, among, "edgewise.json").map(named);
+  return allNamed(what, names, among).map(named);
 }

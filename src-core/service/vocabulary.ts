@@ -1,4 +1,12 @@
+import type { MouseProfile } from "../bench/mice/profile.ts";
+import { mice } from "../bench/mice/profiles.ts";
+import type { PcProfile } from "../bench/pcs/pc-profile.ts";
+import { pcProfiles } from "../bench/pcs/pc-profiles.ts";
+import { type Stroke, strokeLength } from "../bench/strokes/stroke.ts";
+import { sampleStrokes } from "../bench/strokes/strokes.ts";
+import { second } from "../bench/time/time.ts";
 import { ruleOf } from "../checks/registry.ts";
+import { plain } from "../figures.ts";
 import type { Chip, Pin } from "../model/chips/chip.ts";
 import { chip, chipNames, printedChipName } from "../model/chips.ts";
 import type { ReportLayout } from "../model/layouts/layout.ts";
@@ -17,7 +25,31 @@ export const vocabulary: Vocabulary = {
   rules: ruleIds.map(ruleTerm),
   lineFormats: usualLineFormats(),
   bauds: usualBauds(),
+  strokes: sampleStrokes.map(strokeTerm),
+  mice: mice.map(mouseTerm),
+  pcs: pcProfiles.map(pcTerm),
 };
+
+function strokeTerm(stroke: Stroke): Term {
+  const { name, title } = stroke;
+  return { name, title, documentation: `Takes ${plain(strokeLength(stroke) / second, 2)} s.` };
+}
+
+function mouseTerm({ name, title, stresses }: MouseProfile): Term {
+  const limits = stresses.flatMap((id) => {
+    const of = quantity(id);
+    return of === undefined ? [] : [`- \`${id}\`: ${of.title}, ${formatRange(of)}`];
+  });
+  return {
+    name,
+    title,
+    documentation: limits.length === 0 ? "" : `Puts to the test:\n${limits.join("\n")}`,
+  };
+}
+
+function pcTerm({ name, title, sources }: PcProfile): Term {
+  return { name, title, documentation: withSources("", sources) };
+}
 
 /** What serial layouts are sent in; a PC reads a longer stop as well (`acceptance` of the model says what else). */
 function usualLineFormats(): readonly Term[] {
@@ -103,5 +135,5 @@ function quantityTerm(of: Quantity): Term {
 
 function withSources(text: string, sources: readonly Source[]): string {
   const cited = formatSources(sources);
-  return cited === "" ? text : `${text}\n\n*${cited}*`;
+  return [text, cited === "" ? "" : `*${cited}*`].filter((part) => part !== "").join("\n\n");
 }

@@ -1,6 +1,7 @@
-import { getLocation, type Location } from "jsonc-parser";
+import { getLocation, type Location, parseTree } from "jsonc-parser";
 import type { Span } from "../../finding.ts";
 import { nestsTooDeep } from "../settings/json-tree.ts";
+import { ownStrokeNames } from "../settings/read-settings.ts";
 import { settingsSchema } from "../settings/schema.ts";
 import { propertySchema, type SchemaNode } from "../settings/schema-node.ts";
 import { chipNamed } from "../values/chip.ts";
@@ -18,11 +19,11 @@ export function completeSettings(
   if (location === undefined) return [];
   const span = replacedSpan(file, location, offset);
   if (location.isAtPropertyKey) {
-    const owner = schemaAt(location.path.slice(0, -1), vocabulary);
+    const owner = schemaAt(location.path.slice(0, -1), text, vocabulary);
     const hasValue = /^\s*:/.test(text.slice(span.end));
     return owner === undefined ? [] : placed(keyProposals(owner, hasValue), span);
   }
-  const schema = schemaAt(location.path, vocabulary);
+  const schema = schemaAt(location.path, text, vocabulary);
   if (schema === undefined) return [];
   const isPin = schema.type === "string" && isPinPath(location.path);
   return placed(isPin ? pinProposals(text, vocabulary) : valueProposals(schema), span);
@@ -38,13 +39,15 @@ export function hoverSettings(
   const location = locate(text, offset);
   const node = location?.previousNode;
   if (location === undefined || node === undefined || offset < node.offset) return undefined;
-  const schema = schemaAt(location.path, vocabulary);
+  const schema = schemaAt(location.path, text, vocabulary);
   if (schema?.description === undefined) return undefined;
   const value: unknown = node.value;
   const index =
     schema.type === "string" && !location.isAtPropertyKey ? schema.enum?.indexOf(String(value)) : undefined;
   const meaning =
-    schema.type === "string" && index !== undefined ? schema.enumDescriptions?.[index] : undefined;
+    schema.type === "string" && index !== undefined
+      ? (schema.markdownEnumDescriptions ?? schema.enumDescriptions)?.[index]
+      : undefined;
   const markdown =
     meaning === undefined ? schema.description : `**${value}**: ${meaning}\n\n${schema.description}`;
   return { markdown, span: { file, start: node.offset, end: node.offset + node.length } };
@@ -64,8 +67,13 @@ function replacedSpan(file: string, { previousNode }: Location, offset: number):
   return { file, start: previousNode.offset, end: previousNode.offset + previousNode.length };
 }
 
-function schemaAt(path: readonly (string | number)[], vocabulary: Vocabulary): SchemaNode | undefined {
-  let schema: SchemaNode | undefined = settingsSchema(vocabulary);
+function schemaAt(
+  path: readonly (string | number)[],
+  text: string,
+  vocabulary: Vocabulary,
+): SchemaNode | undefined {
+  const root = parseTree(text);
+  let schema: SchemaNode | undefined = settingsSchema(vocabulary, root && ownStrokeNames(root));
   for (const step of path) {
     if (schema?.type === "array") schema = schema.items;
     else if (schema?.type === "object") schema = propertySchema(schema, String(step));
@@ -93,7 +101,12 @@ function emptyValue(schema: SchemaNode): string {
 
 function valueProposals(schema: SchemaNode): readonly Proposal[] {
   if (schema.type === "string" && schema.enum !== undefined) {
-    return schema.enum.map((name, index) => value(name, schema.enumDescriptions?.[index] ?? ""));
+    const { enumDescriptions, markdownEnumDescriptions } = schema;
+    return schema.enum.map((name, index) => {
+      const detail = enumDescriptions?.[index] ?? "";
+      const more = markdownEnumDescriptions?.[index] ?? "";
+      return { ...value(name, detail), documentation: more === detail ? "" : more };
+    });
   }
   const texts = (schema.examples ?? []).filter((example) => typeof example === "string");
   return texts.map((text) => value(text, schema.description ?? ""));

@@ -25,9 +25,17 @@ export function readSettings(file: string, text: string, vocabulary: Vocabulary)
   const { root, problems } = readJson(file, text);
   if (root === undefined) return { settings: { ...NO_SETTINGS, file }, problems };
   const faults: Faults = { file, problems: [...problems], nodes: new Set() };
-  validate(root, settingsSchema(vocabulary), "", faults);
+  validate(root, settingsSchema(vocabulary, ownStrokeNames(root)), "", faults);
   const settings = new SettingsReader(file, root, faults).read(vocabulary);
   return { settings, problems: faults.problems.sort((a, b) => a.span.start - b.span.start) };
+}
+
+/** Names under which the file has movements, sound or not. */
+export function ownStrokeNames(root: Node): readonly string[] {
+  return (findNodeAtLocation(root, ["simulate", "ownStrokes"])?.children ?? []).flatMap(({ children }) => {
+    const name: unknown = children?.[0]?.value;
+    return typeof name === "string" ? [name] : [];
+  });
 }
 
 /** Takes sound values out of the tree. */

@@ -1,6 +1,6 @@
 /**
- * The part of JSON Schema (draft-07) that the schema of edgewise.json is written in. `patternErrorMessage` and
- * `enumDescriptions` are understood by editors and ignored by other validators.
+ * The part of JSON Schema (draft-07) that the schema of edgewise.json is written in. `patternErrorMessage`,
+ * `enumDescriptions` and `markdownEnumDescriptions` are understood by editors and ignored by other validators.
  */
 export type SchemaNode = SchemaObject | SchemaArray | SchemaString | SchemaInteger;
 
@@ -28,9 +28,13 @@ export interface SchemaString extends Described {
   readonly type: "string";
   readonly enum?: readonly string[];
   readonly enumDescriptions?: readonly string[];
+  /** Markdown, for editors that show it beside the name. */
+  readonly markdownEnumDescriptions?: readonly string[];
   readonly pattern?: string;
   /** What was expected, without the final stop. */
   readonly patternErrorMessage?: string;
+  /** Ways to be right besides: names that editors propose, and others that only the file itself knows. */
+  readonly anyOf?: readonly SchemaString[];
 }
 
 export interface SchemaInteger extends Described {

@@ -7,8 +7,9 @@ import type { SchemaArray, SchemaDocument, SchemaNode, SchemaObject, SchemaStrin
 /**
  * The schema of edgewise.json: published with the package, contributed to editors, and what the file is checked
  * by. Boards and wires come from the table of directives, so notes and settings take the same keys and values.
+ * `ownStrokes` are the names of the file's own movements; undefined where there is no file yet, so that any name may be one.
  */
-export function settingsSchema(vocabulary: Vocabulary): SchemaDocument {
+export function settingsSchema(vocabulary: Vocabulary, ownStrokes?: readonly string[]): SchemaDocument {
   return {
     $schema: "http://json-schema.org/draft-07/schema#",
     title: "edgewise.json",
@@ -35,7 +36,7 @@ export function settingsSchema(vocabulary: Vocabulary): SchemaDocument {
         },
       },
       rules: rulesSchema(vocabulary),
-      simulate: SIMULATE,
+      simulate: simulateSchema(vocabulary, ownStrokes),
     },
   };
 }
@@ -105,20 +106,46 @@ function buttons(description: string): SchemaArray {
   return { type: "array", description, items: { type: "string", enum: BUTTONS } };
 }
 
-const SIMULATE: SchemaObject = {
-  type: "object",
-  description: "What a matrix of simulations is made of.",
-  additionalProperties: false,
-  properties: {
-    strokes: strings(
-      "Names of the sample movements; without it a few that tell most, and the project's own.",
-      [],
-    ),
-    mice: strings("Names of the virtual mice; without it all of them.", []),
-    pcs: strings("Names of the virtual PCs; without it all of them.", []),
-    ownStrokes: OWN_STROKES,
-  },
-};
+function simulateSchema(vocabulary: Vocabulary, ownStrokes: readonly string[] | undefined): SchemaObject {
+  return {
+    type: "object",
+    description: "What a matrix of simulations is made of.",
+    additionalProperties: false,
+    properties: {
+      strokes: {
+        type: "array",
+        description: "Names of the sample movements; without it a few that tell most, and the project's own.",
+        items: strokeSchema(vocabulary, ownStrokes),
+      },
+      mice: {
+        type: "array",
+        description: "Names of the virtual mice; without it all of them.",
+        items: termsSchema("A virtual mouse.", vocabulary.mice),
+      },
+      pcs: {
+        type: "array",
+        description: "Names of the virtual PCs; without it all of them.",
+        items: termsSchema("A virtual PC.", vocabulary.pcs),
+      },
+      ownStrokes: OWN_STROKES,
+    },
+  };
+}
+
+/** A stroke of the bench or one of the file's own, which hides the bench's of its name. */
+function strokeSchema({ strokes }: Vocabulary, own: readonly string[] | undefined): SchemaString {
+  const description = "A sample movement.";
+  if (own === undefined) {
+    const { pattern } = OWN_STROKES.propertyNames ?? {};
+    return {
+      type: "string",
+      description,
+      anyOf: [termsSchema(description, strokes), { type: "string", ...(pattern && { pattern }) }],
+    };
+  }
+  const ownTerms = own.map((name): Term => ({ name, title: "a movement of this file", documentation: "" }));
+  return termsSchema(description, [...ownTerms, ...strokes.filter(({ name }) => !own.includes(name))]);
+}
 
 function strings(description: string, example: readonly string[]): SchemaArray {
   const items: SchemaString = {
@@ -126,8 +153,7 @@ function strings(description: string, example: readonly string[]): SchemaArray {
     pattern: "\\S",
     patternErrorMessage: "expected text that is not empty",
   };
-  const array: SchemaArray = { type: "array", description, items };
-  return example.length === 0 ? array : { ...array, examples: [example] };
+  return { type: "array", description, items, examples: [example] };
 }
 
 function boardSchema(vocabulary: Vocabulary): SchemaObject {
@@ -207,6 +233,9 @@ function termsSchema(description: string, terms: readonly Term[]): SchemaString 
     description,
     enum: terms.map((term) => term.name),
     enumDescriptions: terms.map((term) => term.title),
+    markdownEnumDescriptions: terms.map(({ title, documentation }) =>
+      documentation === "" ? title : `${title}\n\n${documentation}`,
+    ),
   };
 }
 

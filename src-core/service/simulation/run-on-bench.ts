@@ -54,12 +54,15 @@ export function runOnBench(reading: ProjectReading, { mouse, pc, stroke, seed }:
 }
 
 /** A new chip, how it is wired, and the layout of its reports. Throws `Missing` for what the project does not say. */
-export function boardOf({ facts: { program, wires, board } }: ProjectReading): {
+export function boardOf({ project, facts: { program, wires, board } }: ProjectReading): {
   readonly made: Chip;
   readonly clockHz: number;
   readonly wiring: Wiring;
   readonly layout: ReportLayout;
 } {
+  const [broken] = project.problems;
+  // What is faulty there was left out; the run would be another than the one that was meant.
+  if (broken !== undefined) throw new Missing(`edgewise.json: ${broken.message}`);
   const layout = layoutNamed(wires.serial.report?.value ?? "");
   if (program.chip === undefined)
     throw new Missing("the chip is not known; say it in a note such as `@wire board atmega328p clock=16MHz`");

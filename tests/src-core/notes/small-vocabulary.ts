@@ -25,6 +25,9 @@ export const SMALL_VOCABULARY: Vocabulary = {
     term(name),
   ),
   lineFormats: ["7N1", "8N1"].map((name) => term(name)),
+  strokes: ["circle", "nudge"].map((name) => term(name)),
+  mice: ["plain", "wheel"].map((name) => term(name)),
+  pcs: ["rts-toggle", "hurried"].map((name) => term(name)),
   bauds: ["1200", "9600"].map((name) => term(name)),
   rules: ["ps2/wait-forever", "ps2/no-pullup", "serial/baud-error", "note/unattached"].map((name) =>
     term(name),

@@ -63,7 +63,11 @@ describe("what a matrix consists of", () => {
   test.each([
     [{ mice: ["plian"] }, undefined, /^there is no mouse "plian"; did you mean plain\?$/],
     [{ pcs: [""] }, undefined, /^there is no PC ""; there is rts-toggle, /],
-    [{}, { strokes: ["clikc"] }, /^edgewise\.json: there is no stroke "clikc"; did you mean click\?$/],
+    [
+      {},
+      { strokes: ["clikc"] },
+      /^edgewise\.json: `simulate\.strokes\[0\]`: `clikc` is not known; did you mean `click`\?$/,
+    ],
   ])("a name that there is not: %j %j", (choice, simulate, message) => {
     expect(planned(choice, simulate)).toMatch(message);
   });

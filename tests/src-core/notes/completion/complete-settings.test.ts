@@ -28,6 +28,14 @@ describe("what edgewise.json may say", () => {
     ['{"wires": {"ps2": {"clock": "|"}}}', []],
     ['{"nothing": {"|"}}', []],
     ['{"sources": "|"}', []],
+    ['{"simulate": {"mice": ["|"]}}', ["plain", "wheel"]],
+    ['{"simulate": {"pcs": ["plain", |]}}', ["rts-toggle", "hurried"]],
+    ['{"simulate": {"strokes": ["|"]}}', ["circle", "nudge"]],
+    // The file's own hides the bench's of its name.
+    [
+      '{"simulate": {"ownStrokes": {"quay": [], "nudge": []}, "strokes": ["|"]}}',
+      ["quay", "nudge", "circle"],
+    ],
   ])("%s", (marked, expected) => {
     expect(complete(marked).map((each) => each.label)).toEqual(expected);
   });
@@ -48,6 +56,10 @@ describe("what edgewise.json may say", () => {
         ?.markdown;
     expect(hover('{"bo|ard": {}}')).toContain("The chip that runs this firmware");
     expect(hover('{"wires": {"ps2": {"pullups": "inter|nal"}}}')).toContain("The chip's own pull-ups");
+    expect(hover('{"simulate": {"mice": ["pla|in"]}}')).toContain("All about plain.");
+    expect(hover('{"simulate": {"strokes": ["qu|ay"], "ownStrokes": {"quay": []}}}')).toContain(
+      "a movement of this file",
+    );
     expect(hover('{"nothing|": {}}')).toBeUndefined();
     expect(hover("{}|")).toBeUndefined();
   });

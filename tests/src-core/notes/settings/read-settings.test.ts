@@ -166,8 +166,25 @@ const FAULTS: readonly (readonly [string, string, string, string?])[] = [
   [
     '{"simulate": {"mice": [3]}}',
     "3",
-    "`simulate.mice[0]`: expected text that is not empty, in double quotes",
-    '"3"',
+    '`simulate.mice[0]`: expected one of "plain", "wheel", in double quotes',
+  ],
+  [
+    '{"simulate": {"mice": ["plian"]}}',
+    '"plian"',
+    "`simulate.mice[0]`: `plian` is not known; did you mean `plain`?",
+    '"plain"',
+  ],
+  [
+    '{"simulate": {"pcs": ["HURRIED"]}}',
+    '"HURRIED"',
+    "`simulate.pcs[0]`: `HURRIED` is not known; did you mean `hurried`?",
+    '"hurried"',
+  ],
+  [
+    '{"simulate": {"ownStrokes": {"quay": []}, "strokes": ["circle", "quya"]}}',
+    '"quya"',
+    "`simulate.strokes[1]`: `quya` is not known; did you mean `quay`?",
+    '"quay"',
   ],
   [
     '{"simulate": {"ownStrokes": {"To Quay": []}}}',

@@ -1,7 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { DIRECTIVES, keysOf } from "../../../../src-core/notes/grammar/directives.ts";
 import { settingsSchema } from "../../../../src-core/notes/settings/schema.ts";
-import { propertySchema, type SchemaNode } from "../../../../src-core/notes/settings/schema-node.ts";
+import {
+  propertySchema,
+  type SchemaNode,
+  type SchemaString,
+} from "../../../../src-core/notes/settings/schema-node.ts";
 import { SMALL_VOCABULARY } from "../small-vocabulary.ts";
 
 const schema = settingsSchema(SMALL_VOCABULARY);
@@ -17,11 +21,11 @@ describe("the schema of edgewise.json", () => {
     expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
   });
 
-  it("uses words of JSON Schema draft-07 (IETF draft-handrews-json-schema-validation-01) and two of editors", () => {
+  it("uses words of JSON Schema draft-07 (IETF draft-handrews-json-schema-validation-01) and three of editors", () => {
     const words = new Set([
       ...["$schema", "title", "description", "examples", "type", "properties", "additionalProperties"],
       ...["propertyNames", "not", "required", "items", "enum", "pattern", "minimum", "maximum"],
-      ...["enumDescriptions", "patternErrorMessage"],
+      ...["anyOf", "enumDescriptions", "markdownEnumDescriptions", "patternErrorMessage"],
     ]);
     const unknown: string[] = [];
     const look = (node: unknown, isNames: boolean): void => {
@@ -70,6 +74,19 @@ describe("the schema of edgewise.json", () => {
     expect(at("wires", "serial", "report")).toMatchObject({ enum: ["two-button", "wheel"] });
     expect(at("rules", "ps2/wait-forever")).toMatchObject({ enum: ["error", "warning", "info", "off"] });
     expect(at("rules", "ps2/wait-forver")).toBeUndefined();
+  });
+
+  it("lists what a simulation may be made of, and leaves room for a file's own strokes", () => {
+    const items = (name: string) => {
+      const list = at("simulate", name);
+      return list?.type === "array" ? list.items : undefined;
+    };
+    expect(items("mice")).toMatchObject({ enum: ["plain", "wheel"] });
+    expect(items("pcs")).toMatchObject({ enum: ["rts-toggle", "hurried"] });
+    const { anyOf: [named, own] = [] } = items("strokes") as SchemaString;
+    expect(named).toMatchObject({ enum: ["circle", "nudge"] });
+    expect("to-the-quay").toMatch(new RegExp(own?.pattern ?? ""));
+    expect("To the quay").not.toMatch(new RegExp(own?.pattern ?? ""));
   });
 
   it("describes every key of the notes in the notes' own words", () => {
