@@ -4,6 +4,7 @@ import { divisorRange } from "./board/divisor-range.ts";
 import { integerOverflow } from "./board/integer-overflow.ts";
 import { pinConflict } from "./board/pin-conflict.ts";
 import { pinNoInterrupt } from "./board/pin-no-interrupt.ts";
+import { sharedNotAtomic } from "./board/shared-not-atomic.ts";
 import { sharedNotVolatile } from "./board/shared-not-volatile.ts";
 import { mismatch } from "./note/mismatch.ts";
 import { syntax } from "./note/syntax.ts";
@@ -37,6 +38,7 @@ export const rules: readonly Rule[] = [
   pinNoInterrupt,
   pinConflict,
   sharedNotVolatile,
+  sharedNotAtomic,
   delayInIsr,
   baudError,
   lineFormat,

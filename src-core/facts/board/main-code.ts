@@ -1,9 +1,8 @@
-import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
 import { walkStatement } from "../../reader/typed/walk.ts";
-import { type Access, usesIn } from "./accesses.ts";
+import { type Access, OPEN, type Surroundings, type UsesOfStatements } from "./accesses.ts";
 import { namedCallOf } from "./calls.ts";
-import { interruptSwitchOf, macrosOf } from "./interrupts-off.ts";
+import { ENABLES, interruptSwitchOf, macrosOf } from "./interrupts-off.ts";
 
 /** Statements of a function from which something starts to run. */
 export interface Start {
@@ -15,34 +14,51 @@ export function startOf(symbol: FunctionSymbol): Start {
   return { function: symbol, statements: symbol.definition?.body.statements ?? [] };
 }
 
-/** All that is read and written from `starts` on, calls followed; a function counts once. */
-export function accessesFrom(starts: readonly Start[], program: Program): readonly Access[] {
+/** All that is read and written from `starts` on, calls followed; a function counts once for each way it is protected. */
+export function accessesFrom(starts: readonly Start[], uses: UsesOfStatements): readonly Access[] {
   const accesses: Access[] = [];
-  const seenWithInterrupts = new Set<FunctionSymbol>();
-  const seenWithout = new Set<FunctionSymbol>();
-  const visit = (start: Start, off: boolean) => {
-    const uses = usesIn(start.function, start.statements);
-    for (const access of uses.accesses)
-      accesses.push(off && !access.interruptsOff ? { ...access, interruptsOff: true } : access);
-    for (const call of uses.calls) {
-      const callee = program.definitionOf(call.callee);
+  const seen = new Map<FunctionSymbol, Set<Protection>>();
+  const visit = (start: Start, around: Surroundings) => {
+    const { accesses: own, calls } = uses.in(start.function, start.statements);
+    for (const access of own)
+      accesses.push(around === OPEN ? access : { ...access, ...within(access, around) });
+    for (const call of calls) {
+      const callee = uses.program.definitionOf(call.callee);
       if (callee === undefined) continue;
-      const inside = off || call.interruptsOff;
-      if (seenWithInterrupts.has(callee) || (inside && seenWithout.has(callee))) continue;
-      (inside ? seenWithout : seenWithInterrupts).add(callee);
-      visit(startOf(callee), inside);
+      const inside = within(call, around);
+      const ways = seen.get(callee) ?? new Set();
+      const way = protectionOf(inside);
+      if (ways.has("none") || ways.has(way)) continue;
+      seen.set(callee, ways.add(way));
+      visit(startOf(callee), way === "none" ? OPEN : inside);
     }
   };
-  for (const start of starts) visit(start, false);
+  for (const start of starts) visit(start, OPEN);
   return accesses;
+}
+
+type Protection = "none" | "interrupts off" | "undisturbed" | "behind a condition";
+
+function protectionOf({ interruptsOff, undisturbed, lookedAt }: Surroundings): Protection {
+  if (interruptsOff) return "interrupts off";
+  if (undisturbed) return "undisturbed";
+  return lookedAt.length > 0 ? "behind a condition" : "none";
+}
+
+function within(inner: Surroundings, around: Surroundings): Surroundings {
+  return {
+    interruptsOff: around.interruptsOff || inner.interruptsOff,
+    undisturbed: around.undisturbed || inner.undisturbed,
+    lookedAt: around.lookedAt.length === 0 ? inner.lookedAt : [...around.lookedAt, ...inner.lookedAt],
+  };
 }
 
 /**
  * What of `symbol` runs once interrupts can come: all but the statements before the first one that lets them,
  * which may stand in a function called on the way. All of it where no such statement is found.
  */
-export function onceInterruptsCome(symbol: FunctionSymbol, program: Program): readonly Start[] {
-  const starts = startsAfterSwitch(symbol, program, new Set()) ?? [startOf(symbol)];
+export function onceInterruptsCome(symbol: FunctionSymbol, uses: UsesOfStatements): readonly Start[] {
+  const starts = startsAfterSwitch(symbol, uses, new Set()) ?? [startOf(symbol)];
   return starts.map((start) => ({
     ...start,
     statements: start.statements.filter((statement) => !isPlainAssignment(statement)),
@@ -56,7 +72,7 @@ function isPlainAssignment(statement: TypedStatement): boolean {
 
 function startsAfterSwitch(
   symbol: FunctionSymbol,
-  program: Program,
+  uses: UsesOfStatements,
   onTheWay: Set<FunctionSymbol>,
 ): readonly Start[] | undefined {
   if (onTheWay.has(symbol)) return undefined;
@@ -66,8 +82,8 @@ function startsAfterSwitch(
     const isPlain = statement.kind === "expression" || statement.kind === "assembly";
     const after = statements.slice(isPlain ? index + 1 : index);
     if (letsInterruptsCome(statement)) return [{ function: symbol, statements: after }];
-    for (const callee of calledBy(symbol, statement, program)) {
-      const inside = startsAfterSwitch(callee, program, onTheWay);
+    for (const callee of calledBy(symbol, statement, uses)) {
+      const inside = startsAfterSwitch(callee, uses, onTheWay);
       if (inside === undefined) continue;
       return [...inside, { function: symbol, statements: after }];
     }
@@ -76,15 +92,12 @@ function startsAfterSwitch(
 }
 
 function calledBy(
-  within: FunctionSymbol,
+  caller: FunctionSymbol,
   statement: TypedStatement,
-  program: Program,
+  uses: UsesOfStatements,
 ): readonly FunctionSymbol[] {
-  return usesIn(within, [statement]).calls.flatMap(({ callee }) => program.definitionOf(callee) ?? []);
+  return uses.in(caller, [statement]).calls.flatMap(({ callee }) => uses.program.definitionOf(callee) ?? []);
 }
-
-/** Registers whose bits let single interrupts come. */
-const ENABLES = /^(EIMSK|PCICR|PCMSK\d?|GIMSK|GICR|TIMSK\d?|UCSR\d?B|USICR)$/;
 
 function letsInterruptsCome(statement: TypedStatement): boolean {
   const own = interruptSwitchOf(statement);
