@@ -63,6 +63,15 @@ export interface Clock {
   isRestless(): boolean;
   /** See `Linkage`. */
   onlyLooks(symbol: FunctionSymbol): boolean;
+  /** Told of calls of the program's own functions; left out, calls cost nothing more. */
+  readonly calls?: CallWatcher;
+}
+
+/** `untold` are the cycles that went by since the last `pass`. */
+export interface CallWatcher {
+  entered(symbol: FunctionSymbol, untold: number): void;
+  /** The function that was entered last is left, whatever way. */
+  left(untold: number): void;
 }
 
 /** A function that the firmware declares and does not define: a library's. Pointers and integers come as numbers. */

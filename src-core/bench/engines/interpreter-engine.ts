@@ -5,6 +5,7 @@ import { vectorNamed } from "../../model/chips.ts";
 import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
+import type { CodeTrace } from "./code-trace.ts";
 import type { FirmwareChip } from "./firmware-chip.ts";
 
 /** A handler that is no source: it lets its own cycles go by, the response to the interrupt and RETI among them. */
@@ -24,6 +25,8 @@ export interface InterpretedFirmware {
   readonly outside: OutsideFunction | undefined;
   /** Interrupt handlers beside the author's, by the usual names of their vectors; some come while the code runs. */
   readonly handlers?: ReadonlyMap<string, HandlerBody>;
+  /** Told which function and which handler runs when; undefined where nobody wants to know. */
+  readonly trace?: CodeTrace | undefined;
   /** Runs what comes before `main`'s first statement, and `main` or what stands for it; undefined for a `main` alone. */
   readonly start: ((machine: Machine) => Stop | undefined) | undefined;
 }
@@ -77,8 +80,9 @@ export class InterpreterEngine implements Engine {
   };
 
   #clock(bench: BenchSide, machine: () => Machine): Clock {
-    const { chip } = this.#firmware;
+    const { chip, trace } = this.#firmware;
     return {
+      ...(trace === undefined ? {} : { calls: trace }),
       budget: () => {
         if (bench.ended || chip.pendingInterrupt() !== undefined) return 0;
         return Math.max(0, chip.due - chip.cycles);
@@ -115,11 +119,12 @@ export class InterpreterEngine implements Engine {
 
   /** Runs the handlers of all interrupts that are due. False ends the run. */
   #interrupt(machine: () => Machine, bench: BenchSide): boolean {
-    const { chip } = this.#firmware;
+    const { chip, trace } = this.#firmware;
     for (;;) {
       const vector = chip.pendingInterrupt();
       if (vector === undefined || bench.ended) return true;
       chip.enterInterrupt(vector);
+      trace?.interrupted(vector);
       this.#happened += 1;
       const before = chip.place;
       const handled = this.#handle(vector, machine());
@@ -136,6 +141,7 @@ export class InterpreterEngine implements Engine {
       }
       machine().settle();
       chip.leaveInterrupt();
+      trace?.resumed();
       chip.place = before;
       chip.catchUp();
     }

@@ -29,6 +29,8 @@ export interface BodySources {
   readonly instead: InsteadFunction | undefined;
   /** The first that knows a function has it. */
   readonly outside: readonly OutsideFunction[];
+  /** Told of calls of the program's own functions; undefined where nobody wants to know. */
+  readonly watch: ((symbol: FunctionSymbol, code: Code) => Code) | undefined;
   /** Makes a function of generated code. */
   readonly compile: (code: string) => Code;
   readonly instruct: Instructions;
@@ -65,7 +67,7 @@ export class FunctionBodies {
     const lambda = linker.lambdas.get(symbol);
     const lowered: Body | undefined = definition && {
       origin: "program",
-      make: () => compile(lowerFunction(linker, symbol, definition, lambda)),
+      make: () => this.#watched(symbol, compile(lowerFunction(linker, symbol, definition, lambda))),
     };
     if (lowered !== undefined && !symbol.standIn) return lowered;
     for (const library of libraries) {
@@ -73,6 +75,10 @@ export class FunctionBodies {
       if (body !== undefined) return { origin: "outside", make: () => this.#outsideCode(body) };
     }
     return lowered ?? this.#instructionOf(symbol);
+  }
+
+  #watched(symbol: FunctionSymbol, code: Code): Code {
+    return symbol.standIn ? code : (this.#sources.watch?.(symbol, code) ?? code);
   }
 
   #instructionOf(symbol: FunctionSymbol): Body | undefined {

@@ -35,6 +35,11 @@ export class Pace {
     this.#counters = counters;
   }
 
+  /** Cycles that went by and that the clock does not know of yet. */
+  get untold(): number {
+    return this.#slice - (this.#counters[0] ?? 0);
+  }
+
   /** The machine is called from outside. */
   begin(): void {
     this.#stepsLeft = this.#limits.steps;
@@ -60,7 +65,7 @@ export class Pace {
   settle(place: number): void {
     const clock = this.#clock;
     if (clock === undefined) return;
-    const used = this.#slice - (this.#counters[0] ?? 0);
+    const used = this.untold;
     // Whoever is called from the clock counts for itself.
     this.#slice = 0;
     this.#counters[0] = 0;

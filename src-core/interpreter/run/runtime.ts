@@ -9,7 +9,7 @@ import type { Outcome, OutsideFunction, Surroundings, TargetMemory, Written } fr
 import { type Access, accessTo } from "./access.ts";
 import { arithmeticOf } from "./arithmetic.ts";
 import { Classes } from "./classes.ts";
-import { type Code, FunctionBodies, missing, type Value } from "./function-bodies.ts";
+import { type BodySources, type Code, FunctionBodies, missing, type Value } from "./function-bodies.ts";
 import { Halt } from "./halt.ts";
 import { type Instructions, instructionsOf } from "./instructions.ts";
 import { Linker } from "./linker.ts";
@@ -71,6 +71,7 @@ export class Runtime {
       linker: this.linker,
       instead: request.instead,
       outside: outside.filter((each) => each !== undefined),
+      watch: this.#callWatch(),
       compile: this.#compile,
       instruct: this.#instruct,
       memory: this.targetMemory,
@@ -227,6 +228,21 @@ export class Runtime {
       this.#table[number] = code;
       return code(...parameters);
     };
+  }
+
+  /** Wraps code so that whoever watches calls is told of it. */
+  #callWatch(): BodySources["watch"] {
+    const calls = this.#request.clock?.calls;
+    if (calls === undefined) return undefined;
+    return (symbol, code) =>
+      (...parameters) => {
+        calls.entered(symbol, this.pace.untold);
+        try {
+          return code(...parameters);
+        } finally {
+          calls.left(this.pace.untold);
+        }
+      };
   }
 
   /** A library function cannot do what it is called for. */
