@@ -17,6 +17,7 @@ import { noPullUp } from "./ps2/no-pullup.ts";
 import { reportingNotEnabled } from "./ps2/reporting-not-enabled.ts";
 import { requestHoldShort } from "./ps2/request-hold-short.ts";
 import { resetWaitShort } from "./ps2/reset-wait-short.ts";
+import { waitForever } from "./ps2/wait-forever.ts";
 import { wheelSequence } from "./ps2/wheel-sequence.ts";
 import { buttonMap } from "./report/button-map.ts";
 import { clipMissing } from "./report/clip-missing.ts";
@@ -51,6 +52,7 @@ export const rules: readonly Rule[] = [
   wheelSequence,
   reportingNotEnabled,
   resetWaitShort,
+  waitForever,
   syntax,
   unknownName,
   mismatch,

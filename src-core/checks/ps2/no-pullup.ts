@@ -23,9 +23,10 @@ void setup() {
   pinMode(3, ${mode});
 }
 
+bool low;
+
 void loop() {
-  while (digitalRead(2)) {
-  }
+  low = !digitalRead(2);
 }
 `;
 

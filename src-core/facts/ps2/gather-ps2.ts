@@ -4,6 +4,8 @@ import { visibleRange } from "../../reader/tokens.ts";
 import { notedConstants } from "../serial/noted-constants.ts";
 import type { Walk } from "../walk/events.ts";
 import { findDrivenHigh } from "./driven-high.ts";
+import { findEndlessWaits } from "./endless-waits.ts";
+import { LineTraces } from "./line-traces.ts";
 import { findNotKnown } from "./not-known.ts";
 import { portPins } from "./port-pins.ts";
 import type { Ps2Facts, RequestHold } from "./ps2-facts.ts";
@@ -40,6 +42,7 @@ export function gatherPs2(
   );
   const senders = findSenders(walks, own, pins, program);
   const paths = walks.map((each) => ({ each, items: sendingPaths(each.entry, each.events, senders) }));
+  const lines = new LineTraces(walk, pins, chip);
   const facts = {
     clock: pins.clock,
     data: pins.data,
@@ -50,6 +53,7 @@ export function gatherPs2(
     maySendMore: sendsMore(walks, senders),
     sequences: paths.flatMap(({ each, items }) => sequencesOf(each, items)),
     resets: paths.flatMap(({ items }) => items.flatMap((path) => resetWaits(path, chip, pins.clock?.pin))),
+    endlessWaits: findEndlessWaits(walk, lines),
     constants: notedConstants(notes, ps2Constants),
   };
   return { ...facts, notKnown: findNotKnown(facts, wires.ps2, program) };

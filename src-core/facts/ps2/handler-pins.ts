@@ -81,7 +81,7 @@ function pinsEnabled(
 }
 
 /** Pins whose level is looked at one by one. */
-function pinsLookedAt(events: readonly Event[], chip: Chip | undefined): PinName[] {
+export function pinsLookedAt(events: readonly Event[], chip: Chip | undefined): PinName[] {
   const pins: PinName[] = [];
   for (const event of inOrder(events)) {
     if (event.kind === "register-read") {

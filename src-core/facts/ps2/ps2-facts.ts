@@ -3,6 +3,7 @@ import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.t
 import type { PinName } from "../pins/pin-change.ts";
 import type { NotedConstant } from "../serial/noted-constants.ts";
 import type { Value } from "../walk/values.ts";
+import type { LineTrace } from "./line-traces.ts";
 
 /** What the firmware does as the host of the PS/2 port. */
 export interface Ps2Facts {
@@ -16,6 +17,7 @@ export interface Ps2Facts {
   readonly maySendMore: boolean;
   readonly sequences: readonly SendSequence[];
   readonly resets: readonly ResetWait[];
+  readonly endlessWaits: readonly EndlessWait[];
   /** Constants that a note calls a quantity of the PS/2 side. */
   readonly constants: readonly NotedConstant<string>[];
   /** What the code does not tell; each is said once. */
@@ -65,6 +67,15 @@ export interface HoldPart {
   /** The argument; undefined for loops. */
   readonly expression: TypedExpression | undefined;
   readonly span: Span;
+}
+
+/** A loop that nothing but an edge on the lines ends. */
+export interface EndlessWait {
+  /** The line whose level it waits for, or the name of what only the clock's handler writes. */
+  readonly on: LineTrace;
+  readonly span: Span;
+  /** More such loops in the same function. */
+  readonly others: readonly Span[];
 }
 
 /** A place where a line is driven high instead of being let go. */

@@ -1,5 +1,6 @@
 import type { At, FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
 import type { PinChange } from "../pins/pin-change.ts";
+import type { Linkage } from "./linkage.ts";
 import type { Bits, Register, Trace, Value } from "./values.ts";
 
 /**
@@ -169,4 +170,6 @@ export interface Walk {
   readonly entries: readonly EntryWalk[];
   /** Set where the bound on steps was reached: later code was not walked. */
   readonly cutShort: boolean;
+  /** Which declarations mean the same. */
+  readonly linkage: Linkage;
 }

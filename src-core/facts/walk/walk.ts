@@ -59,7 +59,7 @@ export function walkFirmware(program: Program, hardware: Hardware): Walk {
     walkFrom({ kind: "alone", function: symbol, vector: undefined, attachedBy: undefined }, steps);
     left -= steps - machine.steps;
   }
-  return { entries: walks, cutShort };
+  return { entries: walks, cutShort, linkage };
 }
 
 /** Objects of classes at file level are constructed before `main`. */
