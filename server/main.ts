@@ -12,6 +12,7 @@ import { simulateCommand } from "./command-line/simulate/simulate-command.ts";
 import type { ServiceMaker } from "./language-server/serve.ts";
 import { trialRole } from "./language-server/trials/node/trial-role.ts";
 import { loadGrammar } from "./load-grammar.ts";
+import { PackageFiles } from "./package-files.ts";
 import { endWhenReaderLeaves, wantsColours } from "./terminal.ts";
 import { workersOf } from "./workers/node/start-worker.ts";
 
@@ -28,8 +29,9 @@ if (workerData === trialRole) {
 }
 
 async function runCommand(): Promise<void> {
+  const packageFiles = new PackageFiles(new URL("../", import.meta.url));
   const commands = [
-    checkCommand(async (host) => (await serviceMaker())(host)),
+    checkCommand(async (host) => (await serviceMaker())(host), { version, packageFiles }),
     simulateCommand(async (host) => (await serviceMaker())(host)),
     matrixCommand(async (host) => (await serviceMaker())(host), {
       start: workersOf({ program: new URL(import.meta.url), role: cellRole, keepsProcess: true }),
@@ -41,7 +43,7 @@ async function runCommand(): Promise<void> {
       const { serveStdio } = await import("./language-server/serve-stdio.ts");
       const { workersRunning } = await import("./language-server/trials/node/start-worker.ts");
       const startWorker = workersRunning(new URL(import.meta.url));
-      serveStdio({ version, makeService: await serviceMaker(), startWorker });
+      serveStdio({ version, makeService: await serviceMaker(), startWorker, packageFiles });
     }),
   ];
   endWhenReaderLeaves(process.stdout);

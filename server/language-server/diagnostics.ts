@@ -14,10 +14,17 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   info: DiagnosticSeverity.Information,
 };
 
+/** The URI of a rule's page; undefined for a client that shows none. */
+export type PageUriOf = (rule: string) => string | undefined;
+
 /** A result's diagnostics by file; files that were read and have none are there with an empty list. */
-export function diagnosticsByFile(result: CheckResult, positions: Positions): ProjectDiagnostics {
+export function diagnosticsByFile(
+  result: CheckResult,
+  positions: Positions,
+  pageUriOf: PageUriOf,
+): ProjectDiagnostics {
   const byFile = new Map<string, Diagnostic[]>(result.files.map((file) => [file, []]));
-  for (const { file, diagnostic } of diagnosticsOf(result, positions)) {
+  for (const { file, diagnostic } of diagnosticsOf(result, positions, pageUriOf)) {
     const diagnostics = byFile.get(file) ?? [];
     diagnostics.push(diagnostic);
     byFile.set(file, diagnostics);
@@ -26,7 +33,7 @@ export function diagnosticsByFile(result: CheckResult, positions: Positions): Pr
 }
 
 /** All that a result says, in the order in which an editor should list it. */
-function diagnosticsOf(result: CheckResult, positions: Positions): readonly Placed[] {
+function diagnosticsOf(result: CheckResult, positions: Positions, pageUriOf: PageUriOf): readonly Placed[] {
   return [
     ...result.settingsFaults.map(({ span, message }) => ({
       file: span.file,
@@ -34,7 +41,7 @@ function diagnosticsOf(result: CheckResult, positions: Positions): readonly Plac
     })),
     ...result.findings.map((finding) => ({
       file: finding.span.file,
-      diagnostic: diagnosticOf(finding, positions),
+      diagnostic: diagnosticOf(finding, positions, pageUriOf),
     })),
     // Half a line that is being typed is not understood either: no more than a hint.
     ...result.notUnderstood.map(({ span, message }) => ({
@@ -53,11 +60,13 @@ function plainDiagnostic(span: Span, message: string, positions: Positions): Dia
   return { range: positions.rangeOf(span), source, message };
 }
 
-function diagnosticOf(finding: Finding, positions: Positions): Diagnostic {
+function diagnosticOf(finding: Finding, positions: Positions, pageUriOf: PageUriOf): Diagnostic {
+  const href = pageUriOf(finding.rule);
   return {
     ...plainDiagnostic(finding.span, finding.message, positions),
     severity: severities[finding.severity],
     code: finding.rule,
+    ...(href === undefined ? {} : { codeDescription: { href } }),
     message: finding.source === undefined ? finding.message : `${finding.message}\n(${finding.source})`,
     relatedInformation: finding.related.map(({ span, message }) => ({
       location: { uri: uriOfPath(span.file), range: positions.rangeOf(span) },

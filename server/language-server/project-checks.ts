@@ -14,6 +14,8 @@ export interface CheckReceiver {
   publish(file: string, diagnostics: readonly Diagnostic[]): void;
   status(status: CheckStatus): void;
   readonly log: Log;
+  /** The URI of a rule's page; undefined for a client that shows none. */
+  pageUriOf(rule: string): string | undefined;
 }
 
 /**
@@ -90,7 +92,8 @@ export class ProjectChecks {
     const tried = this.#trials.resultOf(project, this.#textsOf(read.files));
     if (tried !== undefined) this.#service.takeOver(project, tried);
     const result = tried === undefined ? read : this.#service.check(project);
-    this.#shown.replace(project, diagnosticsByFile(result, new Positions(this.#files)));
+    const pageUriOf = (rule: string) => this.#receiver.pageUriOf(rule);
+    this.#shown.replace(project, diagnosticsByFile(result, new Positions(this.#files), pageUriOf));
   }
 
   #textsOf(files: readonly string[]): ReadonlyMap<string, string> {

@@ -11,6 +11,7 @@ import { TextDocument } from "vscode-languageserver-textdocument";
 import type { SourceHost } from "../../src-core/reader/source-host.ts";
 import type { Service } from "../../src-core/service/service.ts";
 import { statusNotification } from "./client-messages/status.ts";
+import type { PackageFiles } from "../package-files.ts";
 import { registerFeatures } from "./features/features.ts";
 import { guarded, type Log } from "./guard.ts";
 import { QuietTimer } from "./pause.ts";
@@ -34,6 +35,7 @@ export interface ServerParts {
   readonly makeService: ServiceMaker;
   /** Starts what tries firmware out beside the server. */
   readonly startWorker: StartWorker;
+  readonly packageFiles: PackageFiles;
 }
 
 /** Serves one client over `connection` until it says `exit`. */
@@ -57,7 +59,7 @@ export function serve(connection: Connection, parts: ServerParts): void {
 
 function startSession(
   connection: Connection,
-  { disk, makeService, startWorker }: ServerParts,
+  { disk, makeService, startWorker, packageFiles }: ServerParts,
   params: InitializeParams,
   log: Log,
 ): void {
@@ -65,6 +67,7 @@ function startSession(
   const service = makeService(files);
   const folders = new WorkspaceFolders(params);
   const tellsStatus = wantsStatus(params.initializationOptions);
+  const showsPages = params.capabilities.textDocument?.publishDiagnostics?.codeDescriptionSupport === true;
   const trials = new FirmwareTrials(startWorker, {
     ready: (project) => void checks.request([project]),
     log,
@@ -77,6 +80,7 @@ function startSession(
       if (tellsStatus) void connection.sendNotification(statusNotification, status);
     },
     log,
+    pageUriOf: (rule) => (showsPages ? packageFiles.pageUriOf(rule) : undefined),
   });
   const projects = new Projects(service, files, folders, checks);
   const everything = () => guarded("looking for projects", log, undefined, () => projects.checkEverything());

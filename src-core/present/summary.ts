@@ -29,6 +29,11 @@ export function summaryInWords(summary: Summary): string {
   return parts.length === 0 ? "no findings" : parts.join(", ");
 }
 
+/** "in 1 file read", "in 2 files read". */
+export function filesReadInWords({ files }: Summary): string {
+  return `in ${files === 1 ? "1 file" : `${files} files`} read`;
+}
+
 /** "1 file", "2 files"; undefined for none. */
 function amount(count: number, noun: string): string | undefined {
   if (count === 0) return undefined;

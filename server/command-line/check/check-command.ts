@@ -1,3 +1,5 @@
+import type { CheckResult } from "../../../src-core/check-result.ts";
+import type { Severity } from "../../../src-core/finding.ts";
 import { FileLines } from "../../../src-core/present/line-index.ts";
 import { countFindings } from "../../../src-core/present/summary.ts";
 import type { SourceHost } from "../../../src-core/reader/source-host.ts";
@@ -8,10 +10,10 @@ import type { Arguments, Command, Surroundings } from "../command.ts";
 import { type ExitStatus, exitStatus } from "../exit-status.ts";
 import { checkPaths } from "./check-paths.ts";
 import { type Format, formatNamed, formats } from "./formats.ts";
-import { writeReport } from "./write-report.ts";
+import { type About, writeReport } from "./write-report.ts";
 
 /** `edgewise check`. */
-export function checkCommand(makeService: (host: SourceHost) => Promise<Service>): Command {
+export function checkCommand(makeService: (host: SourceHost) => Promise<Service>, about: About): Command {
   return {
     name: "check",
     operands: "[PATH...] [OPTION...]",
@@ -33,7 +35,7 @@ export function checkCommand(makeService: (host: SourceHost) => Promise<Service>
     async run(given, surroundings) {
       const wanted = wishesOf(given);
       const files = new DiskFiles(surroundings.workingFolder);
-      return check(await makeService(files), files, wanted, surroundings);
+      return check(await makeService(files), files, wanted, about, surroundings);
     },
   };
 }
@@ -61,10 +63,21 @@ function maxWarningsOf(text: string | undefined): number {
   return Number(text);
 }
 
-function check(service: Service, files: DiskFiles, wanted: Wishes, surroundings: Surroundings): ExitStatus {
+function check(
+  service: Service,
+  files: DiskFiles,
+  wanted: Wishes,
+  about: About,
+  surroundings: Surroundings,
+): ExitStatus {
   const result = checkPaths(service, files, wanted.paths, surroundings.workingFolder);
   const lines = new FileLines((file) => files.readText(file));
-  writeReport(result, lines, wanted, surroundings);
-  const { errors, warnings } = countFindings(result);
-  return errors > 0 || warnings > wanted.maxWarnings ? exitStatus.findings : exitStatus.clean;
+  const failing = failingLevels(result, wanted);
+  writeReport({ result, lines, failing }, wanted, about, surroundings);
+  const fails = result.findings.some(({ severity }) => failing.has(severity));
+  return fails ? exitStatus.findings : exitStatus.clean;
+}
+
+function failingLevels(result: CheckResult, { maxWarnings }: Wishes): ReadonlySet<Severity> {
+  return new Set(countFindings(result).warnings > maxWarnings ? ["error", "warning"] : ["error"]);
 }

@@ -1,5 +1,6 @@
 import type { CheckResult } from "../../check-result.ts";
 import type { Finding, Fix, NotUnderstood } from "../../finding.ts";
+import { pageOfRule } from "../../rule-description.ts";
 import type { FileLines } from "../line-index.ts";
 import { countFindings } from "../summary.ts";
 import { jsonSpan } from "./json-span.ts";
@@ -7,7 +8,10 @@ import { jsonSpan } from "./json-span.ts";
 /** Version of the shape below; it rises when a reader of an older shape would go wrong. */
 const shapeVersion = 1;
 
-/** The result as one JSON document, ended by a line feed. Lines and columns from 1, columns in UTF-16 units. */
+/**
+ * The result as one JSON document, ended by a line feed. Lines and columns from 1, columns in UTF-16 units. `help` is
+ * where the rule's page lies in the package, so that the document is the same on every machine.
+ */
 export function checkAsJson(result: CheckResult, lines: FileLines): string {
   const document = {
     version: shapeVersion,
@@ -27,6 +31,7 @@ function jsonFinding(finding: Finding, lines: FileLines): object {
     ...(finding.measured === undefined ? {} : { measured: finding.measured }),
     ...(finding.limit === undefined ? {} : { limit: finding.limit }),
     ...(finding.source === undefined ? {} : { source: finding.source }),
+    help: pageOfRule(finding.rule),
     fixes: finding.fixes.map((fix) => jsonFix(fix, lines)),
   };
 }

@@ -2,7 +2,7 @@ import type { CheckResult } from "../../check-result.ts";
 import type { Finding } from "../../finding.ts";
 import type { FileLines } from "../line-index.ts";
 import { limitInWords, measuredInWords } from "../quantity.ts";
-import { countFindings, summaryInWords } from "../summary.ts";
+import { countFindings, filesReadInWords, summaryInWords } from "../summary.ts";
 import { markedLine } from "./marked-line.ts";
 import type { Paint } from "./paint.ts";
 
@@ -59,9 +59,8 @@ function notUnderstoodAsText(result: CheckResult, lines: FileLines, paint: Paint
 
 function summaryAsText(result: CheckResult, paint: Paint): string {
   const summary = countFindings(result);
-  const files = summary.files === 1 ? "1 file" : `${summary.files} files`;
   const role = summary.errors > 0 ? "error" : summary.warnings > 0 ? "warning" : "good";
-  return `${paint(role, summaryInWords(summary))} in ${files} read`;
+  return `${paint(role, summaryInWords(summary))} ${filesReadInWords(summary)}`;
 }
 
 function byFile(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {

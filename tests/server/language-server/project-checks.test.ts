@@ -56,6 +56,7 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
     },
     status: (status) => told.push(status),
     log: (message) => faults.push(message),
+    pageUriOf: () => undefined,
   });
   return { checks, asked, published, told, faults };
 }

@@ -41,7 +41,8 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     workspaceFolders: [{ uri: "file:///w", name: "w" }],
     rootUri: null,
   });
-  const receiver = { publish: () => undefined, status: () => undefined, log: () => undefined };
+  const nothing = () => undefined;
+  const receiver = { publish: nothing, status: nothing, log: nothing, pageUriOf: nothing };
   const checks = new ProjectChecks(service, files, noTrials, receiver);
   const projects = new Projects(service, files, folders, checks);
   const open = (uri: string) => files.openBuffer(pathOfUri(uri) ?? "", TextDocument.create(uri, "c", 1, ""));

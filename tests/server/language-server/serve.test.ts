@@ -4,6 +4,7 @@ import { createMessageConnection, StreamMessageReader, StreamMessageWriter } fro
 import { createConnection, type Diagnostic, type Hover } from "vscode-languageserver/node";
 import { serve } from "../../../server/language-server/serve.ts";
 import { workersRunning } from "../../../server/language-server/trials/node/start-worker.ts";
+import { PackageFiles } from "../../../server/package-files.ts";
 import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
 import { createService } from "../../../src-core/service/create-service.ts";
 import { loadGrammar } from "../../src-core/reader/syntax/load-grammar.ts";
@@ -29,6 +30,7 @@ async function clientOf(program: string, files: Readonly<Record<string, string>>
     disk: hostOfFiles(files),
     makeService: (host) => createService({ host, grammar, startName: "" }),
     startWorker: workersRunning(new URL(`trials/node/programs/${program}.mjs`, import.meta.url), 32),
+    packageFiles: new PackageFiles(new URL("file:///package/")),
   });
   const told = new Map<string, readonly Diagnostic[]>();
   const log: string[] = [];

@@ -16,6 +16,7 @@ test("a result is one JSON document of version 1", () => {
         measured: { value: 60, unit: "us" },
         limit: { atLeast: 100, unit: "us" },
         source: "A timing table",
+        help: "docs/rules/ps2/request-hold-short.md",
         fixes: [
           {
             title: "Hold the clock for 100 us",
@@ -35,6 +36,7 @@ test("a result is one JSON document of version 1", () => {
         file: "port/uart.c",
         range: { start: { line: 2, column: 9 }, end: { line: 2, column: 16 } },
         message: "the baud is off",
+        help: "docs/rules/serial/baud-error.md",
         fixes: [],
       },
     ],

@@ -68,6 +68,7 @@ export class Session {
       workspaceFolders: [{ uri: pathToFileURL(this.folder.path).href, name: "test" }],
       initializationOptions,
       capabilities: {
+        textDocument: { publishDiagnostics: { codeDescriptionSupport: true } },
         workspace: { didChangeWatchedFiles: { dynamicRegistration: true }, workspaceFolders: true },
       },
     });
