@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
@@ -17,19 +17,27 @@ beforeAll(() => {
 
 afterAll(() => rmSync(folder, { recursive: true }));
 
-test("the package holds the two programs, what they read, and the papers; nothing else", () => {
-  expect([...names].sort()).toEqual([
-    "[Content_Types].xml",
-    "extension.vsixmanifest",
-    "extension/LICENSE.txt",
-    "extension/changelog.md",
-    "extension/dist/edgewise.js",
-    "extension/dist/edgewise.schema.json",
-    "extension/dist/extension.cjs",
-    "extension/dist/third-party-notices.txt",
-    "extension/dist/tree-sitter-cpp.wasm",
-    "extension/dist/web-tree-sitter.wasm",
-    "extension/package.json",
-    "extension/readme.md",
-  ]);
+/** As the repository has them; `tests/house/rule-pages.test.ts` compares them with the rules. */
+const rulePages = readdirSync("docs/rules", { recursive: true, encoding: "utf8" })
+  .filter((name) => name.endsWith(".md"))
+  .map((name) => `extension/docs/rules/${name}`);
+
+test("the package holds the two programs, what they read, and the papers, the rules' pages among them; nothing else", () => {
+  expect([...names].sort()).toEqual(
+    [
+      "[Content_Types].xml",
+      "extension.vsixmanifest",
+      "extension/LICENSE.txt",
+      "extension/changelog.md",
+      "extension/dist/edgewise.js",
+      "extension/dist/edgewise.schema.json",
+      "extension/dist/extension.cjs",
+      "extension/dist/third-party-notices.txt",
+      "extension/dist/tree-sitter-cpp.wasm",
+      "extension/dist/web-tree-sitter.wasm",
+      ...rulePages,
+      "extension/package.json",
+      "extension/readme.md",
+    ].sort(),
+  );
 });

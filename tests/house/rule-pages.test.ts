@@ -1,0 +1,38 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { dirname, join, resolve } from "node:path";
+import { expect, test } from "vitest";
+import { rulePages } from "../../src-core/present/markdown/rule-pages.ts";
+import { ruleCases } from "../../src-core/service/rule-cases.ts";
+import { loadGrammar } from "../src-core/reader/syntax/load-grammar.ts";
+
+const cases = ruleCases(await loadGrammar());
+const pages = rulePages(cases);
+
+test("docs/rules is what `npm run docs` writes", () => {
+  const committed = readdirSync("docs/rules", { recursive: true, encoding: "utf8" })
+    .filter((name) => name.endsWith(".md"))
+    .map((name) => `docs/rules/${name.replaceAll("\\", "/")}`);
+  expect(committed.toSorted()).toEqual([...pages.keys()].toSorted());
+  for (const [path, text] of pages) expect(readFileSync(path, "utf8"), path).toBe(text);
+});
+
+test("every link of every page, and of the papers beside them, leads to a file", () => {
+  const papers = [...pages.keys(), "README.md", "DEVELOPERS.md", "CHANGELOG.md"];
+  const links = papers.flatMap((path) =>
+    [...readFileSync(path, "utf8").matchAll(/\]\(([^)#]+)(?:#[^)]*)?\)/g)].map(
+      ([, to = ""]) => [path, to] as const,
+    ),
+  );
+  expect(links.length).toBeGreaterThan(pages.size);
+  const broken = links.filter(([path, to]) => !existsSync(resolve(join(dirname(path), to))));
+  expect(broken).toEqual([]);
+});
+
+test("every page says of its example what the rule finds", () => {
+  for (const { rule, said } of cases) {
+    expect(
+      said.findings.map(({ rule: id }) => id),
+      rule.id,
+    ).toContain(rule.id);
+  }
+});
