@@ -10,8 +10,8 @@ import {
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { SourceHost } from "../../src-core/reader/source-host.ts";
 import type { Service } from "../../src-core/service/service.ts";
-import { statusNotification } from "./client-messages/status.ts";
 import type { PackageFiles } from "../package-files.ts";
+import { statusNotification } from "./client-messages/status.ts";
 import { registerFeatures } from "./features/features.ts";
 import { guarded, type Log } from "./guard.ts";
 import { QuietTimer } from "./pause.ts";

@@ -64,6 +64,19 @@ describe("in a trusted folder", () => {
     await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
   });
 
+  test("the rule's name beside the fault leads to its page", async () => {
+    await workbench.replaceText(`= ${rightDivisor}`, "= 51");
+    await workbench.errorSquiggles.first().waitFor(patience);
+    await workbench.followLink("51", "serial/baud-error");
+    await session.page.locator('.tab.active[data-resource-name="baud-error.md"]').waitFor(patience);
+    await workbench.lineWith("# A line rate that the PC cannot read").waitFor(patience);
+    await workbench.screenshot("rule-page");
+    await workbench.openFile("main.c");
+    await workbench.replaceText("= 51", `= ${rightDivisor}`);
+    await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
+    expect(await workbench.errorSquiggles.count()).toBe(0);
+  });
+
   test("directives are offered in a comment", async () => {
     await session.page.keyboard.press("Control+End");
     await session.page.keyboard.type("// @wire bo", { delay: 40 });

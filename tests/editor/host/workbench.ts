@@ -104,6 +104,15 @@ export class Workbench {
     return hover;
   }
 
+  /** Follows a link in the hover over a token. */
+  async followLink(token: string, text: string): Promise<void> {
+    await this.retrying(async (limit) => {
+      await this.page.mouse.move(0, 0);
+      await this.lines.getByText(token, { exact: true }).first().hover(limit);
+      await this.page.locator(".monaco-hover a", { hasText: text }).first().click(limit);
+    });
+  }
+
   /** Selects a piece of text by searching for it. */
   async #select(text: string, limit: Limit): Promise<void> {
     // By key, as the first line may be out of sight.

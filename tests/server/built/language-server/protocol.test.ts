@@ -1,3 +1,4 @@
+import { pathToFileURL } from "node:url";
 import { describe, expect, test } from "vitest";
 import type { Diagnostic } from "vscode-languageserver/node";
 import { TextDocument } from "vscode-languageserver-textdocument";
@@ -25,6 +26,7 @@ describe("an editing session", () => {
       source: "edgewise",
       severity: 1,
       range: { start: { line: 4 }, end: { line: 4 } },
+      codeDescription: { href: pathToFileURL("docs/rules/serial/baud-error.md").href },
     });
   });
 
