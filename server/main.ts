@@ -7,6 +7,7 @@ import { explainCommand } from "./command-line/explain/explain-command.ts";
 import { lspCommand } from "./command-line/lsp-command.ts";
 import { matrixCommand } from "./command-line/matrix/matrix-command.ts";
 import { cellRole } from "./command-line/matrix/node/cell-role.ts";
+import { notesCommand } from "./command-line/notes/notes-command.ts";
 import { runCommandLine } from "./command-line/run-command-line.ts";
 import { simulateCommand } from "./command-line/simulate/simulate-command.ts";
 import type { ServiceMaker } from "./language-server/serve.ts";
@@ -38,6 +39,7 @@ async function runCommand(): Promise<void> {
       usual: availableParallelism(),
     }),
     explainCommand,
+    notesCommand(async (host) => (await serviceMaker())(host)),
     lspCommand(async () => {
       // Loaded on demand: a check need not pay for the protocol's library.
       const { serveStdio } = await import("./language-server/serve-stdio.ts");

@@ -1,6 +1,7 @@
 import type { CheckResult } from "../check-result.ts";
 import type { Edit, Finding, Span } from "../finding.ts";
-import type { Action, TrialResult } from "./service.ts";
+import type { ProposedNotes } from "../note-proposal.ts";
+import type { Action } from "./service.ts";
 
 /** What can be done about the findings that touch `span`; `text` is the text of its file. */
 export function actionsAt(result: CheckResult, span: Span, text: string): readonly Action[] {
@@ -19,20 +20,20 @@ export function actionsAt(result: CheckResult, span: Span, text: string): readon
   ];
 }
 
-/** Notes that could be written for the functions whose names touch `span`. */
-export function noteActionsAt(tried: TrialResult | undefined, span: Span, text: string): readonly Action[] {
-  return (tried?.proposals ?? []).flatMap(({ span: name, before, note }): readonly Action[] =>
-    touch(name, span)
-      ? [
-          {
-            title: `Write the note: ${note}`,
-            kind: "note",
-            edits: [noteOfFunction(note, before, text)],
-            finding: undefined,
-          },
-        ]
-      : [],
-  );
+/** Notes that could be written about what touches `span`; `textOf` gives the text of the file that a note goes into. */
+export function noteActionsAt(
+  { proposals }: ProposedNotes,
+  span: Span,
+  textOf: (file: string) => string,
+): readonly Action[] {
+  return proposals
+    .filter(({ span: about }) => touch(about, span))
+    .map(({ note, before }) => ({
+      title: `Write the note: ${note}`,
+      kind: "note",
+      edits: [noteBefore(note, before, textOf(before.file))],
+      finding: undefined,
+    }));
 }
 
 /** A cursor at either end of a finding touches it. */
@@ -58,8 +59,8 @@ function noteAbove({ rule, span }: Finding, text: string): Edit {
   return lineAbove(`@wire allow ${rule} because "say here why it is right"`, span, text);
 }
 
-/** Above a function; where other code ends on its line, between the two, as a note belongs to what comes next. */
-function noteOfFunction(note: string, before: Span, text: string): Edit {
+/** Above a declaration; where other code ends on its line, between the two, as a note belongs to what comes next. */
+function noteBefore(note: string, before: Span, text: string): Edit {
   const line = text.slice(text.lastIndexOf("\n", before.start - 1) + 1, before.start);
   const above = lineAbove(note, before, text);
   if (!/[;{}]/.test(line)) return above;

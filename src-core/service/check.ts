@@ -7,7 +7,7 @@ import { applyAllows } from "../notes/allow/apply-allows.ts";
 import type { SettingsProblem } from "../notes/settings/settings.ts";
 import type { Project } from "../project/project.ts";
 import { tryReports } from "../reports/try-reports.ts";
-import { proposeNotes } from "../reports/unnoted/propose-notes.ts";
+import { proposeEncoders } from "../reports/unnoted/propose-encoders.ts";
 import type { ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
 
@@ -29,7 +29,10 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
       ...facts.program.problems,
       ...notKnown(facts.ps2.notKnown, project),
       ...notUnderstood,
-      ...(tried?.proposals ?? []).map(({ span, message }) => ({ span, message })),
+      ...(tried?.proposals ?? []).map(({ span, reason, note }) => ({
+        span,
+        message: `${reason}; to have it checked, write above it: ${note}`,
+      })),
     ],
     settingsFaults: project.problems.map(settingsFault),
     files: [...files.keys(), ...settingsFile(project)],
@@ -42,7 +45,7 @@ export function tryReading(
   cancelled: (() => boolean) | undefined,
 ): TrialResult | undefined {
   const reports = tryReports(facts.program, facts.notes, cancelled);
-  const proposals = reports && proposeNotes(facts.program, facts.notes, cancelled);
+  const proposals = reports && proposeEncoders(facts.program, facts.notes, cancelled);
   if (reports === undefined || proposals === undefined) return undefined;
   const whole = reports.every(({ calls }) => calls > 0);
   return { ...runTrialRules(facts, { reports }, levelsOf(project)), proposals, whole };

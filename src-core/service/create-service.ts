@@ -1,6 +1,8 @@
 import type { CheckResult } from "../check-result.ts";
+import type { ProposedNotes } from "../note-proposal.ts";
 import { findProjects } from "../project/find-projects.ts";
 import type { Project } from "../project/project.ts";
+import { proposeNotes } from "../proposals/propose-notes.ts";
 import type { SourceHost } from "../reader/source-host.ts";
 import { actionsAt, noteActionsAt } from "./actions.ts";
 import { completeAt } from "./complete.ts";
@@ -64,6 +66,12 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
       const { mouse, pc, strokes } = choice;
       return { mouse, pc, outcomes: strokes.map((stroke) => ({ ...noProject, stroke })) };
     },
+    notes: (id) => {
+      const state = states.get(id);
+      if (state === undefined) return { proposals: [], untold: [] };
+      state.tried(undefined);
+      return proposedOf(state);
+    },
     hover: (id, file, offset) => {
       const state = states.get(id);
       return state && hoverAt(state.reading(), file, offset, host.readText(file) ?? "");
@@ -75,8 +83,11 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
     actions: (id, span) => {
       const state = states.get(id);
       if (state === undefined) return [];
-      const text = host.readText(span.file) ?? "";
-      return [...actionsAt(state.result(), span, text), ...noteActionsAt(state.known(), span, text)];
+      const textOf = (file: string) => host.readText(file) ?? "";
+      return [
+        ...actionsAt(state.result(), span, textOf(span.file)),
+        ...noteActionsAt(proposedOf(state), span, textOf),
+      ];
     },
   };
 }
@@ -86,4 +97,9 @@ function idOf({ root }: Project, path: string): string {
   const asked = path.replace(/\/+$/, "");
   const isWhole = asked === "" || asked === "." || root === asked || root.startsWith(`${asked}/`);
   return isWhole ? root : asked;
+}
+
+/** Notes about what was read, and about encoders as far as those were looked for. */
+function proposedOf(state: ProjectState): ProposedNotes {
+  return proposeNotes(state.reading().facts, state.known()?.proposals ?? []);
 }

@@ -1,8 +1,8 @@
 import type { CheckResult } from "../check-result.ts";
 import type { Edit, Finding, NotUnderstood, Span } from "../finding.ts";
 import type { CellChoice, CellResult, MatrixChoice, MatrixPlanResult } from "../matrix-result.ts";
+import type { EncoderProposal, ProposedNotes } from "../note-proposal.ts";
 import type { Completion, CompletionKind, Hover } from "../notes/completion/completion.ts";
-import type { NoteProposal } from "../reports/unnoted/propose-notes.ts";
 import type { SimulationChoice, SimulationResult } from "../simulation-result.ts";
 
 export type { Completion, CompletionKind, Hover };
@@ -32,6 +32,8 @@ export interface Service {
   planMatrix(project: string, choice: MatrixChoice): MatrixPlanResult;
   /** Runs one cell of a matrix; takes as long as that takes. */
   runCell(project: string, choice: CellChoice): CellResult;
+  /** Notes that would describe the firmware; runs what `tryOut` runs, where that was not done yet. */
+  notes(project: string): ProposedNotes;
   hover(project: string, file: string, offset: number): Hover | undefined;
   complete(project: string, file: string, offset: number): readonly Completion[];
   actions(project: string, span: Span): readonly Action[];
@@ -42,7 +44,7 @@ export interface TrialResult {
   readonly findings: readonly Finding[];
   readonly notUnderstood: readonly NotUnderstood[];
   /** Notes for functions that work like encoders. */
-  readonly proposals: readonly NoteProposal[];
+  readonly proposals: readonly EncoderProposal[];
   /** All was run that there was to run. Else an `allow` that allowed nothing may be right all the same. */
   readonly whole: boolean;
 }

@@ -3,6 +3,7 @@ import { evaluate } from "../../reader/constants/evaluate.ts";
 import { type Token, visibleRange } from "../../reader/tokens.ts";
 import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import { walkExpression } from "../../reader/typed/walk.ts";
+import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 import type { DataModel } from "../../reader/types/types.ts";
 import type { OutsideCall, Walk } from "../walk/events.ts";
 import { inOrder } from "../walk/in-order.ts";
@@ -108,10 +109,6 @@ function argumentSpan({ macro }: Token): Span | undefined {
   if (macro?.name !== CONVERSION || macro.within !== undefined) return undefined;
   const { file, start, end } = macro.call;
   return { file, start: start + CONVERSION.length + 1, end: end - 1 };
-}
-
-function withoutConversions(expression: TypedExpression): TypedExpression {
-  return expression.kind === "convert" ? withoutConversions(expression.operand) : expression;
 }
 
 function constantOf(expression: TypedExpression, model: DataModel): number | undefined {

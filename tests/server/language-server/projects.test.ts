@@ -28,6 +28,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
       return { findings: [], notUnderstood: [], settingsFaults: [], files: found[id]?.files ?? [id] };
     },
     hover: () => undefined,
+    notes: () => ({ proposals: [], untold: [] }),
     complete: () => [],
     tryOut: () => undefined,
     takeOver: () => undefined,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Example } from "../../../src-core/checks/rule.ts";
-import { proposeNotes } from "../../../src-core/reports/unnoted/propose-notes.ts";
+import { proposeEncoders } from "../../../src-core/reports/unnoted/propose-encoders.ts";
 import { factsOf } from "../checks/harness.ts";
 import { rightEncoders } from "./corpus.ts";
 import { rightDecoders } from "./right-decoders.ts";
@@ -53,7 +53,7 @@ describe.each(Object.entries(rightEncoders))(
     it.each(Object.entries(examples))("%s", (name, example) => {
       const { note, bare } = withoutNote(example);
       const { program, notes } = factsOf(bare);
-      const proposed = proposeNotes(program, notes)?.map((each) => parts(each.note));
+      const proposed = proposeEncoders(program, notes)?.map((each) => parts(each.note));
       expect(proposed).toEqual(notRecognised.includes(name) ? [] : [parts(note)]);
     });
   },
@@ -80,7 +80,7 @@ class Adapter {
 Adapter adapter(${member.includes("*") ? "&Serial" : "Serial"});
 `,
     });
-    expect(proposeNotes(program, notes)?.map(({ note }) => note)).toEqual([
+    expect(proposeEncoders(program, notes)?.map(({ note }) => note)).toEqual([
       `@wire encodes two-button from x=x y=y left=l right=r into ${into}`,
     ]);
   });
@@ -89,20 +89,20 @@ Adapter adapter(${member.includes("*") ? "&Serial" : "Serial"});
 describe("no note is proposed", () => {
   it.each(Object.entries(rightDecoders))("for a decoder: %s", (_, example) => {
     const { program, notes } = factsOf(withoutNote(example).bare);
-    expect(proposeNotes(program, notes)).toEqual([]);
+    expect(proposeEncoders(program, notes)).toEqual([]);
   });
 
   it("for what has one", () => {
     for (const examples of Object.values(rightEncoders)) {
       for (const example of Object.values(examples)) {
         const { program, notes } = factsOf(example);
-        expect(proposeNotes(program, notes)).toEqual([]);
+        expect(proposeEncoders(program, notes)).toEqual([]);
       }
     }
   });
 
   it.each(Object.entries(others))("for %s", (_, text) => {
     const { program, notes } = factsOf({ "main.c": `// @wire board atmega328p clock=16MHz\n${text}` });
-    expect(proposeNotes(program, notes)).toEqual([]);
+    expect(proposeEncoders(program, notes)).toEqual([]);
   });
 });

@@ -1,5 +1,5 @@
-import type { Span } from "../../finding.ts";
 import { reportLayouts } from "../../model/report-layouts.ts";
+import type { EncoderProposal } from "../../note-proposal.ts";
 import type { NoteFacts } from "../../notes/note-facts.ts";
 import type { Program } from "../../reader/program/program.ts";
 import { visibleRange, visibleSpan } from "../../reader/tokens.ts";
@@ -9,33 +9,22 @@ import { type Candidate, candidates } from "./candidates.ts";
 import { type Match, matchOf } from "./match.ts";
 import { type Wiring, wiringOf } from "./wiring.ts";
 
-/** A note that would have a function checked. Plain data. */
-export interface NoteProposal {
-  /** The function's name where it is defined. */
-  readonly span: Span;
-  readonly message: string;
-  /** `@wire encodes ...`. */
-  readonly note: string;
-  /** Start of the definition, where a comment with the note belongs. */
-  readonly before: Span;
-}
-
 /** A function of which so much is as a layout wants it is taken for an encoder, with faults perhaps. */
 const likeness = 0.75;
 
-/** Functions without a note that work like encoders. Never throws; undefined when cancelled. */
-export function proposeNotes(
+/** Notes for functions without one that work like encoders. Never throws; undefined when cancelled. */
+export function proposeEncoders(
   program: Program,
   { attached }: NoteFacts,
   cancelled?: () => boolean,
-): readonly NoteProposal[] | undefined {
+): readonly EncoderProposal[] | undefined {
   const noted = new Set<FunctionSymbol>();
   for (const { note, targets } of attached) {
     if (note.kind !== "encodes" && note.kind !== "decodes") continue;
     for (const { target } of targets)
       if (target.kind === "function") noted.add(program.definitionOf(target.function) ?? target.function);
   }
-  const proposals: NoteProposal[] = [];
+  const proposals: EncoderProposal[] = [];
   for (const candidate of candidates(program, noted)) {
     if (cancelled?.() === true) return undefined;
     const found = bestMatch(program, candidate, cancelled);
@@ -72,14 +61,15 @@ function wiringIfAny(make: () => Wiring): Wiring | undefined {
   }
 }
 
-function proposal({ symbol }: Candidate, { layout, fields }: Match, outlet: string): NoteProposal {
+function proposal({ symbol }: Candidate, { layout, fields }: Match, outlet: string): EncoderProposal {
   const { file, start } = visibleRange(symbol.declarationAt.first, symbol.declarationAt.last);
   const { file: nameFile, start: nameStart, end } = visibleSpan(symbol.at.first);
   const note = `@wire encodes ${layout.name} from ${fields.join(" ")} into ${outlet}`;
   return {
     span: { file: nameFile, start: nameStart, end },
-    message: `\`${symbol.name}\` works like an encoder of ${layout.name} reports; to have it checked, write above it: ${note}`,
+    reason: `\`${symbol.name}\` works like an encoder of ${layout.name} reports`,
     note,
+    layout: layout.name,
     before: { file, start, end: start },
   };
 }
