@@ -1,5 +1,6 @@
 import type { Facts } from "../facts/facts.ts";
 import type { Finding, Severity } from "../finding.ts";
+import type { FirmwareRun } from "../firmware-run.ts";
 import type { ReportTrial } from "../reports/report-trial.ts";
 
 /** A firmware snippet that a rule is tested with: file name to text, edgewise.json included where it needs one. */
@@ -24,17 +25,22 @@ export interface RuleText {
   readonly source: string;
 }
 
-/** A rule whose faults can be seen in the text. */
-export interface Rule extends RuleText {
+/** Finds what can be seen in the text; must not wait for a run. */
+interface TextRule {
   check(facts: Facts): Iterable<Draft>;
 }
 
-/** A rule whose faults show when the firmware is run. */
-export interface TrialRule extends RuleText {
+/** Finds what shows when the firmware, or a part of it, is run. */
+interface TrialRule {
   judge(trials: Trials): Iterable<Draft>;
 }
+
+/** One rule of the catalogue: faults that the text shows, faults that a run shows, or both. */
+export type Rule = RuleText & ((TextRule & Partial<TrialRule>) | (Partial<TextRule> & TrialRule));
 
 /** What came of running the firmware or parts of it. */
 export interface Trials {
   readonly reports: readonly ReportTrial[];
+  /** Runs of the whole firmware; empty where it could not be run, or nobody wanted it. */
+  readonly runs: readonly FirmwareRun[];
 }

@@ -1,7 +1,7 @@
 import type { Facts } from "../facts/facts.ts";
 import type { Finding, NotUnderstood, RuleLevel } from "../finding.ts";
-import { rules, trialRules } from "./registry.ts";
-import type { Draft, Rule, RuleText, TrialRule, Trials } from "./rule.ts";
+import { rules } from "./registry.ts";
+import type { Draft, Rule, RuleText, Trials } from "./rule.ts";
 
 /** What a run of the rules gives. */
 export interface Checked {
@@ -12,25 +12,25 @@ export interface Checked {
 }
 
 /**
- * Runs `among` (all rules over the text unless given) over `facts`. `levels` maps rule ids to the level the project
- * wants instead of the rule's own; `off` leaves the rule out. Never throws.
+ * Runs `among` (all rules unless given) over the text, as far as they look at it. `levels` maps rule ids to the level the
+ * project wants instead of the rule's own; `off` leaves the rule out. Never throws.
  */
 export function runRules(
   facts: Facts,
   levels: ReadonlyMap<string, RuleLevel>,
   among: readonly Rule[] = rules,
 ): Checked {
-  return checked(facts, levels, among, (rule) => rule.check(facts));
+  return checked(facts, levels, among, (rule) => rule.check?.(facts));
 }
 
 /** The same for what running the firmware showed. */
-export function runTrialRules(
+export function judgeTrials(
   facts: Facts,
   trials: Trials,
   levels: ReadonlyMap<string, RuleLevel>,
-  among: readonly TrialRule[] = trialRules,
+  among: readonly Rule[] = rules,
 ): Checked {
-  const { findings, notUnderstood } = checked(facts, levels, among, (rule) => rule.judge(trials));
+  const { findings, notUnderstood } = checked(facts, levels, among, (rule) => rule.judge?.(trials));
   return {
     findings,
     notUnderstood: [...trials.reports.flatMap((trial) => trial.notUnderstood), ...notUnderstood],
@@ -45,11 +45,11 @@ export function together(one: Checked, other: Checked): Checked {
   };
 }
 
-function checked<Kind extends RuleText>(
+function checked(
   facts: Facts,
   levels: ReadonlyMap<string, RuleLevel>,
-  among: readonly Kind[],
-  draftsOf: (rule: Kind) => Iterable<Draft>,
+  among: readonly Rule[],
+  draftsOf: (rule: Rule) => Iterable<Draft> | undefined,
 ): Checked {
   const findings: Finding[] = [];
   const notUnderstood: NotUnderstood[] = [];
@@ -57,7 +57,7 @@ function checked<Kind extends RuleText>(
     const severity = levels.get(rule.id) ?? rule.severity;
     if (severity === "off") continue;
     try {
-      for (const draft of draftsOf(rule)) findings.push({ rule: rule.id, severity, ...draft });
+      for (const draft of draftsOf(rule) ?? []) findings.push({ rule: rule.id, severity, ...draft });
     } catch (error) {
       notUnderstood.push(unfinished(rule, facts, error));
     }

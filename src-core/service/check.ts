@@ -1,7 +1,7 @@
 import type { CheckResult, SettingsFault } from "../check-result.ts";
-import { ruleOf, rules, trialRules } from "../checks/registry.ts";
+import { ruleOf, rules } from "../checks/registry.ts";
 import type { RuleText } from "../checks/rule.ts";
-import { runRules, runTrialRules, together } from "../checks/run-rules.ts";
+import { judgeTrials, runRules, together } from "../checks/run-rules.ts";
 import type { NotUnderstood, RuleLevel } from "../finding.ts";
 import { applyAllows } from "../notes/allow/apply-allows.ts";
 import type { SettingsProblem } from "../notes/settings/settings.ts";
@@ -19,7 +19,8 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
   const read = runRules(facts, levels);
   const { findings, notUnderstood } = tried === undefined ? read : together(read, tried);
   const unattached = ruleOf("note/unattached");
-  const ran: readonly RuleText[] = tried?.whole === true ? [...rules, ...trialRules] : rules;
+  // A rule that looks at a run has not said all before there was one.
+  const ran = rules.filter((rule) => rule.judge === undefined || tried?.whole === true);
   return {
     findings: applyAllows(findings, facts.notes.allowances, {
       checked: new Set(ran.filter((rule) => levelOf(rule) !== "off").map(({ id }) => id)),
@@ -48,7 +49,7 @@ export function tryReading(
   const proposals = reports && proposeEncoders(facts.program, facts.notes, cancelled);
   if (reports === undefined || proposals === undefined) return undefined;
   const whole = reports.every(({ calls }) => calls > 0);
-  return { ...runTrialRules(facts, { reports }, levelsOf(project)), proposals, whole };
+  return { ...judgeTrials(facts, { reports, runs: [] }, levelsOf(project)), proposals, whole };
 }
 
 function levelsOf({ settings }: Project): ReadonlyMap<string, RuleLevel> {

@@ -1,4 +1,4 @@
-import { allRules } from "../checks/registry.ts";
+import { rules } from "../checks/registry.ts";
 import { type FoundTopics, TopicBook } from "../explain/topics/find-topics.ts";
 
 export type { FoundTopics };
@@ -12,6 +12,6 @@ export function explainTerm(word: string): FoundTopics {
 
 /** Everything that `explainTerm` knows; made on first use. */
 export function topicBook(): TopicBook {
-  book ??= new TopicBook(allRules);
+  book ??= new TopicBook(rules);
   return book;
 }

@@ -16,6 +16,7 @@ import type { TypedStatement } from "../../reader/typed/nodes.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import { spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { atomicFix } from "./atomic-fix.ts";
 
 export const sharedNotAtomic: Rule = {
@@ -70,6 +71,7 @@ int main(void) {
     if (facts.board.chip?.kind !== "avr") return;
     for (const shared of facts.board.shared) yield* draftsFor(shared, facts);
   },
+  judge: (trials) => draftsOfRuns("board/shared-not-atomic", trials),
 };
 
 function* draftsFor(shared: SharedObject, { program }: Facts): Generator<Draft> {

@@ -11,6 +11,7 @@ import type { Fix } from "../../finding.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { inserted, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { pinPlaces } from "./pin-places.ts";
 import { known, sourcesOf } from "./sources.ts";
 
@@ -45,6 +46,7 @@ export const lineDrivenHigh: Rule = {
   *check(facts) {
     for (const each of facts.ps2.drivenHigh) yield drivenHigh(facts, each);
   },
+  judge: (trials) => draftsOfRuns("ps2/line-driven-high", trials),
 };
 
 function drivenHigh(facts: Facts, { line, span, sometimes, way }: DrivenHigh): Draft {

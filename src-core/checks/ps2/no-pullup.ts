@@ -11,6 +11,7 @@ import type { Fix, Span } from "../../finding.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { pinPlaces } from "./pin-places.ts";
 import { known, sourcesOf } from "./sources.ts";
 
@@ -50,6 +51,7 @@ export const noPullUp: Rule = {
     const draft = floating(facts, missing);
     if (draft !== undefined) yield draft;
   },
+  judge: (trials) => draftsOfRuns("ps2/no-pullup", trials),
 };
 
 /** The firmware makes the line an input, and never with the pull-up. */

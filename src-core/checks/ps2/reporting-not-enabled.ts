@@ -12,6 +12,7 @@ import { mouseDefaults } from "../../model/mouse-settings.ts";
 import { formatSources } from "../../model/sources.ts";
 import { spanOf } from "../literal.ts";
 import type { Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { byteRoles } from "./byte-roles.ts";
 import { registerHost } from "./frames.ts";
 
@@ -48,6 +49,7 @@ export const reportingNotEnabled: Rule = {
       fixes: [],
     };
   },
+  judge: (trials) => draftsOfRuns("ps2/reporting-not-enabled", trials),
 };
 
 /** The last byte of the longest path, where no path enables reporting or polls and every byte is known. */

@@ -12,6 +12,7 @@ import { timeText } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { constantTooLow } from "./constants.ts";
 import { registerHost } from "./frames.ts";
 import { pinPlaces } from "./pin-places.ts";
@@ -49,6 +50,7 @@ export const requestHoldShort: Rule = {
     yield* constantTooLow(facts, hold, judged, "the clock has to be held low for");
     yield* constantTooLow(facts, inhibit, [], "to keep the mouse quiet the clock has to be held low for");
   },
+  judge: (trials) => draftsOfRuns("ps2/request-hold-short", trials),
 };
 
 function shortHold(facts: Facts, { us, parts, low, release }: RequestHold): Draft {

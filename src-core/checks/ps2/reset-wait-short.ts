@@ -11,6 +11,7 @@ import { timeText } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { constantTooLow } from "./constants.ts";
 import { registerHost } from "./frames.ts";
 import { known, sourcesOf } from "./sources.ts";
@@ -45,6 +46,7 @@ export const resetWaitShort: Rule = {
     const judged = resets.flatMap(({ decides }) => decides?.expression ?? []);
     yield* constantTooLow(facts, wait, judged, "after a reset the mouse is to be given");
   },
+  judge: (trials) => draftsOfRuns("ps2/reset-wait-short", trials),
 };
 
 function shortWait({ sent, decides }: ResetWait, ms: number): Draft {

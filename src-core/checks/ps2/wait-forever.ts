@@ -8,6 +8,7 @@ import type { EndlessWait } from "../../facts/ps2/ps2-facts.ts";
 import { timeText } from "../../figures.ts";
 import { spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { registerHost } from "./frames.ts";
 import { pinPlaces } from "./pin-places.ts";
 import { known, sourcesOf } from "./sources.ts";
@@ -52,6 +53,7 @@ export const waitForever: Rule = {
       } satisfies Draft;
     }
   },
+  judge: (trials) => draftsOfRuns("ps2/wait-forever", trials),
 };
 
 const limit =

@@ -4,11 +4,11 @@
 // The rule runs the function with every set of the buttons that its note names, and twice in a row where it builds the
 // report in an array that nobody else writes to: a button that is only ever added to the old byte stays down.
 
-import type { TrialRule } from "../rule.ts";
+import type { Rule } from "../rule.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
 import { rightEncoder } from "./right-encoder.ts";
 
-export const buttonMap: TrialRule = {
+export const buttonMap: Rule = {
   id: "report/button-map",
   title: "A button in the wrong bit",
   severity: "error",

@@ -5,10 +5,10 @@
 // The rule runs the function over all that its parameters can be. Clipping to less than the layout carries is right
 // as well. A function whose callers clip says so best by a parameter of the narrower type.
 
-import type { TrialRule } from "../rule.ts";
+import type { Rule } from "../rule.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
 
-export const clipMissing: TrialRule = {
+export const clipMissing: Rule = {
   id: "report/clip-missing",
   title: "Movement beyond what a report carries is not clipped",
   severity: "warning",

@@ -5,11 +5,11 @@
 // movement that the mouse can report, every set of the buttons and a mixture of both, and finds out what drives each
 // bit. What another rule of this group says better is left to it.
 
-import type { TrialRule } from "../rule.ts";
+import type { Rule } from "../rule.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
 import { rightEncoder } from "./right-encoder.ts";
 
-export const layout: TrialRule = {
+export const layout: Rule = {
   id: "report/layout",
   title: "Movement in the wrong bits of a report",
   severity: "error",

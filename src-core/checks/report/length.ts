@@ -4,11 +4,11 @@
 // The rule counts the bytes that the function writes to its array or sends with each input; where it returns a number
 // that can only be their count, that one counts.
 
-import type { TrialRule } from "../rule.ts";
+import type { Rule } from "../rule.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
 import { rightEncoder } from "./right-encoder.ts";
 
-export const length: TrialRule = {
+export const length: Rule = {
   id: "report/length",
   title: "A report with too many bytes or too few",
   severity: "error",

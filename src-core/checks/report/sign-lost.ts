@@ -2,11 +2,11 @@
 // narrow, a division instead of a shift (which rounds towards zero), an absolute value, or a decoder that forgets the
 // ninth bit loses it: positive movements come out right and negative ones do not.
 
-import type { TrialRule } from "../rule.ts";
+import type { Rule } from "../rule.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
 import { rightEncoder } from "./right-encoder.ts";
 
-export const signLost: TrialRule = {
+export const signLost: Rule = {
   id: "report/sign-lost",
   title: "Movement to the left or down that loses its sign",
   severity: "error",

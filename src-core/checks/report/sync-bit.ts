@@ -5,11 +5,11 @@
 // The rule runs the encoder over its inputs and reports each byte in which a constant bit came out wrong while the
 // movement was one that the report can carry.
 
-import type { TrialRule } from "../rule.ts";
+import type { Rule } from "../rule.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
 import { rightEncoder } from "./right-encoder.ts";
 
-export const syncBit: TrialRule = {
+export const syncBit: Rule = {
   id: "report/sync-bit",
   title: "A constant bit of a report that is not constant",
   severity: "error",

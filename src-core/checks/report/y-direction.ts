@@ -3,11 +3,11 @@
 // The note says which way the function's parameter grows (`y=-dy`: the other way than the report's). The rule runs the
 // function and reports where every y comes out as its opposite.
 
-import type { TrialRule } from "../rule.ts";
+import type { Rule } from "../rule.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
 import { rightEncoder } from "./right-encoder.ts";
 
-export const yDirection: TrialRule = {
+export const yDirection: Rule = {
   id: "report/y-direction",
   title: "Up and down exchanged",
   severity: "error",

@@ -17,6 +17,7 @@ import { receiverToleranceSource, recommendedErrorSources } from "../../model/re
 import { formatSources } from "../../model/sources.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { recommendedTolerance, totalTolerance, wantedWords } from "./expected-rate.ts";
 
 export const bitTime: Rule = {
@@ -80,6 +81,7 @@ void loop() {
       if (draft !== undefined) yield draft;
     }
   },
+  judge: (trials) => draftsOfRuns("serial/bit-time", trials),
 };
 
 /** How long a bit should last, in microseconds, and between what bounds it may lie. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { rules, trialRules } from "../../../src-core/checks/registry.ts";
-import type { Example, Rule, TrialRule } from "../../../src-core/checks/rule.ts";
-import { runRules, runTrialRules, together } from "../../../src-core/checks/run-rules.ts";
+import { rules } from "../../../src-core/checks/registry.ts";
+import type { Example, Rule } from "../../../src-core/checks/rule.ts";
+import { judgeTrials, runRules, together } from "../../../src-core/checks/run-rules.ts";
 import type { Facts } from "../../../src-core/facts/facts.ts";
 import type { Edit, Finding, Fix, RuleLevel } from "../../../src-core/finding.ts";
 import { findProjects } from "../../../src-core/project/find-projects.ts";
@@ -37,18 +37,11 @@ export function factsOf(example: Example): Facts {
 
 const ownLevels: ReadonlyMap<string, RuleLevel> = new Map();
 
-type AnyRule = Rule | TrialRule;
-
 /** Findings of `among` (all rules unless given) at their own levels. */
-export function findingsIn(
-  example: Example,
-  among: readonly AnyRule[] = [...rules, ...trialRules],
-): readonly Finding[] {
+export function findingsIn(example: Example, among: readonly Rule[] = rules): readonly Finding[] {
   const facts = factsOf(example);
-  const ofText = among.filter((rule) => "check" in rule);
-  const ofTrials = among.filter((rule) => "judge" in rule);
-  const read = runRules(facts, ownLevels, ofText);
-  const tried = ofTrials.length === 0 ? nothing : triedBy(facts, ofTrials);
+  const read = runRules(facts, ownLevels, among);
+  const tried = among.some((rule) => rule.judge !== undefined) ? triedBy(facts, among) : nothing;
   const { findings, notUnderstood } = together(read, tried);
   expect(notUnderstood).toEqual([]);
   return findings;
@@ -56,14 +49,14 @@ export function findingsIn(
 
 const nothing = { findings: [], notUnderstood: [] };
 
-function triedBy(facts: Facts, among: readonly TrialRule[]) {
+function triedBy(facts: Facts, among: readonly Rule[]) {
   const reports = tryReports(facts.program, facts.notes);
   if (reports === undefined) throw new Error("nobody cancelled it");
-  return runTrialRules(facts, { reports }, ownLevels, among);
+  return judgeTrials(facts, { reports, runs: [] }, ownLevels, among);
 }
 
 /** Tests a rule: its own two examples, the snippets, and every fix that it offers on the wrong ones. */
-export function ruleTests(rule: AnyRule, { wrong, right }: Snippets): void {
+export function ruleTests(rule: Rule, { wrong, right }: Snippets): void {
   describe(rule.id, () => {
     it("finds its own wrong example, and nothing else is wrong there", () => {
       const findings = findingsIn(rule.wrong, withAll(rule));
@@ -94,8 +87,8 @@ export function ruleTests(rule: AnyRule, { wrong, right }: Snippets): void {
 }
 
 /** All rules, and one that may not be among them yet. */
-function withAll(rule: AnyRule): readonly AnyRule[] {
-  return [...new Set([...rules, ...trialRules, rule])];
+function withAll(rule: Rule): readonly Rule[] {
+  return [...new Set([...rules, rule])];
 }
 
 /** What a caret line says: lines from 1, columns from 1 with the end behind the last character. */
@@ -161,7 +154,7 @@ function brief(findings: readonly Finding[], example: Example): string[] {
 }
 
 /** A fix, applied, leaves fewer findings of the rule, none of which is the one it was for. */
-function expectRemoved(rule: AnyRule, example: Example, finding: Finding, fix: Fix): void {
+function expectRemoved(rule: Rule, example: Example, finding: Finding, fix: Fix): void {
   const mended = withEdits(example, fix.edits);
   const before = findingsIn(example, [rule]);
   const after = findingsIn(mended, [rule]);
