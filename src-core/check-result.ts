@@ -9,6 +9,10 @@ export interface CheckResult {
   readonly settingsFaults: readonly SettingsFault[];
   /** Workspace files that were read, headers and edgewise.json included, each once. */
   readonly files: readonly string[];
+  /** Rules that were checked to the end: where they found nothing, there is nothing. */
+  readonly checked: readonly string[];
+  /** How many findings a baseline left out; undefined without one. */
+  readonly accepted?: number;
 }
 
 export interface SettingsFault {

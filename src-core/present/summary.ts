@@ -6,6 +6,8 @@ export interface Summary {
   readonly warnings: number;
   readonly infos: number;
   readonly files: number;
+  /** How many findings a baseline left out; undefined without one. */
+  readonly accepted?: number;
 }
 
 export function countFindings(result: CheckResult): Summary {
@@ -16,6 +18,7 @@ export function countFindings(result: CheckResult): Summary {
     warnings: count("warning"),
     infos: count("info"),
     files: result.files.length,
+    ...(result.accepted === undefined ? {} : { accepted: result.accepted }),
   };
 }
 
@@ -29,9 +32,10 @@ export function summaryInWords(summary: Summary): string {
   return parts.length === 0 ? "no findings" : parts.join(", ");
 }
 
-/** "in 1 file read", "in 2 files read". */
-export function filesReadInWords({ files }: Summary): string {
-  return `in ${files === 1 ? "1 file" : `${files} files`} read`;
+/** "in 1 file read", "in 2 files read, and 3 accepted by the baseline". */
+export function filesReadInWords({ files, accepted }: Summary): string {
+  const read = `in ${files === 1 ? "1 file" : `${files} files`} read`;
+  return accepted === undefined ? read : `${read}, and ${accepted} accepted by the baseline`;
 }
 
 /** "1 file", "2 files"; undefined for none. */

@@ -21,9 +21,10 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
   const unattached = ruleOf("note/unattached");
   // A rule that looks at a run has not said all before there was one.
   const ran = rules.filter((rule) => rule.judge === undefined || tried?.whole === true);
+  const checked = ran.filter((rule) => levelOf(rule) !== "off").map(({ id }) => id);
   return {
     findings: applyAllows(findings, facts.notes.allowances, {
-      checked: new Set(ran.filter((rule) => levelOf(rule) !== "off").map(({ id }) => id)),
+      checked: new Set(checked),
       unattached: unattached === undefined ? "off" : levelOf(unattached),
     }),
     notUnderstood: [
@@ -37,6 +38,7 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
     ],
     settingsFaults: project.problems.map(settingsFault),
     files: [...files.keys(), ...settingsFile(project)],
+    checked,
   };
 }
 

@@ -22,7 +22,7 @@ export interface ServiceContext {
   readonly startName: string;
 }
 
-const nothing: CheckResult = { findings: [], notUnderstood: [], settingsFaults: [], files: [] };
+const nothing: CheckResult = { findings: [], notUnderstood: [], settingsFaults: [], files: [], checked: [] };
 
 const noProject = { kind: "cannot", message: "there is no such project" } as const;
 

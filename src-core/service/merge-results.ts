@@ -8,7 +8,12 @@ export function mergeResults(results: readonly CheckResult[]): CheckResult {
     notUnderstood: distinct(results.flatMap(({ notUnderstood }) => notUnderstood)),
     settingsFaults: distinct(results.flatMap(({ settingsFaults }) => settingsFaults)),
     files: [...new Set(results.flatMap(({ files }) => files))].sort(),
+    checked: inAll(results.map(({ checked }) => checked)),
   };
+}
+
+function inAll([first = [], ...others]: readonly (readonly string[])[]): readonly string[] {
+  return first.filter((rule) => others.every((other) => other.includes(rule)));
 }
 
 function distinct<T extends { readonly span: Span }>(items: readonly T[]): readonly T[] {

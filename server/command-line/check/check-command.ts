@@ -8,6 +8,7 @@ import { DiskFiles } from "../../files/disk-files.ts";
 import { CannotDo } from "../cannot-do.ts";
 import type { Arguments, Command, Surroundings } from "../command.ts";
 import { type ExitStatus, exitStatus } from "../exit-status.ts";
+import { BaselineFile } from "./baseline-file.ts";
 import { checkPaths } from "./check-paths.ts";
 import { type Format, formatNamed, formats } from "./formats.ts";
 import { type About, writeReport } from "./write-report.ts";
@@ -26,9 +27,12 @@ export function checkCommand(makeService: (host: SourceHost) => Promise<Service>
         value: "N",
         help: "fail when there are more than N warnings; no bound unless given",
       },
+      { name: "baseline", value: "FILE", help: "leave out the findings that FILE accepts" },
+      { name: "accept-all", value: undefined, help: "first write all that is found now into the baseline" },
     ],
     details: [
       "Exit status: 0 when nothing fails the check, 1 when it fails, 2 when it could not be done.",
+      "A baseline knows findings again by rule, file and line of code, not by line number, and says which it accepts in vain.",
       "Errors fail the check; warnings only where there are more than --max-warnings; infos never.",
       'Levels of single rules are set in edgewise.json: "rules": { "board/delay-in-isr": "warning" }.',
     ],
@@ -46,14 +50,23 @@ interface Wishes {
   readonly output: string | undefined;
   /** Infinity for no bound. */
   readonly maxWarnings: number;
+  readonly baseline: string | undefined;
+  readonly acceptsAll: boolean;
 }
 
 function wishesOf({ operands, options }: Arguments): Wishes {
+  const baseline = options.get("baseline");
+  const acceptsAll = options.has("accept-all");
+  if (acceptsAll && baseline === undefined) {
+    throw new CannotDo("--accept-all needs a file to write: --baseline FILE");
+  }
   return {
     paths: operands.length === 0 ? ["."] : operands,
     format: formatNamed(options.get("format") ?? "text"),
     output: options.get("output"),
     maxWarnings: maxWarningsOf(options.get("max-warnings")),
+    baseline,
+    acceptsAll,
   };
 }
 
@@ -70,8 +83,9 @@ function check(
   about: About,
   surroundings: Surroundings,
 ): ExitStatus {
-  const result = checkPaths(service, files, wanted.paths, surroundings.workingFolder);
+  const found = checkPaths(service, files, wanted.paths, surroundings.workingFolder);
   const lines = new FileLines((file) => files.readText(file));
+  const result = withoutAccepted(found, lines, wanted, surroundings);
   const failing = failingLevels(result, wanted);
   writeReport({ result, lines, failing }, wanted, about, surroundings);
   const fails = result.findings.some(({ severity }) => failing.has(severity));
@@ -80,4 +94,16 @@ function check(
 
 function failingLevels(result: CheckResult, { maxWarnings }: Wishes): ReadonlySet<Severity> {
   return new Set(countFindings(result).warnings > maxWarnings ? ["error", "warning"] : ["error"]);
+}
+
+function withoutAccepted(
+  found: CheckResult,
+  lines: FileLines,
+  { baseline, acceptsAll }: Wishes,
+  surroundings: Surroundings,
+): CheckResult {
+  if (baseline === undefined) return found;
+  const file = new BaselineFile(baseline, lines, surroundings);
+  if (acceptsAll) file.accept(found);
+  return file.applyTo(found);
 }

@@ -6,6 +6,7 @@ type Rename = (file: string) => string;
 /** The same result with every file under the name that `rename` gives it. */
 export function renameFiles(result: CheckResult, rename: Rename): CheckResult {
   return {
+    ...result,
     findings: result.findings.map((finding) => renamedFinding(finding, rename)),
     notUnderstood: result.notUnderstood.map((one) => placed(one, rename)),
     settingsFaults: result.settingsFaults.map((fault) => renamedFault(fault, rename)),

@@ -22,6 +22,7 @@ test("every place of a result is renamed, and nothing else changes", () => {
       { span, message: "m", fix: undefined },
     ],
     files: ["/a/x.c"],
+    checked: ["ps2/wait-forever"],
   };
   const renamed = renameFiles(result, () => "x.c");
   const wanted = JSON.stringify(result).replaceAll('"file":"/a/x.c"', '"file":"x.c"');

@@ -9,7 +9,7 @@ import type { Service, TrialResult } from "../../../src-core/service/service.ts"
 import { noTrials } from "./no-trials.ts";
 
 const texts = { "/p/a.c": "int a;", "/p/b.c": "int b;" };
-const nothing: CheckResult = { findings: [], notUnderstood: [], settingsFaults: [], files: [] };
+const nothing: CheckResult = { findings: [], notUnderstood: [], settingsFaults: [], files: [], checked: [] };
 
 function resultWith(file: string, ...messages: string[]): CheckResult {
   const findings = messages.map((message) => ({

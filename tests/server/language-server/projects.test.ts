@@ -25,7 +25,13 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
         : [{ id: path, root: "/w", configured: false, units: 1 }],
     check(id) {
       asked.push(id);
-      return { findings: [], notUnderstood: [], settingsFaults: [], files: found[id]?.files ?? [id] };
+      return {
+        findings: [],
+        notUnderstood: [],
+        settingsFaults: [],
+        files: found[id]?.files ?? [id],
+        checked: [],
+      };
     },
     hover: () => undefined,
     notes: () => ({ proposals: [], untold: [] }),

@@ -30,7 +30,7 @@ Not understood, so not checked
 });
 
 test("without findings the report is one line", () => {
-  const clean = { findings: [], notUnderstood: [], settingsFaults: [], files: ["a.c"] };
+  const clean = { findings: [], notUnderstood: [], settingsFaults: [], files: ["a.c"], checked: [] };
   expect(checkAsText(clean, new FileLines(() => ""), plain)).toBe("no findings in 1 file read\n");
 });
 
@@ -52,7 +52,7 @@ test("control characters of a source never reach the terminal, and long lines ar
     related: [],
     fixes: [],
   } as const;
-  const result = { findings: [finding], notUnderstood: [], settingsFaults: [], files: ["x.c"] };
+  const result = { findings: [finding], notUnderstood: [], settingsFaults: [], files: ["x.c"], checked: [] };
   const report = checkAsText(result, new FileLines(() => text), plain);
   expect(report).not.toContain("\u001b");
   const [shown = "", mark = ""] = report.split("\n").filter((line) => line.startsWith("      | "));

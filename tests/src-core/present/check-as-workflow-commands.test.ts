@@ -25,7 +25,7 @@ test("signs that mean something are escaped; columns are not told over more than
     related: [],
     fixes: [],
   };
-  const result = { findings: [finding], notUnderstood: [], settingsFaults: [], files: [] };
+  const result = { findings: [finding], notUnderstood: [], settingsFaults: [], files: [], checked: [] };
   const [line] = checkAsWorkflowCommands(result, new FileLines(() => "a\nbcd")).split("\n");
   expect(line).toBe(
     "::notice file=a%2Cb%3A100%25.c,line=1,endLine=2,title=board/clock-unknown::100 %25 :: of it,%0D%0Aand more",

@@ -40,4 +40,5 @@ export const sampleResult: CheckResult = {
   notUnderstood: [{ span: { file: "port/uart.c", start: 20, end: 25 }, message: "no such register" }],
   settingsFaults: [],
   files: ["port/clock.c", "port/uart.c"],
+  checked: ["ps2/request-hold-short", "serial/baud-error"],
 };

@@ -12,7 +12,13 @@ function faulty(marked: string, rule = "ps2/request-hold-short") {
   const span = { file, start, end };
   const fixes = [{ title: "Put it right", edits: [{ span, text: "100" }] }];
   const finding = { rule, severity: "error", span, message: "m", related: [], fixes } as const;
-  const result: CheckResult = { findings: [finding], notUnderstood: [], settingsFaults: [], files: [file] };
+  const result: CheckResult = {
+    findings: [finding],
+    notUnderstood: [],
+    settingsFaults: [],
+    files: [file],
+    checked: [],
+  };
   return { result, span, text: marked.replace(/[«»]/g, "") };
 }
 
@@ -65,7 +71,7 @@ test("a fault of edgewise.json offers what was proposed", () => {
   const span = { file: "edgewise.json", start: 2, end: 8 };
   const fix = { title: 'Write "board"', edits: [{ span, text: '"board"' }] };
   const settingsFaults = [{ span, message: "m", fix }];
-  const result: CheckResult = { findings: [], notUnderstood: [], settingsFaults, files: [] };
+  const result: CheckResult = { findings: [], notUnderstood: [], settingsFaults, files: [], checked: [] };
   expect(actionsAt(result, span, '{ "bord": {} }')).toEqual([
     { title: 'Write "board"', kind: "fix", edits: fix.edits, finding: undefined },
   ]);

@@ -71,7 +71,7 @@ describe("what cannot be done is one line on stderr and status 2", () => {
     ["an unknown format", ["check", "--format", "jsno"], {}, /cannot be "jsno"; did you mean json\?/],
     ["a bound that is no number", ["check", "--max-warnings", "few"], {}, /whole number.*not "few"/],
     ["an unknown command", ["chekc"], {}, /no command "chekc"; did you mean "check"\?/],
-    ["a command that does not exist", ["explane"], {}, /no command "explane"; there is check, simulate, /],
+    ["a command that does not exist", ["polish"], {}, /no command "polish"; there is check, /],
     ["no command", [], {}, /no command given/],
     ["lsp without a way to speak", ["lsp"], {}, /needs --stdio/],
     [
