@@ -1,9 +1,9 @@
 import { codeOf } from "../model/commands.ts";
 import type { ReportLayout } from "../model/layouts/layout.ts";
-import type { At } from "../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "./engine.ts";
 import type { MouseProfile } from "./mice/profile.ts";
 import { VirtualMouse } from "./mice/virtual-mouse.ts";
+import type { FirmwareWatch } from "./observing/firmware-watch.ts";
 import { Pc } from "./pcs/pc.ts";
 import type { PcProfile } from "./pcs/pc-profile.ts";
 import { LayoutReceiver } from "./pcs/reports/layout-receiver.ts";
@@ -108,8 +108,8 @@ export class Bench implements BenchSide {
     if (!this.#ended) this.#queue.advanceTo(time);
   }
 
-  /** `lastAt` tells where the engine's code is. May be called once. */
-  run(engine: Engine, lastAt: () => At | undefined): BenchRun {
+  /** `watch` sees what the engine's code does; without one nothing is observed. May be called once. */
+  run(engine: Engine, watch?: Pick<FirmwareWatch, "lastAt" | "observations">): BenchRun {
     const end = engine.run(this);
     // Whoever stopped early leaves the others alone until the end.
     while (!this.#ended) this.advanceTo(this.next);
@@ -122,7 +122,7 @@ export class Bench implements BenchSide {
       ),
       mouse: this.#mouse.record,
       pc: { ...this.#pc.record, reports: this.#receiver.reports, discarded: this.#receiver.discarded },
-      firmware: { observations: [], lastAt: lastAt() },
+      firmware: { observations: watch?.observations(this.#mouse.record.sent) ?? [], lastAt: watch?.lastAt },
       wanted: { layout, baud, scale },
     };
     return { run, end, strokeBegan: this.#strokeBegan };

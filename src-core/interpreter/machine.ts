@@ -25,6 +25,8 @@ export interface MachineRequest {
   readonly instead: InsteadFunction | undefined;
   /** Counts cycles; undefined where time does not matter. With it `limits.steps` is not looked at. */
   readonly clock?: Clock | undefined;
+  /** Variables that interrupt handlers use as well. Where cycles are counted, an interrupt may come between their bytes. */
+  readonly shared?: readonly Variable[];
   /** Asked now and then; true ends the run. */
   readonly cancelled: (() => boolean) | undefined;
 }

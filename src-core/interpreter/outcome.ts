@@ -42,7 +42,8 @@ export const usualLimits: Limits = { steps: 50_000_000, depth: 400 };
 
 /** Registers and whatever else is at addresses that are no memory. Values are unsigned, `bytes` 1, 2 or 4. */
 export interface Registers {
-  read(address: number, bytes: number): number;
+  /** `at` is what is read; undefined where that is not in the source. */
+  read(address: number, bytes: number, at: At | undefined): number;
   write(address: number, value: number, bytes: number, at: At): void;
 }
 
@@ -57,6 +58,8 @@ export interface Clock {
   pass(cycles: number, at: At | undefined): boolean;
   /** The code executed `wdr` or `sleep`; cycles may go by. Without it both do nothing. False ends the run. */
   instructed?(word: "wdr" | "sleep", at: At | undefined): boolean;
+  /** An interrupt handler changed a shared variable between two of its bytes, which the code at `at` reads or writes. */
+  torn?(at: At | undefined): void;
   /** Another number whenever something happened, an interrupt handler included. */
   happened(): number;
   /** Something that was read since the last call changes without an event: no turn of a waiting loop may be skipped. */

@@ -1,4 +1,5 @@
 import type { At } from "../../reader/typed/nodes.ts";
+import type { Look } from "../observing/pulse.ts";
 
 /** The chip as an engine without an instruction core sees it: registers, cycles, events, interrupts. */
 export interface FirmwareChip {
@@ -12,7 +13,8 @@ export interface FirmwareChip {
   pass(cycles: number): void;
   /** Lets everything happen up to now, of the chip and of the bench, in the order in which it happens. */
   catchUp(): void;
-  read(address: number): number;
+  /** `look` tells what the code looks at; undefined where nobody knows. */
+  read(address: number, look: Look | undefined): number;
   write(address: number, value: number): void;
   /** The name of the vector (`INT0_vect`) of an interrupt that may run now; undefined for none. */
   pendingInterrupt(): string | undefined;

@@ -3,8 +3,9 @@ import type { Machine } from "../../interpreter/machine.ts";
 import type { Clock, Outcome, OutsideFunction, Registers, Stop } from "../../interpreter/outcome.ts";
 import { vectorNamed } from "../../model/chips.ts";
 import type { Program } from "../../reader/program/program.ts";
-import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
+import type { At, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
+import { type Looks, looksOf } from "../observing/looks.ts";
 import type { CodeTrace } from "./code-trace.ts";
 import type { FirmwareChip } from "./firmware-chip.ts";
 
@@ -27,6 +28,10 @@ export interface InterpretedFirmware {
   readonly handlers?: ReadonlyMap<string, HandlerBody>;
   /** Told which function and which handler runs when; undefined where nobody wants to know. */
   readonly trace?: CodeTrace | undefined;
+  /** Variables that interrupt handlers and other code use: an interrupt may come between their bytes. */
+  readonly shared?: readonly Variable[];
+  /** Called where one came and changed the variable that the code at a place was reading or writing. */
+  readonly torn?: (at: At | undefined) => void;
   /** Runs what comes before `main`'s first statement, and `main` or what stands for it; undefined for a `main` alone. */
   readonly start: ((machine: Machine) => Stop | undefined) | undefined;
 }
@@ -54,13 +59,14 @@ export class InterpreterEngine implements Engine {
   }
 
   run(bench: BenchSide): EngineEnd {
-    const { program, chip, outside, start } = this.#firmware;
+    const { program, chip, outside, start, shared } = this.#firmware;
     const machine: Machine = createMachine({
       program,
       limits: { steps: Number.POSITIVE_INFINITY, depth: 200 },
-      registers: registersOf(chip),
+      registers: registersOf(chip, looksOf(program)),
       outside,
       instead: undefined,
+      ...(shared && { shared }),
       clock: this.#clock(bench, () => machine),
       cancelled: undefined,
     });
@@ -80,9 +86,10 @@ export class InterpreterEngine implements Engine {
   };
 
   #clock(bench: BenchSide, machine: () => Machine): Clock {
-    const { chip, trace } = this.#firmware;
+    const { chip, trace, torn } = this.#firmware;
     return {
       ...(trace === undefined ? {} : { calls: trace }),
+      ...(torn === undefined ? {} : { torn }),
       budget: () => {
         if (bench.ended || chip.pendingInterrupt() !== undefined) return 0;
         return Math.max(0, chip.due - chip.cycles);
@@ -169,11 +176,13 @@ export class InterpreterEngine implements Engine {
 const lookingFunctions: ReadonlySet<string> = new Set(["millis", "digitalRead", "available"]);
 
 /** 16-bit registers are read from the low byte and written from the high one, as avr-gcc does it. */
-function registersOf(chip: FirmwareChip): Registers {
+function registersOf(chip: FirmwareChip, looks: Looks): Registers {
   return {
-    read: (address, bytes) => {
-      let value = 0;
-      for (let byte = 0; byte < bytes; byte += 1) value += chip.read(address + byte) * 2 ** (8 * byte);
+    read: (address, bytes, at) => {
+      const look = at && looks.get(at);
+      let value = chip.read(address, look);
+      for (let byte = 1; byte < bytes; byte += 1)
+        value += chip.read(address + byte, undefined) * 2 ** (8 * byte);
       return value;
     },
     write: (address, value, bytes, at) => {

@@ -4,10 +4,19 @@ import { globalFlag, statusRegister } from "../chip/status-register.ts";
 import { Timeline } from "../chip/timeline.ts";
 import { connect, type Wiring } from "../chip/wiring.ts";
 import type { BenchSide } from "../engine.ts";
+import type { FirmwareWatch } from "../observing/firmware-watch.ts";
 import type { FirmwareChip } from "./firmware-chip.ts";
 
-/** A chip that was made without a program, wired to the bench, for an engine that runs sources. */
-export function simulatedFirmwareChip(chip: Chip, wiring: Wiring, bench: BenchSide): FirmwareChip {
+/**
+ * A chip that was made without a program, wired to the bench, for an engine that runs sources. `watch` is told what the
+ * code looks at; it was made with the same chip before.
+ */
+export function simulatedFirmwareChip(
+  chip: Chip,
+  wiring: Wiring,
+  bench: BenchSide,
+  watch?: FirmwareWatch,
+): FirmwareChip {
   const { core, cpu } = chip;
   connect(chip, wiring, bench.wires);
   const timeline = new Timeline(chip, bench);
@@ -32,7 +41,10 @@ export function simulatedFirmwareChip(chip: Chip, wiring: Wiring, bench: BenchSi
       cpu.cycles += cycles;
     },
     catchUp: () => timeline.catchUp(),
-    read: (address) => cpu.readData(address),
+    read: (address, look) => {
+      if (watch !== undefined) watch.look = look;
+      return cpu.readData(address);
+    },
     write: (address, value) => cpu.writeData(address, value),
     pendingInterrupt: () =>
       core.interrupts.isPending && chip.interruptsEnabled ? chip.pendingVector?.names[0] : undefined,

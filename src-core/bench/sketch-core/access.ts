@@ -7,7 +7,8 @@ export interface Access {
   wait(cycles: number): void;
   /** Waits turns of so many cycles until something may have happened, `most` at most; how many they were, 1 or more. */
   waitTurns(cycles: number, most: number): number;
-  read(address: number): number;
+  /** `mask`: the bits that are looked at, all where it is left out. */
+  read(address: number, mask?: number): number;
   write(address: number, value: number): void;
   /** Clears some bits of a register and sets others, with nothing in between. */
   change(address: number, clear: number, set: number): void;
@@ -38,9 +39,9 @@ export class CallAccess implements Access {
     return finite;
   }
 
-  read(address: number): number {
+  read(address: number, mask?: number): number {
     this.#surroundings.settle();
-    return this.#chip.read(address);
+    return this.#chip.read(address, mask === undefined ? undefined : { mask, at: this.#place });
   }
 
   write(address: number, value: number): void {
@@ -50,7 +51,7 @@ export class CallAccess implements Access {
 
   change(address: number, clear: number, set: number): void {
     this.#surroundings.settle();
-    this.#put(address, (this.#chip.read(address) & ~clear) | set);
+    this.#put(address, (this.#chip.read(address, undefined) & ~clear) | set);
   }
 
   #put(address: number, value: number): void {
@@ -80,7 +81,7 @@ export class HandlerAccess implements Access {
   }
 
   read(address: number): number {
-    return this.#chip.read(address);
+    return this.#chip.read(address, undefined);
   }
 
   write(address: number, value: number): void {

@@ -78,7 +78,7 @@ export class Pins {
       timer === undefined ? functionCycles.digitalRead : functionCycles.digitalReadTimerPin;
     access.wait(before);
     disconnect(pin, access);
-    const level = (access.read(input) & mask) !== 0;
+    const level = (access.read(input, mask) & mask) !== 0;
     access.wait(after);
     return level;
   }

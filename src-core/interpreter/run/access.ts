@@ -2,6 +2,7 @@ import type { At } from "../../reader/typed/nodes.ts";
 import type { Registers } from "../outcome.ts";
 import { byteState, type Memory } from "./memory.ts";
 import type { Missteps } from "./missteps.ts";
+import type { Pace } from "./pace.ts";
 
 /** Loads and stores of the generated code. `p` is the number of the place in the source, addresses are unsigned. */
 export type Access = ReturnType<typeof accessTo>;
@@ -15,6 +16,7 @@ export function accessTo(
   missteps: Missteps,
   registers: Registers | undefined,
   places: readonly (At | undefined)[],
+  pace: Pick<Pace, "between" | "torn">,
 ) {
   const { bytes: M, states: S, writers: W } = memory;
   const mask = memory.size - 1;
@@ -39,17 +41,47 @@ export function accessTo(
 
   function readSlow(address: number, count: number, p: number): number {
     if (S[address] === byteState.register && registers !== undefined)
-      return registers.read(address, count) >>> 0;
+      return registers.read(address, count, places[p]) >>> 0;
+    if (S[address] === byteState.shared && count > 1) return readByteByByte(address, count, p);
     const at = S[address] === byteState.register ? address : examine(address, count, true, p);
     let value = 0;
     for (let each = count - 1; each >= 0; each -= 1) value = value * 256 + (M[at + each] ?? 0);
     return value;
   }
 
+  /** Low byte first, as avr-gcc does it. */
+  function readByteByByte(address: number, count: number, p: number): number {
+    let value = M[address] ?? 0;
+    for (let each = 1; each < count; each += 1) {
+      letIn(address, count, p);
+      value += (M[address + each] ?? 0) * 2 ** (8 * each);
+    }
+    return value;
+  }
+
+  /** An interrupt may come, and change the number of which some bytes are done. */
+  function letIn(address: number, count: number, p: number): void {
+    const before = M.slice(address, address + count);
+    if (pace.between(p) && before.some((byte, each) => byte !== M[address + each])) pace.torn(p);
+  }
+
+  /** High byte first, as avr-gcc does it. */
+  function writeByteByByte(address: number, value: number, count: number, p: number): void {
+    for (let each = count - 1; each >= 0; each -= 1) {
+      M[address + each] = value >>> (8 * each);
+      W[address + each] = p;
+      if (each > 0) letIn(address, count, p);
+    }
+  }
+
   function writeSlow(address: number, value: number, count: number, p: number): void {
     const place = places[p];
     if (S[address] === byteState.register && registers !== undefined && place !== undefined) {
       registers.write(address, value >>> 0, count, place);
+      return;
+    }
+    if (S[address] === byteState.shared && count > 1) {
+      writeByteByByte(address, value, count, p);
       return;
     }
     const at = S[address] === byteState.register ? address : owned(address, count, p);
@@ -185,6 +217,7 @@ export function accessTo(
         list(to + each, p);
         continue;
       }
+      if (S[to + each] === byteState.shared) continue;
       S[to + each] = isUnset && S[from + each] === uninitialized ? uninitialized : ready;
     }
     return to;

@@ -1,8 +1,15 @@
 import type { DataModel } from "../../reader/types/types.ts";
 import { Halt } from "./halt.ts";
 
-/** What a byte of the target's memory is. */
-export const byteState = { none: 0, uninitialized: 1, ready: 3, register: 4, watched: 5 } as const;
+/** What a byte of the target's memory is; those of `shared` ones are read and written one by one. */
+export const byteState = {
+  none: 0,
+  uninitialized: 1,
+  ready: 3,
+  register: 4,
+  watched: 5,
+  shared: 6,
+} as const;
 
 /** Registers and the memory of an AVR, as far as 16 bits reach; 1 MiB on the 32-bit targets. */
 function memoryBytes(model: DataModel): number {
@@ -69,6 +76,11 @@ export class Memory {
   /** From now on every write to these bytes is listed in `written`. They may be read. */
   watch(address: number, bytes: number): void {
     this.states.fill(byteState.watched, address, address + bytes);
+  }
+
+  /** From now on these bytes of one number are read and written one after the other. */
+  share(address: number, bytes: number): void {
+    this.states.fill(byteState.shared, address, address + bytes);
   }
 
   /** What `restore` needs to make objects at file level and the heap as they are now. */

@@ -6,6 +6,9 @@ import type { Linker } from "./linker.ts";
 /** Of cycles that are counted; fits a 32-bit number. */
 const longestSlice = 1_000_000_000;
 
+/** LDS and STS take two cycles; AVR Instruction Set Manual. */
+const accessCycles = 2;
+
 /** Steps after which a run looks whether it has to end. */
 const slice = 100_000;
 
@@ -92,6 +95,23 @@ export class Pace {
     return now + left - (left % turn);
   }
 
+  /**
+   * Between the accesses to two bytes of a variable. What is due before the second has its turn; true where an interrupt
+   * may have come.
+   */
+  between(place: number): boolean {
+    const left = (this.#counters[0] ?? 0) - accessCycles;
+    if (this.#clock === undefined || left >= 0) return false;
+    this.#counters[0] = left;
+    this.settle(place);
+    return true;
+  }
+
+  /** A variable was changed meanwhile. */
+  torn(place: number): void {
+    this.#clock?.torn?.(this.#linker.places[place]);
+  }
+
   /** Lets cycles go by bit by bit, so that everything that happens in them has its moment. */
   wait(cycles: number): void {
     if (this.#clock === undefined) return;
@@ -109,9 +129,9 @@ export class Pace {
     const clock = this.#clock;
     if (clock === undefined) return registers;
     return {
-      read: (address, bytes) => {
+      read: (address, bytes, at) => {
         this.settle(0);
-        return registers.read(address, bytes);
+        return registers.read(address, bytes, at);
       },
       write: (address, value, bytes, at) => {
         this.settle(this.#linker.placeNumber(at));

@@ -16,6 +16,7 @@ import { Linker } from "./linker.ts";
 import { byteState, Memory, type SavedMemory } from "./memory.ts";
 import { Missteps } from "./missteps.ts";
 import { Pace } from "./pace.ts";
+import { wordsOf } from "./words.ts";
 
 interface Ending {
   readonly address: number;
@@ -59,7 +60,7 @@ export class Runtime {
     if (program.model.name === "avr") this.#memory.markRegisters(0x20, registersEnd(program.chip));
     this.pace = new Pace(request, this.linker, this.#counters);
     const settled = registers && this.pace.settled(registers);
-    const access = accessTo(this.#memory, this.missteps, settled, this.linker.places);
+    const access = accessTo(this.#memory, this.missteps, settled, this.linker.places, this.pace);
     const instruct = instructionsOf(program.chip, access);
     this.#instruct = (word, place) => {
       instruct(word, place);
@@ -82,7 +83,9 @@ export class Runtime {
       this.#table[number] = this.#unlowered(number, symbol);
     };
     this.linker.originOf = (symbol) => this.#bodies.of(symbol)?.origin;
+    const shared = new Set(request.shared?.map((variable) => program.definingVariable(variable)));
     this.linker.onPlaced = (variable) => {
+      if (shared.has(variable)) this.#share(variable);
       if (this.#isRunning) this.#initialize(variable);
       this.#keepToo(variable);
     };
@@ -150,6 +153,12 @@ export class Runtime {
     if (address === undefined || size === undefined) return;
     for (const saved of this.#saved)
       saved.later.push({ address, bytes: this.#memory.bytes.slice(address, address + size) });
+  }
+
+  #share(variable: Variable): void {
+    const address = this.linker.placedAt(variable) ?? 0;
+    for (const { offset, bytes } of wordsOf(variable.type, this.linker.model))
+      this.#memory.share(address + offset, bytes);
   }
 
   watch(address: number, bytes: number): void {

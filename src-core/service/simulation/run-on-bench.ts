@@ -5,14 +5,18 @@ import type { EngineEnd } from "../../bench/engine.ts";
 import { InterpreterEngine } from "../../bench/engines/interpreter-engine.ts";
 import { simulatedFirmwareChip } from "../../bench/engines/simulated-firmware-chip.ts";
 import type { MouseProfile } from "../../bench/mice/profile.ts";
+import { FirmwareWatch } from "../../bench/observing/firmware-watch.ts";
 import type { PcProfile } from "../../bench/pcs/pc-profile.ts";
 import { sketchCore } from "../../bench/sketch-core/sketch-core.ts";
 import type { Stroke } from "../../bench/strokes/stroke.ts";
 import { judgeRun } from "../../bench/verdicts/judge-run.ts";
+import type { Facts } from "../../facts/facts.ts";
 import type { ReportLayout } from "../../model/layouts/layout.ts";
 import { quantity } from "../../model/quantities.ts";
 import { layoutNamed } from "../../model/report-layouts.ts";
 import { visibleRange } from "../../reader/tokens.ts";
+import type { Variable } from "../../reader/typed/nodes.ts";
+import type { Field, Type } from "../../reader/types/types.ts";
 import type { Named, SimulatedRun } from "../../simulation-result.ts";
 import type { ProjectReading } from "../project-reading.ts";
 import { Missing } from "./missing.ts";
@@ -33,10 +37,12 @@ export function runOnBench(reading: ProjectReading, { mouse, pc, stroke, seed }:
   const { program, wires } = reading.facts;
   const baud = wires.serial.baud?.value ?? quantity("serial.baud")?.typical ?? 0;
   const bench = new Bench({ mouse, pc, stroke, layout, baud, scale: 1, seed });
-  const chip = simulatedFirmwareChip(made, wiring, bench);
+  const watch = new FirmwareWatch(made, wiring, bench.wires);
+  const chip = simulatedFirmwareChip(made, wiring, bench, watch);
   const core = sketchCore({ program, model: made.model, clockHz, chip, defines: reading.project.defines });
-  const engine = new InterpreterEngine({ program, chip, ...core });
-  const { run, end, strokeBegan } = bench.run(engine, () => chip.place);
+  const shared = sharedVariables(reading.facts);
+  const engine = new InterpreterEngine({ program, chip, shared, torn: (at) => watch.tear(at), ...core });
+  const { run, end, strokeBegan } = bench.run(engine, watch);
   return {
     stroke: named(stroke),
     mouse: named(mouse),
@@ -75,6 +81,24 @@ export function boardOf({ project, facts: { program, wires, board } }: ProjectRe
   const wiring = wiringOf(made.chip.model, wires);
   if (wiring.kind === "unknown") throw new Missing(wiring.message);
   return { made: made.chip, clockHz: board.clock.hz, wiring: wiring.wiring, layout };
+}
+
+/** Variables at file level that interrupt handlers and other code use, whole or a member of them. */
+function sharedVariables({ program, board }: Facts): readonly Variable[] {
+  return board.shared.flatMap(({ object }) => {
+    if (object.kind === "variable") return [object.variable];
+    return program.variables.filter(({ type }) => hasMember(type, object.field));
+  });
+}
+
+function hasMember(type: Type, field: Field): boolean {
+  if (type.kind === "array") return hasMember(type.of, field);
+  if (type.kind !== "record") return false;
+  const { fields, bases } = type.record;
+  return (
+    fields.some((each) => each.name === field.name || hasMember(each.type, field)) ||
+    bases.some(({ record }) => hasMember({ kind: "record", record }, field))
+  );
 }
 
 export function named({ name, title }: Named): Named {

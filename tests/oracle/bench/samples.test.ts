@@ -68,7 +68,7 @@ function run(program: Uint16Array, layout: string, stroke: Stroke, mouse = "whee
     scale: 1,
     seed: 1,
   });
-  const result = bench.run(new ImageEngine(made.chip, wiring), () => undefined);
+  const result = bench.run(new ImageEngine(made.chip, wiring));
   return { ...result, chip: made.chip };
 }
 

@@ -40,7 +40,7 @@ function runOf(firmware: Firmware, mouse: string, pc: string): Run {
     scale: 1,
     seed: 1,
   });
-  const { run, end } = bench.run(engineFor(firmware, made.chip, wiring, bench), () => undefined);
+  const { run, end } = bench.run(engineFor(firmware, made.chip, wiring, bench));
   expect(end).toEqual({ kind: "ended" });
   return run;
 }

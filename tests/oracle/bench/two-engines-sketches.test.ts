@@ -173,7 +173,7 @@ function runOf(firmware: Firmware, mouseName: string, stroke: string): Run {
     seed: 1,
   });
   const sampleWiring = { ...wiring, hasExternalPullUps: false };
-  const { run, end } = bench.run(engineFor(firmware, made.chip, sampleWiring, bench), () => undefined);
+  const { run, end } = bench.run(engineFor(firmware, made.chip, sampleWiring, bench));
   expect(end).toEqual({ kind: "ended" });
   return run;
 }

@@ -66,7 +66,7 @@ function runWith(mouseName: string, strokeName: string, enables: number) {
     scale: 1,
     seed: 1,
   });
-  return bench.run(new SmallAdapter(enables), () => undefined).run;
+  return bench.run(new SmallAdapter(enables)).run;
 }
 
 describe("a mouse to which something happens in mid-stroke", () => {

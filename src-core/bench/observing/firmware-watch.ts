@@ -1,0 +1,154 @@
+import type { ExternalInterrupt, PinChangeInterrupt } from "../../model/chips/chip.ts";
+import type { At } from "../../reader/typed/nodes.ts";
+import type { Chip } from "../chip/chip.ts";
+import type { ChipCore } from "../chip/chip-core.ts";
+import type { Bit } from "../chip/interrupts.ts";
+import type { PortPin } from "../chip/port.ts";
+import type { Wiring } from "../chip/wiring.ts";
+import type { MouseByte, Observation } from "../run-record.ts";
+import type { Edge } from "../wires/edge.ts";
+import type { Wires } from "../wires/wires.ts";
+import { observationsOf } from "./observations.ts";
+import { anything, type Look, type Pulse } from "./pulse.ts";
+
+/** An interrupt that the clock pin may ask for. */
+interface ClockInterrupt {
+  readonly flag: Bit | undefined;
+  readonly enable: Bit | undefined;
+  /** Has to be 1, too; undefined where there is none. */
+  readonly mask: Bit | undefined;
+  /** ISCn1 and ISCn0; undefined where every change of the pin asks. */
+  readonly senseBits: readonly (Bit | undefined)[] | undefined;
+}
+
+/** Values of ISCn1 and ISCn0; register descriptions of EICRA in the datasheets, from memory. */
+const anyChange = 1;
+const fallingEdge = 2;
+
+/**
+ * What a firmware sees of the mouse's clock and data lines, pulse by pulse. Made before the chip is connected to the
+ * wires, so that it meets an edge before the chip does.
+ */
+export class FirmwareWatch {
+  /** What the code that is about to read a port looks at; the engine says it before each read, where it knows. */
+  look: Look | undefined;
+  readonly #core: ChipCore;
+  readonly #wires: Wires;
+  readonly #clock: PortPin;
+  readonly #data: PortPin;
+  readonly #interrupts: readonly ClockInterrupt[];
+  readonly #pulses: Pulse[] = [];
+  readonly #torn: Observation[] = [];
+  #pulse: Pulse | undefined;
+
+  constructor(chip: Chip, wiring: Wiring, wires: Wires) {
+    const { core, ports, model } = chip;
+    const clock = ports.pin(wiring.clock);
+    const data = ports.pin(wiring.data);
+    if (clock === undefined || data === undefined)
+      throw new Error(`${model.printedName} has no pin ${wiring.clock} or ${wiring.data}`);
+    this.#core = core;
+    this.#wires = wires;
+    this.#clock = clock;
+    this.#data = data;
+    const pin = model.pins.find(({ name }) => name === wiring.clock);
+    this.#interrupts = [pin?.externalInterrupt, pin?.pinChange]
+      .filter((each) => each !== undefined)
+      .map((each) => interruptOf(core, each));
+    wires.clock.onEdge((edge) => this.#clockEdge(edge));
+    for (const address of new Set([addressOf(clock), addressOf(data)])) {
+      core.cpu.readHooks[address] = () => {
+        this.#read(address);
+        return core.cpu.data[address] ?? 0;
+      };
+    }
+  }
+
+  /** Where the code is. */
+  get lastAt(): At | undefined {
+    return this.#core.place;
+  }
+
+  /** An interrupt handler changed a variable between two bytes of it that the code at this place reads or writes. */
+  tear(at: At | undefined): void {
+    const time = this.#core.clock.timeOf(this.#core.now);
+    this.#torn.push({ kind: "torn-access", time, at });
+  }
+
+  /** All that is to be said when the run is over, of the bytes that the mouse sent. In order of time. */
+  observations(sent: readonly MouseByte[]): readonly Observation[] {
+    this.#finish();
+    return [...observationsOf(this.#pulses, sent), ...this.#torn].sort((a, b) => a.time - b.time);
+  }
+
+  #clockEdge({ time, level, cause }: Edge): void {
+    if (level === 1) {
+      // Whoever is told of every change finds the clock high if he comes later.
+      if (this.#pulse !== undefined) this.#tellOfInterrupts(this.#pulse, anyChange);
+      return;
+    }
+    this.#finish();
+    if (cause.party !== "mouse") return;
+    this.#pulse = {
+      fall: time,
+      byInterrupt: false,
+      isSeen: false,
+      next: undefined,
+      readWhileLow: false,
+      readLate: undefined,
+    };
+    this.#pulses.push(this.#pulse);
+  }
+
+  /** The pulse is over: the next one begins, or the run ends. */
+  #finish(): void {
+    const pulse = this.#pulse;
+    if (pulse === undefined) return;
+    this.#pulse = undefined;
+    pulse.next = this.#core.place;
+    this.#tellOfInterrupts(pulse, fallingEdge);
+  }
+
+  /** A handler that still waits did not see the edge that called it. */
+  #tellOfInterrupts(pulse: Pulse, sense: number): void {
+    const core = this.#core;
+    for (const { enable, mask, flag, senseBits } of this.#interrupts) {
+      if (!core.isSet(enable) || (mask !== undefined && !core.isSet(mask))) continue;
+      if ((senseBits === undefined ? anyChange : core.number(senseBits)) !== sense) continue;
+      pulse.byInterrupt = true;
+      pulse.isSeen ||= !core.isSet(flag);
+    }
+  }
+
+  #read(address: number): void {
+    const pulse = this.#pulse;
+    if (pulse === undefined) return;
+    const mask = this.look?.mask ?? anything;
+    const clock = looksAt(this.#clock, address, mask);
+    const data = looksAt(this.#data, address, mask);
+    if (this.#wires.clock.level === 0) {
+      pulse.isSeen ||= clock;
+      pulse.readWhileLow ||= data;
+    } else if (data && !clock && mask !== anything && pulse.readLate === undefined) {
+      const { clock: time, now, cpu } = this.#core;
+      pulse.readLate = { time: time.timeOf(now), at: this.look?.at, isMasked: !cpu.interruptsEnabled };
+    }
+  }
+}
+
+function looksAt(pin: PortPin, address: number, mask: number): boolean {
+  return address === addressOf(pin) && (mask & (1 << pin.bit)) !== 0;
+}
+
+function addressOf({ port }: PortPin): number {
+  return port.model.pinRegister.address;
+}
+
+function interruptOf(core: ChipCore, each: ExternalInterrupt | PinChangeInterrupt): ClockInterrupt {
+  return {
+    flag: each.flag && core.bitAt(each.flag),
+    enable: core.bitAt(each.enable),
+    mask: "mask" in each ? core.bitAt(each.mask) : undefined,
+    senseBits: "sense" in each ? (each.sense ?? []).map((bit) => core.bitAt(bit)) : undefined,
+  };
+}
