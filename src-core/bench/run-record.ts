@@ -56,8 +56,9 @@ export interface RunFirmware {
 
 export interface Observation {
   /**
-   * `edge-missed`: an edge of the clock found its interrupt still pending. `sampled-wrong`: the data pin was read while its
-   * level may change. `torn-access`: an interrupt came between the bytes of a variable that it changes.
+   * `edge-missed`: a pulse of the clock was over before its interrupt was served, or nobody looked at it who looks at the
+   * others. `sampled-wrong`: a bit of a byte from the mouse was read with the clock high, when its level may change.
+   * `torn-access`: an interrupt came between the bytes of a variable that it changes.
    */
   readonly kind: "edge-missed" | "sampled-wrong" | "torn-access";
   readonly time: Time;

@@ -83,8 +83,7 @@ export class FirmwareWatch {
 
   #clockEdge({ time, level, cause }: Edge): void {
     if (level === 1) {
-      // Whoever is told of every change finds the clock high if he comes later.
-      if (this.#pulse !== undefined) this.#tellOfInterrupts(this.#pulse, anyChange);
+      if (this.#pulse !== undefined) this.#rises(this.#pulse);
       return;
     }
     this.#finish();
@@ -93,11 +92,19 @@ export class FirmwareWatch {
       fall: time,
       byInterrupt: false,
       isSeen: false,
+      isLate: false,
+      began: this.#core.place,
       next: undefined,
       readWhileLow: false,
       readLate: undefined,
     };
     this.#pulses.push(this.#pulse);
+  }
+
+  #rises(pulse: Pulse): void {
+    // Whoever is told of every change finds the clock high if he comes later.
+    this.#tellOfInterrupts(pulse, anyChange);
+    pulse.isLate = this.#asking(fallingEdge).some(({ flag }) => this.#core.isSet(flag));
   }
 
   /** The pulse is over: the next one begins, or the run ends. */
@@ -111,13 +118,21 @@ export class FirmwareWatch {
 
   /** A handler that still waits did not see the edge that called it. */
   #tellOfInterrupts(pulse: Pulse, sense: number): void {
-    const core = this.#core;
-    for (const { enable, mask, flag, senseBits } of this.#interrupts) {
-      if (!core.isSet(enable) || (mask !== undefined && !core.isSet(mask))) continue;
-      if ((senseBits === undefined ? anyChange : core.number(senseBits)) !== sense) continue;
+    for (const { flag } of this.#asking(sense)) {
       pulse.byInterrupt = true;
-      pulse.isSeen ||= !core.isSet(flag);
+      pulse.isSeen ||= !this.#core.isSet(flag);
     }
+  }
+
+  /** Interrupts that are enabled, with this sense. */
+  #asking(sense: number): readonly ClockInterrupt[] {
+    const core = this.#core;
+    return this.#interrupts.filter(
+      ({ enable, mask, senseBits }) =>
+        core.isSet(enable) &&
+        (mask === undefined || core.isSet(mask)) &&
+        (senseBits === undefined ? anyChange : core.number(senseBits)) === sense,
+    );
   }
 
   #read(address: number): void {
@@ -130,8 +145,7 @@ export class FirmwareWatch {
       pulse.isSeen ||= clock;
       pulse.readWhileLow ||= data;
     } else if (data && !clock && mask !== anything && pulse.readLate === undefined) {
-      const { clock: time, now, cpu } = this.#core;
-      pulse.readLate = { time: time.timeOf(now), at: this.look?.at, isMasked: !cpu.interruptsEnabled };
+      pulse.readLate = { time: this.#core.clock.timeOf(this.#core.now), at: this.look?.at };
     }
   }
 }

@@ -1,9 +1,13 @@
+import type { At } from "../../reader/typed/nodes.ts";
 import type { MouseByte, Observation } from "../run-record.ts";
-import type { LateRead, Pulse } from "./pulse.ts";
+import type { Time } from "../time/time.ts";
+import type { Pulse } from "./pulse.ts";
 
 /** Pulses of a byte from the mouse: start bit, eight data bits, parity, stop bit. The PS/2 Mouse/Keyboard Protocol, Device-to-Host. */
 const pulsesOfByte = 11;
 const stopBit = pulsesOfByte - 1;
+/** Who reads so many bits of a byte too late means to; fewer were late because something else was going on. */
+const manyBits = 4;
 
 /** What the firmware missed or read at the wrong time of the bytes that the mouse sent whole. */
 export function observationsOf(pulses: readonly Pulse[], sent: readonly MouseByte[]): readonly Observation[] {
@@ -32,12 +36,12 @@ export function observationsOf(pulses: readonly Pulse[], sent: readonly MouseByt
  * comes behind the last bit that he needs is no matter to him.
  */
 function missedIn(pulses: readonly Pulse[], hasWatched: boolean): readonly Observation[] {
-  const looks = watchedOf(pulses);
-  const isWatched = looks * 2 > pulses.length;
-  const missed = pulses.filter((pulse, bit) =>
-    pulse.byInterrupt ? !pulse.isSeen : bit < stopBit && !isLookedAt(pulse) && (isWatched || hasWatched),
-  );
-  return missed.map(({ fall, next }) => ({ kind: "edge-missed", time: fall, at: next }));
+  const isWatched = hasWatched || watchedOf(pulses) * 2 > pulses.length;
+  return pulses
+    .filter((pulse, bit) =>
+      pulse.byInterrupt ? !pulse.isSeen : isWatched && bit < stopBit && !isLookedAt(pulse),
+    )
+    .map(({ fall, next }) => ({ kind: "edge-missed", time: fall, at: next }));
 }
 
 function watchedOf(pulses: readonly Pulse[]): number {
@@ -49,15 +53,24 @@ function isLookedAt({ isSeen, readWhileLow }: Pulse): boolean {
 }
 
 /**
- * Data bits and parity that were not read while the clock was low, and were read afterwards. Somebody who looks now and then
- * whether the line is at rest reads data as well: who receives does so in a handler, or bit after bit.
+ * Data bits and parity that were not read while the clock was low, and were read afterwards: the code reads at the wrong time,
+ * or it was kept from reading in time by what ran when the clock fell. Somebody who looks now and then whether the line is at
+ * rest reads data as well, without an interrupt and few times in a byte.
  */
 function readLateIn(pulses: readonly Pulse[]): readonly Observation[] {
-  const late = pulses
-    .slice(1, stopBit)
-    .flatMap(({ readWhileLow, readLate }) => (readWhileLow || readLate === undefined ? [] : [readLate]));
-  const often = (read: LateRead): boolean => late.filter(({ at }) => at === read.at).length > 1;
-  return late
-    .filter((read) => read.isMasked || often(read))
-    .map(({ time, at }) => ({ kind: "sampled-wrong", time, at }));
+  const late = pulses.slice(1, stopBit).flatMap((pulse): LateBit[] => {
+    const { readLate, readWhileLow } = pulse;
+    return readWhileLow || readLate === undefined ? [] : [{ pulse, ...readLate }];
+  });
+  if (late.filter(({ pulse }) => !pulse.isLate).length >= manyBits)
+    return late.map(({ time, at }) => ({ kind: "sampled-wrong", time, at }));
+  return late.flatMap(({ pulse: { byInterrupt, fall, began } }) =>
+    byInterrupt ? [{ kind: "edge-missed", time: fall, at: began }] : [],
+  );
+}
+
+interface LateBit {
+  readonly pulse: Pulse;
+  readonly time: Time;
+  readonly at: At | undefined;
 }

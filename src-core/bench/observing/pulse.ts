@@ -17,7 +17,10 @@ export interface Pulse {
   byInterrupt: boolean;
   /** The interrupt's handler came in time, or the code looked at the clock while it was low. */
   isSeen: boolean;
-  /** Where the code was when the next one began. */
+  /** The interrupt was still waiting when the clock rose: what the handler reads is no longer this bit for sure. */
+  isLate: boolean;
+  /** Where the code was when it began, and when the next one did. */
+  readonly began: At | undefined;
   next: At | undefined;
   /** Data was, or may have been, looked at while the clock was low. */
   readWhileLow: boolean;
@@ -28,6 +31,4 @@ export interface Pulse {
 export interface LateRead {
   readonly time: Time;
   readonly at: At | undefined;
-  /** Interrupts were off, as in a handler. */
-  readonly isMasked: boolean;
 }

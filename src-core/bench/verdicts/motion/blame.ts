@@ -22,7 +22,8 @@ const DELAY = figure("serial.report-delay", "max");
 /** Happenings and cut bytes that a firmware has to find its way back from. */
 const DISTURBING: readonly string[] = ["glitch", "unplugged", "powered", "self-test"];
 
-export function blameFor(part: Part, run: Run): Blame {
+/** Undefined where the run tells that already, by what the chip saw. */
+export function blameFor(part: Part, run: Run): Blame | undefined {
   const { layout, scale } = run.wanted;
   const spoilt = part.incoming.find((each) => each.spoilt !== undefined);
   if (spoilt !== undefined && explain(part, layout, scale, "careless").every(({ agrees }) => agrees)) {
@@ -30,8 +31,8 @@ export function blameFor(part: Part, run: Run): Blame {
     return { rule: "ps2/parity-unchecked", what, time: spoilt.time, at: undefined };
   }
   const { agreed, strayed, at } = strayedAt(part, run);
-  const missed = run.firmware.observations.find(({ kind }) => kind === "edge-missed");
-  if (missed !== undefined) return missedEdge(missed, run);
+  const seen = run.firmware.observations.find(({ time }) => time >= agreed - DELAY && time <= strayed);
+  if (seen !== undefined) return seen.kind === "edge-missed" ? missedEdge(seen, run) : undefined;
   const disturbed = lastDisturbance(agreed - DELAY, strayed, run);
   if (disturbed !== undefined && isTakenThoughWrong(disturbed, run)) {
     const what = "a byte with wrong parity was taken as it came, and the report that it belongs to was lost";

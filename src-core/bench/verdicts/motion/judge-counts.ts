@@ -16,6 +16,7 @@ export function judgeCounts(part: Part, run: Run, findings: FindingsOfRun): read
   const [worst] = wrong.toSorted((a, b) => off(b) - off(a));
   if (worst === undefined) return explained;
   const blame = blameFor(part, run);
+  if (blame === undefined) return explained;
   const text = wrong
     .map(({ axis, ...each }) => `${NAMES[axis.name]} ${each.in} in, ${each.out} out`)
     .join("; ");

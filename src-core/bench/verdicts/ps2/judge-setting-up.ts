@@ -1,6 +1,6 @@
 import { plain } from "../../../figures.ts";
 import { codeOf } from "../../../model/commands.ts";
-import type { Run, RunMouse } from "../../run-record.ts";
+import type { Observation, Run, RunMouse } from "../../run-record.ts";
 import { figure } from "../../time/figures.ts";
 import { second, type Time } from "../../time/time.ts";
 import type { FindingsOfRun } from "../findings.ts";
@@ -10,7 +10,7 @@ const RECOVERY = figure("ps2.recovery", "max");
 const ASKS_FOR_REPORTS: readonly number[] = [codeOf("enable reporting"), codeOf("read data")];
 
 /** Whether the mouse was made to report after every self-test, and knew that it is on a PS/2 port. */
-export function judgeSettingUp({ mouse, ended }: Run, findings: FindingsOfRun): void {
+export function judgeSettingUp({ mouse, ended, firmware }: Run, findings: FindingsOfRun): void {
   for (const { kind, time } of mouse.happenings) {
     if (kind !== "chose-usb") continue;
     findings.fail({
@@ -21,11 +21,22 @@ export function judgeSettingUp({ mouse, ended }: Run, findings: FindingsOfRun): 
       at: undefined,
     });
   }
-  for (const wait of waits(mouse, ended)) judgeWait(wait, findings);
+  for (const wait of waits(mouse, ended)) {
+    if (wait.waited <= RECOVERY) continue;
+    const misheard = misheardIn(wait, mouse, firmware.observations);
+    if (misheard === undefined) judgeWait(wait, findings);
+    else if (misheard.kind === "edge-missed") {
+      const { time, at } = misheard;
+      const message =
+        "an edge of the mouse's clock was missed in its answer, and the mouse is not asked for reports";
+      findings.fail({ rule: "ps2/clock-missed", message, time, at });
+    }
+  }
 }
 
 /** From a self-test to the firmware's asking for reports; further self-tests in between, whoever wanted them, not counted. */
 interface Wait {
+  readonly began: Time;
   readonly ready: Time;
   readonly waited: Time;
   readonly ended: boolean;
@@ -46,13 +57,32 @@ function waits(mouse: RunMouse, ended: Time): readonly Wait[] {
     done = until ?? ended;
     const within = tests.filter(({ from }) => from >= first.from && from < done);
     const testing = within.reduce((sum, { from, to }) => sum + Math.min(to, done) - from, 0);
-    found.push({ ready: first.to, waited: done - first.from - testing, ended: until !== undefined });
+    found.push({
+      began: first.from,
+      ready: first.to,
+      waited: done - first.from - testing,
+      ended: until !== undefined,
+    });
   }
   return found;
 }
 
+/**
+ * An answer to a command that the firmware did not read as it was: what it did not do then has that cause. What the mouse says
+ * before it is spoken to nobody has to hear.
+ */
+function misheardIn(
+  { began, ready, waited }: Wait,
+  { received }: RunMouse,
+  observations: readonly Observation[],
+): Observation | undefined {
+  const spoken = received.find(({ end }) => end >= began)?.end ?? Number.POSITIVE_INFINITY;
+  return observations.find(
+    ({ kind, time }) => kind !== "torn-access" && time > spoken && time <= Math.max(ready, began + waited),
+  );
+}
+
 function judgeWait({ ready, waited, ended }: Wait, findings: FindingsOfRun): void {
-  if (waited <= RECOVERY) return;
   findings.fail({
     rule: "ps2/reporting-not-enabled",
     message: `the mouse tested itself and was not asked for reports ${ended ? `before ${plain(waited / second, 2)} s had passed` : "any more"}: set it up again within ${plain(RECOVERY / second, 2)} s`,
