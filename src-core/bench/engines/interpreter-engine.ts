@@ -3,6 +3,7 @@ import type { Machine } from "../../interpreter/machine.ts";
 import type { Clock, Outcome, OutsideFunction, Registers, Stop } from "../../interpreter/outcome.ts";
 import { vectorNamed } from "../../model/chips.ts";
 import type { Program } from "../../reader/program/program.ts";
+import { isStandIn } from "../../reader/tokens.ts";
 import type { At, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
 import { type Looks, looksOf } from "../observing/looks.ts";
@@ -96,7 +97,7 @@ export class InterpreterEngine implements Engine {
       },
       pass: (cycles, at) => {
         chip.pass(cycles);
-        if (at !== undefined) chip.place = at;
+        if (at !== undefined && !isStandIn(at.first.file)) chip.place = at;
         if (chip.cycles >= chip.due) {
           chip.catchUp();
           this.#happened += 1;
@@ -186,7 +187,8 @@ function registersOf(chip: FirmwareChip, looks: Looks): Registers {
       return value;
     },
     write: (address, value, bytes, at) => {
-      chip.place = at;
+      // What a header does is done by whoever uses it.
+      if (!isStandIn(at.first.file)) chip.place = at;
       for (let byte = bytes - 1; byte >= 0; byte -= 1)
         chip.write(address + byte, (value >>> (8 * byte)) & 0xff);
     },

@@ -112,15 +112,15 @@ export class Pace {
     this.#clock?.torn?.(this.#linker.places[place]);
   }
 
-  /** Lets cycles go by bit by bit, so that everything that happens in them has its moment. */
-  wait(cycles: number): void {
+  /** Lets cycles go by bit by bit, so that everything that happens in them has its moment. `place` is where it is asked for. */
+  wait(cycles: number, place: number): void {
     if (this.#clock === undefined) return;
     let left = cycles;
     while (left > 0) {
       const step = Math.min(left, (this.#counters[0] ?? 0) + 1);
       left -= step;
       this.#counters[0] = (this.#counters[0] ?? 0) - step;
-      if ((this.#counters[0] ?? 0) < 0) this.settle(0);
+      if ((this.#counters[0] ?? 0) < 0) this.settle(place);
     }
   }
 

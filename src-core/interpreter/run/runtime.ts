@@ -118,7 +118,7 @@ export class Runtime {
 
   wait(cycles: number): Outcome {
     return this.#guarded(() => {
-      this.pace.wait(cycles);
+      this.pace.wait(cycles, 0);
       return undefined;
     });
   }
@@ -323,7 +323,7 @@ export class Runtime {
         C[0] = (C[0] ?? 0) - Math.min(count & 0xff, 64) * turn;
         return count;
       },
-      waited: (cycles: number): void => this.pace.wait(cycles),
+      waited: (cycles: number): void => this.pace.wait(cycles, 0),
       idle: (since: number): number => this.pace.skip(since),
       cannot: (text: number, place: number): never => {
         throw new Halt("cannot-run", `cannot run: ${linker.texts[text]}`, linker.places[place]);
@@ -397,7 +397,7 @@ export class Runtime {
         }
         return undefined;
       },
-      wait: (cycles) => this.pace.wait(cycles),
+      wait: (cycles) => this.pace.wait(cycles, this.#counters[2] ?? 0),
       instruct: (word) => this.#instruct(word, this.#counters[2] ?? 0),
       chip: program.chip,
       settle: () => this.pace.settle(0),
