@@ -54,7 +54,7 @@ const bundles = [
       benchmark: "tests/bench/benchmark.ts",
       "csmith-explorer": "tests/oracle/interpreter/csmith-explorer.ts",
       "write-schema": "server/schema/write-schema.ts",
-      "write-rule-pages": "server/docs/write-rule-pages.ts",
+      "write-docs": "server/docs/write-docs.ts",
     },
     outdir: join(dist, "development"),
     format: "esm",

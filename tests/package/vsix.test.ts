@@ -17,7 +17,7 @@ beforeAll(() => {
 
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** As the repository has them; `tests/house/rule-pages.test.ts` compares them with the rules. */
+/** As the repository has them; `tests/house/docs.test.ts` compares them with the rules. */
 const rulePages = readdirSync("docs/rules", { recursive: true, encoding: "utf8" })
   .filter((name) => name.endsWith(".md"))
   .map((name) => `extension/docs/rules/${name}`);

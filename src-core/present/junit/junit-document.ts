@@ -1,4 +1,4 @@
-import { attributes, textOf } from "./xml.ts";
+import { attributes, textOf } from "../xml.ts";
 
 export interface TestSuite {
   readonly name: string;

@@ -6,6 +6,7 @@ import { FileLines } from "../line-index.ts";
 import { checkAsText } from "../text/check-as-text.ts";
 import { plain } from "../text/paint.ts";
 import { changedLines } from "./changed-lines.ts";
+import { block, page, table } from "./markdown.ts";
 
 /** What the page of a rule is made from. */
 export interface RulePageContent {
@@ -21,7 +22,7 @@ export interface RulePageContent {
 export function rulePage({ rule, wrong, right, said }: RulePageContent): string {
   const lines = new FileLines((file) => wrong[file]);
   const fixes = said.findings.flatMap(({ rule: id, fixes: own }) => (id === rule.id ? own : []));
-  return joined([
+  return page([
     `# ${rule.title}`,
     `\`${rule.id}\`, ${levelInWords[rule.severity]} unless the project says otherwise.`,
     rule.why,
@@ -42,19 +43,18 @@ export function rulePage({ rule, wrong, right, said }: RulePageContent): string 
 /** The page that lists all rules; links are relative to the folder of the pages. */
 export function ruleIndex(rules: readonly RuleDescription[]): string {
   const groups = [...new Set(rules.map(({ id }) => groupOf(id)))];
-  return joined([
+  return page([
     "# Rules",
     "Each page says what a rule finds and why it matters, with a wrong and a right example, where its limit comes " +
       "from, and how to accept what it finds.",
     ...groups.flatMap((group) => [
       `## ${group}`,
-      [
-        "| rule | finds | level |",
-        "| --- | --- | --- |",
-        ...rules
+      table(
+        ["rule", "finds", "level"],
+        rules
           .filter(({ id }) => groupOf(id) === group)
-          .map(({ id, title, severity }) => `| [\`${id}\`](${id}.md) | ${title} | ${severity} |`),
-      ].join("\n"),
+          .map(({ id, title, severity }) => [`[\`${id}\`](${id}.md)`, title, severity]),
+      ),
     ]),
   ]);
 }
@@ -111,12 +111,4 @@ function filesAsBlocks(files: Readonly<Record<string, string>>): readonly string
 function languageOf(name: string): string {
   if (name.endsWith(".json")) return "json";
   return name.endsWith(".c") || name.endsWith(".h") ? "c" : "cpp";
-}
-
-function block(language: string, text: string): string {
-  return `\`\`\`${language}\n${text.replace(/^\n+|\s+$/g, "")}\n\`\`\``;
-}
-
-function joined(parts: readonly string[]): string {
-  return `${parts.join("\n\n")}\n`;
 }

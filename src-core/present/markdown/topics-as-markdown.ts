@@ -1,4 +1,5 @@
 import type { Part, Topic } from "../../explain/topics/topic.ts";
+import { escaped, list, table } from "./markdown.ts";
 
 /** Topics as a Markdown page, each with a heading of its own. */
 export function topicsAsMarkdown(topics: readonly Topic[]): string {
@@ -19,20 +20,8 @@ export function partAsMarkdown(part: Part): string {
     case "text":
       return escaped(part.text);
     case "list":
-      return part.items.map((item) => `- ${escaped(item)}`).join("\n");
+      return list(part.items.map(escaped));
     case "table":
-      return [part.head, part.head.map(() => "---"), ...part.rows].map(rowAsMarkdown).join("\n");
+      return table(part.head, part.rows);
   }
-}
-
-function rowAsMarkdown(cells: readonly string[]): string {
-  return `| ${cells.map((cell) => cell.replaceAll("|", "\\|")).join(" | ")} |`;
-}
-
-/** Characters that would start emphasis or HTML, outside of code. */
-function escaped(text: string): string {
-  return text
-    .split("`")
-    .map((piece, index) => (index % 2 === 1 ? piece : piece.replace(/[*_<]/g, "\\$&")))
-    .join("`");
 }

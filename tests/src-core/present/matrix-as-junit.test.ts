@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { matricesAsJUnit } from "../../../src-core/present/junit/matrix-as-junit.ts";
-import { attributes, textOf } from "../../../src-core/present/junit/xml.ts";
+import { attributes, textOf } from "../../../src-core/present/xml.ts";
 import { matrixLines, sampleMatrix } from "./sample-matrix.ts";
 
 /** Nine runs of 1.5 s and one that was not run; typed by hand from the elements that the schema has. */
