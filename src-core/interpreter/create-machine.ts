@@ -12,6 +12,7 @@ export function createMachine(request: MachineRequest): Machine {
     call: (symbol, parameters) => runtime.call(symbol, parameters),
     callPointer: (pointer, parameters) => runtime.callPointer(pointer, parameters),
     wait: (cycles) => runtime.wait(cycles),
+    turns: () => runtime.turns(),
     settle: () => runtime.pace.settle(0),
     place: (type, at) => runtime.place(type, at),
     keep: () => runtime.keep(),

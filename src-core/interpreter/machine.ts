@@ -44,6 +44,11 @@ export interface Machine {
   callPointer(pointer: number, parameters: readonly (number | bigint)[]): Outcome;
   /** Lets cycles go by, and interrupts with them, where they are counted. */
   wait(cycles: number): Outcome;
+  /**
+   * Gives what is to be called before each turn of a loop that the caller makes of calls: turns of a firmware that waits
+   * are skipped as those of its own loops are.
+   */
+  turns(): () => void;
   /** Tells the clock of the cycles that it does not know of yet; after an interrupt handler was called. */
   settle(): void;
   /** Where a global object lies; undefined for one that the program does not have. */

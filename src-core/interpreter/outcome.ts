@@ -60,13 +60,14 @@ export interface Clock {
   instructed?(word: "wdr" | "sleep", at: At | undefined): boolean;
   /** An interrupt handler changed a shared variable between two of its bytes, which the code at `at` reads or writes. */
   torn?(at: At | undefined): void;
-  /** Another number whenever something happened, an interrupt handler included. */
+  /**
+   * Another number whenever something happened that the code may see, an interrupt handler included, and whenever the code read
+   * or did something for which the same turn of a loop may not come to the same once more: read a counter, sent a byte.
+   */
   happened(): number;
-  /** Something that was read since the last call changes without an event: no turn of a waiting loop may be skipped. */
-  isRestless(): boolean;
-  /** See `Linkage`. */
-  onlyLooks(symbol: FunctionSymbol): boolean;
-  /** Told of calls of the program's own functions; left out, calls cost nothing more. */
+  /** No turn of a waiting loop is skipped, as those are that change nothing: slow, and the same in all else. */
+  readonly runsEveryTurn?: boolean;
+  /** Told of calls of the program's own functions, each: loops that call any are run turn by turn. Left out, calls cost nothing. */
   readonly calls?: CallWatcher;
 }
 
@@ -126,6 +127,8 @@ export interface Surroundings {
   ): number | bigint | undefined;
   /** Calls what a pointer to a function points to. */
   callPointer(pointer: number, parameters: readonly (number | bigint)[]): number | bigint | undefined;
+  /** The function changed something that is neither memory nor a register nor in `kept`. */
+  changed(): void;
   /** Stops the run where it is: `what` cannot be done as the target does it. */
   refuse(what: string): never;
   /** Where the global object of this name lies; undefined for one that the program does not have. */

@@ -135,8 +135,7 @@ const countingClock: Clock = {
   budget: () => 16_000,
   pass: () => true,
   happened: () => 0,
-  isRestless: () => true,
-  onlyLooks: () => false,
+  runsEveryTurn: true,
 };
 
 function interpreter(grammar: Grammar, clock: Clock | undefined): Way {

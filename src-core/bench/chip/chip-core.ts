@@ -31,8 +31,13 @@ export class ChipCore {
   place: At | undefined;
   /** Called before the chip drives a pin otherwise than before; moves the bench on to this moment. */
   moveBench: (time: Time) => void = () => {};
-  /** Something was read that changes without an event, such as a counter; whoever looks at it sets it back. */
-  isRestless = false;
+  /**
+   * Counts what the code may see or bring about besides values of registers: events of the chip, levels that changed, reads
+   * of what changes without an event, such as a counter. While it stays the same, so do all registers that the code leaves alone.
+   */
+  happenings = 0;
+  /** By address: writing what the register holds already does nothing, though something acts on it. */
+  readonly isSettable: Uint8Array;
   #eventCycle: number | undefined;
   #isFollowing = false;
 
@@ -40,7 +45,8 @@ export class ChipCore {
     this.model = model;
     this.cpu = new CPU(program, model.memory.ramEnd + 1 - registerSpace);
     this.clock = new ChipClock(hz);
-    this.interrupts = new Interrupts(this.cpu);
+    this.isSettable = new Uint8Array(this.cpu.data.length);
+    this.interrupts = new Interrupts(this.cpu, this.isSettable);
   }
 
   /** The cycle at which what is being done happens: that of an event while one happens, else that of the code. */
@@ -55,6 +61,7 @@ export class ChipCore {
     if (task === undefined) return;
     const running = this.place;
     this.#eventCycle = cycle;
+    this.happenings += 1;
     this.place = task.place;
     task.happen();
     this.place = running;
@@ -71,6 +78,14 @@ export class ChipCore {
 
   beforeDrive(): void {
     if (!this.#isFollowing) this.moveBench(this.clock.timeOf(this.now));
+  }
+
+  /** The code writes a register. */
+  writeFromCode(address: number, value: number): void {
+    const { cpu } = this;
+    const acts = cpu.writeHooks[address] !== undefined && this.isSettable[address] === 0;
+    if (acts || cpu.data[address] !== value) this.happenings += 1;
+    cpu.writeData(address, value);
   }
 
   register(name: string): Register | undefined {

@@ -75,12 +75,15 @@ const NONE = -1;
  */
 export class Interrupts {
   readonly cpu: CPU;
+  /** See `ChipCore`. */
+  readonly #isSettable: Uint8Array;
   readonly #byVector = new Map<number, Interrupt>();
   readonly #pending = new Set<number>();
   #next = NONE;
 
-  constructor(cpu: CPU) {
+  constructor(cpu: CPU, isSettable: Uint8Array) {
     this.cpu = cpu;
+    this.#isSettable = isSettable;
   }
 
   add(source: InterruptSource): Interrupt {
@@ -138,6 +141,7 @@ export class Interrupts {
   }
 
   #hookEnables(address: number): void {
+    this.#isSettable[address] = 1;
     this.cpu.writeHooks[address] = (value) => {
       this.cpu.data[address] = value;
       for (const interrupt of this.#byVector.values()) {

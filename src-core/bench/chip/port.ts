@@ -33,6 +33,7 @@ export class Port {
     const output = model.outputRegister.address;
     const direction = model.directionRegister.address;
     for (const address of [output, direction]) {
+      core.isSettable[address] = 1;
       cpu.writeHooks[address] = (value, old) => {
         cpu.data[address] = value;
         this.#refreshPins(value ^ old);
@@ -120,6 +121,7 @@ export class Port {
     const old = cpu.data[address] ?? 0;
     const now = isHigh ? old | (1 << bit) : old & ~(1 << bit);
     if (now === old) return;
+    this.#core.happenings += 1;
     cpu.data[address] = now;
     for (const listener of this.#levelListeners) listener(bit, isHigh ? 1 : 0);
   }

@@ -28,6 +28,8 @@ export interface FirmwareChip {
   restartWatchdog(): void;
   /** The instruction SLEEP: cycles go by until something happens that may wake the chip. Says why nothing ever can. */
   sleep(): { readonly message: string } | undefined;
-  /** Whether something was read since the last call that changes by itself, such as a counter. */
-  takeRestless(): boolean;
+  /** See `ChipCore`. Writes of SREG are not counted; whoever asks looks at `status`. */
+  readonly happenings: number;
+  /** SREG. */
+  readonly status: number;
 }

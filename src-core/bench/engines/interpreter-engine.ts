@@ -35,6 +35,8 @@ export interface InterpretedFirmware {
   readonly torn?: (at: At | undefined) => void;
   /** Runs what comes before `main`'s first statement, and `main` or what stands for it; undefined for a `main` alone. */
   readonly start: ((machine: Machine) => Stop | undefined) | undefined;
+  /** See `Clock`. */
+  readonly runsEveryTurn?: boolean;
 }
 
 /** Runs a firmware's sources: registers are those of the chip, and cycles are estimated. */
@@ -43,8 +45,10 @@ export class InterpreterEngine implements Engine {
   readonly #handlers = new Map<string, FunctionSymbol>();
   #problem: { readonly message: string; readonly at: At | undefined } | undefined;
 
-  /** Events and interrupts so far. */
+  /** What happened so far besides what the chip counts. */
   #happened = 0;
+  /** SREG when that was asked for last. */
+  #status = 0;
 
   constructor(firmware: InterpretedFirmware) {
     this.#firmware = firmware;
@@ -87,7 +91,7 @@ export class InterpreterEngine implements Engine {
   };
 
   #clock(bench: BenchSide, machine: () => Machine): Clock {
-    const { chip, trace, torn } = this.#firmware;
+    const { chip, trace, torn, runsEveryTurn } = this.#firmware;
     return {
       ...(trace === undefined ? {} : { calls: trace }),
       ...(torn === undefined ? {} : { torn }),
@@ -97,16 +101,20 @@ export class InterpreterEngine implements Engine {
       },
       pass: (cycles, at) => {
         chip.pass(cycles);
+        const before = chip.place;
         if (at !== undefined && !isStandIn(at.first.file)) chip.place = at;
         if (chip.cycles >= chip.due) {
+          const { happenings } = chip;
           chip.catchUp();
-          this.#happened += 1;
+          // What the code does not see leaves no trace: turns of a waiting loop may be skipped across it.
+          if (chip.happenings === happenings && !bench.ended) chip.place = before;
         }
         if (chip.wasReset) return this.#stop("the watchdog reset the chip", chip.place);
         return this.#interrupt(machine, bench) && !bench.ended;
       },
       instructed: (word, at) => {
         if (at !== undefined) chip.place = at;
+        if (word === "sleep") this.#happened += 1;
         if (word === "wdr") {
           chip.restartWatchdog();
           return true;
@@ -114,9 +122,12 @@ export class InterpreterEngine implements Engine {
         const never = chip.sleep();
         return never === undefined ? !bench.ended : this.#stop(never.message, at);
       },
-      happened: () => this.#happened,
-      isRestless: () => chip.takeRestless(),
-      onlyLooks: ({ name, standIn }) => standIn && lookingFunctions.has(name),
+      happened: () => {
+        if (this.#status !== chip.status) this.#happened += 1;
+        this.#status = chip.status;
+        return this.#happened + chip.happenings;
+      },
+      runsEveryTurn: runsEveryTurn === true,
     };
   }
 
@@ -172,9 +183,6 @@ export class InterpreterEngine implements Engine {
     return { stop: body({ chip: this.#firmware.chip, call }) };
   }
 }
-
-/** Functions of the core that change nothing, and whose answers change with an interrupt or an edge alone. */
-const lookingFunctions: ReadonlySet<string> = new Set(["millis", "digitalRead", "available"]);
 
 /** 16-bit registers are read from the low byte and written from the high one, as avr-gcc does it. */
 function registersOf(chip: FirmwareChip, looks: Looks): Registers {

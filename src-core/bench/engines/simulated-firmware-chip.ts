@@ -45,7 +45,10 @@ export function simulatedFirmwareChip(
       if (watch !== undefined) watch.look = look;
       return cpu.readData(address);
     },
-    write: (address, value) => cpu.writeData(address, value),
+    write: (address, value) => {
+      if (address === statusRegister) cpu.data[address] = value;
+      else core.writeFromCode(address, value);
+    },
     pendingInterrupt: () =>
       core.interrupts.isPending && chip.interruptsEnabled ? chip.pendingVector?.names[0] : undefined,
     enterInterrupt: () => chip.takeInterrupt(),
@@ -66,10 +69,11 @@ export function simulatedFirmwareChip(
       }
       return undefined;
     },
-    takeRestless: () => {
-      const { isRestless } = core;
-      core.isRestless = false;
-      return isRestless;
+    get happenings() {
+      return core.happenings;
+    },
+    get status() {
+      return cpu.data[statusRegister] ?? 0;
     },
   };
 }

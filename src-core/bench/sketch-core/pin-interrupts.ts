@@ -33,6 +33,7 @@ export class PinInterrupts {
     attachInterrupt: (call) => {
       const [number = 0, pointer = 0, mode = 0] = call.parameters;
       const { access, surroundings } = call;
+      surroundings.changed();
       const interrupt = this.#numbered(number, call);
       access.wait(functionCycles.attachInterrupt.before);
       if (interrupt !== undefined) {
@@ -47,6 +48,7 @@ export class PinInterrupts {
     },
     detachInterrupt: (call) => {
       const [number = 0] = call.parameters;
+      call.surroundings.changed();
       const interrupt = this.#numbered(number, call);
       call.access.wait(functionCycles.detachInterrupt.before);
       if (interrupt !== undefined) {

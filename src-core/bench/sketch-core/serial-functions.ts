@@ -35,10 +35,12 @@ export class SerialFunctions {
       const [, baud = 0, config = usualFormat] = call.parameters;
       const port = this.#port(call);
       if (baud === 0) call.surroundings.refuse("`begin` with 0 baud");
+      call.surroundings.changed();
       port.begin(baud, config, call.access);
       return undefined;
     },
     end: (call) => {
+      call.surroundings.changed();
       this.#port(call).end(call.access);
       return undefined;
     },
@@ -47,10 +49,13 @@ export class SerialFunctions {
       this.#looked(call, this.#hasSome(call) ? functionCycles.peek : functionCycles.peekNothing, (port) =>
         port.peek(),
       ),
-    read: (call) =>
-      this.#looked(call, this.#hasSome(call) ? functionCycles.read : functionCycles.readNothing, (port) =>
+    read: (call) => {
+      const hasSome = this.#hasSome(call);
+      if (hasSome) call.surroundings.changed();
+      return this.#looked(call, hasSome ? functionCycles.read : functionCycles.readNothing, (port) =>
         port.read(),
-      ),
+      );
+    },
     availableForWrite: (call) =>
       this.#looked(call, functionCycles.availableForWrite, (port) => port.availableForWrite()),
     flush: (call) => {
@@ -59,6 +64,7 @@ export class SerialFunctions {
     },
     // The overloads for other integers take their lowest byte.
     write: (call) => {
+      call.surroundings.changed();
       this.#port(call).write((call.parameters[1] ?? 0) & 0xff, call.access);
       return 1;
     },

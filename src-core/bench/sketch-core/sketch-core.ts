@@ -119,7 +119,9 @@ export function sketchCore(
       const outcome = symbol && machine.call(symbol, []);
       if (outcome?.kind === "stopped") return outcome.stop;
     }
+    const turnBegins = machine.turns();
     for (;;) {
+      turnBegins();
       const due = events.filter(({ port }) => serial.waiting(port) > 0).map(({ event }) => event);
       for (const symbol of [...due, loop]) {
         const outcome = machine.call(symbol, []);

@@ -25,8 +25,6 @@ export interface Linkage {
   functionNamed(name: string): FunctionSymbol | undefined;
   /** The function with the body; undefined for none. */
   definitionOf(symbol: FunctionSymbol): FunctionSymbol | undefined;
-  /** A library function that changes nothing, and whose answer changes only when something happens. */
-  onlyLooks(symbol: FunctionSymbol): boolean;
   /** The number of a function in the machine's table. */
   functionNumber(symbol: FunctionSymbol): number;
   /**

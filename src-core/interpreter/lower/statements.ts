@@ -4,7 +4,6 @@ import { lowerAssembly } from "./assembly.ts";
 import { cleanupSteps } from "./cleanup.ts";
 import { turnCycles as cyclesOfTurn, statementCycles } from "./cycles/statements.ts";
 import { destroySteps } from "./destructors.ts";
-import { changesNothing } from "./idle.ts";
 import { firstSteps, ofClass } from "./initializers.ts";
 import { copied, objectAt } from "./objects.ts";
 import { bound } from "./places.ts";
@@ -15,6 +14,7 @@ import { shapeOf } from "./shape.ts";
 import { isPlainSwitch, lowerSwitch } from "./switches.ts";
 import { wholeExpression, wholeSteps } from "./temporaries.ts";
 import { condition, lowerValue, shapeAt, valueAs } from "./values.ts";
+import { turnStarts } from "./waiting.ts";
 
 /** Stands for giving back the frame, until its size is known. */
 export const leaveMark = "@leave@";
@@ -81,29 +81,28 @@ function lowerAny(scope: FunctionScope, statement: TypedStatement): string {
       if (statement.declared !== undefined) return declaringLoop(scope, statement, statement.declared);
       const test = tested(scope, statement.condition);
       return loop(scope, () => {
-        const skip = skipping(scope, statement);
+        const turns = turnStarts(scope, statement);
         const body = `${tick(scope, statement)}${lowerStatement(scope, statement.body)}`;
-        return `${skip.first}while(${test}){${body}${skip.each}}`;
+        return `${turns.first}while(${test}){${turns.each}${body}}`;
       });
     }
     case "do":
       return loop(scope, () => {
+        const turns = turnStarts(scope, statement);
         const body = `${tick(scope, statement)}${lowerStatement(scope, statement.body)}`;
-        const skip = skipping(scope, statement);
-        const test = tested(scope, statement.condition);
-        return `${skip.first}do{${body}}while(${skip.each === "" ? test : `${test}&&(${skip.each},true)`});`;
+        return `${turns.first}do{${turns.each}${body}}while(${tested(scope, statement.condition)});`;
       });
     case "for": {
       if (statement.init !== undefined)
         return block(scope, statement, [statement.init, { ...statement, init: undefined }]);
       const test = statement.condition === undefined ? "" : tested(scope, statement.condition);
       return loop(scope, () => {
+        const turns = turnStarts(scope, statement);
         const body = lowerStatement(scope, statement.body);
         const { step: turned } = statement;
         // Behind the body, which declares what a condition declared.
         const step = turned === undefined ? "" : wholeExpression(scope, () => lowerValue(scope, turned));
-        const skip = skipping(scope, statement);
-        return `${skip.first}for(;${test};${step}){${tick(scope, statement)}${body}${skip.each}}`;
+        return `${turns.first}for(;${test};${step}){${turns.each}${tick(scope, statement)}${body}}`;
       });
     }
     case "range-for":
@@ -144,21 +143,6 @@ export function tick(scope: FunctionScope, statement: TypedStatement): string {
 function turnCycles({ linkage }: FunctionScope, statement: TypedStatement): number {
   return linkage.costs === undefined ? 1 : Math.max(1, cyclesOfTurn(statement, linkage.costs));
 }
-
-/**
- * Behind a turn that changed nothing: the turns that would follow until something happens are skipped. What a turn takes is
- * measured from one to the next, for what is called in it counts for itself.
- */
-function skipping(scope: FunctionScope, statement: Loop): { readonly first: string; readonly each: string } {
-  const { condition: until, body } = statement;
-  const step = statement.kind === "for" ? statement.step : undefined;
-  if (scope.linkage.costs === undefined || !changesNothing([until, step, body], scope.linkage))
-    return { first: "", each: "" };
-  const turn = scope.temporary();
-  return { first: `${turn}=-1;`, each: `${turn}=idle(${turn})` };
-}
-
-type Loop = Extract<TypedStatement, { kind: "while" | "do" | "for" }>;
 
 export function jump(target: number): string {
   return `{pc=${target};continue L;}`;
@@ -210,12 +194,13 @@ function declaringLoop(
   declared: TypedStatement,
 ): string {
   return loop(scope, () => {
+    const turns = turnStarts(scope, statement);
     const turn = endedBlock(scope, statement, () => {
       const head = lowerStatement(scope, declared);
       const end = `{${leaving(scope, scope.destroyed.length - 1)}break;}`;
       return `${head}if(!${tested(scope, statement.condition)})${end}${tick(scope, statement)}${lowerStatement(scope, statement.body)}`;
     });
-    return `while(true){${turn}}`;
+    return `${turns.first}while(true){${turns.each}${turn}}`;
   });
 }
 
@@ -301,7 +286,7 @@ function declareStatic(scope: FunctionScope, variable: Variable): string {
   const steps = wholeSteps(scope, () => firstSteps(scope, address, type, initializer, at));
   if (steps.length === 0) return "";
   const guard = `G[${scope.linkage.guardNumber(variable)}]`;
-  return `if(!${guard}){${guard}=1;${steps.join(";")};}`;
+  return `if(!${guard}){${guard}=1;changed();${steps.join(";")};}`;
 }
 
 /** A range `for` as the plain one that it stands for. */

@@ -1,5 +1,6 @@
 import type { At } from "../../reader/typed/nodes.ts";
 import type { Registers } from "../outcome.ts";
+import type { Changes } from "./changes.ts";
 import { byteState, type Memory } from "./memory.ts";
 import type { Missteps } from "./missteps.ts";
 import type { Pace } from "./pace.ts";
@@ -9,7 +10,7 @@ export type Access = ReturnType<typeof accessTo>;
 
 /**
  * Ways to read and write memory, little-endian. Bytes that no object owns are noted and accessed all the same, as
- * the target would; those of registers go to `registers`.
+ * the target would; those of registers go to `registers`. `changes` is told of bytes that become others.
  */
 export function accessTo(
   memory: Memory,
@@ -17,6 +18,7 @@ export function accessTo(
   registers: Registers | undefined,
   places: readonly (At | undefined)[],
   pace: Pick<Pace, "between" | "torn">,
+  changes: Changes | undefined,
 ) {
   const { bytes: M, states: S, writers: W } = memory;
   const mask = memory.size - 1;
@@ -62,13 +64,18 @@ export function accessTo(
   /** An interrupt may come, and change the number of which some bytes are done. */
   function letIn(address: number, count: number, p: number): void {
     const before = M.slice(address, address + count);
-    if (pace.between(p) && before.some((byte, each) => byte !== M[address + each])) pace.torn(p);
+    if (!pace.between(p)) return;
+    // The turn of a loop in which this happens is longer than others.
+    changes?.noteOther();
+    if (before.some((byte, each) => byte !== M[address + each])) pace.torn(p);
   }
 
   /** High byte first, as avr-gcc does it. */
   function writeByteByByte(address: number, value: number, count: number, p: number): void {
     for (let each = count - 1; each >= 0; each -= 1) {
+      const before = M[address + each] ?? 0;
       M[address + each] = value >>> (8 * each);
+      if (before !== M[address + each]) changes?.note(address + each, before);
       W[address + each] = p;
       if (each > 0) letIn(address, count, p);
     }
@@ -86,7 +93,9 @@ export function accessTo(
     }
     const at = S[address] === byteState.register ? address : owned(address, count, p);
     for (let each = 0; each < count; each += 1) {
+      const before = M[at + each] ?? 0;
       M[at + each] = value >>> (8 * each);
+      if (before !== M[at + each]) changes?.note(at + each, before);
       W[at + each] = p;
       if (S[at + each] === uninitialized) S[at + each] = ready;
       else if (S[at + each] === watched) list(at + each, p);
@@ -119,6 +128,7 @@ export function accessTo(
       : (BigInt(readSlow(a + 4, 4, p)) << 32n) | BigInt(readSlow(a, 4, p));
   const s1 = (a: number, v: number, p: number): number => {
     if (S[a] === ready) {
+      if (changes !== undefined && M[a] !== (v & 0xff)) changes.note(a, M[a] ?? 0);
       M[a] = v;
       W[a] = p;
     } else writeSlow(a, v & 0xff, 1, p);
@@ -126,6 +136,10 @@ export function accessTo(
   };
   const s2 = (a: number, v: number, p: number): number => {
     if (S[a] === ready && S[a + 1] === ready) {
+      if (changes !== undefined) {
+        if (M[a] !== (v & 0xff)) changes.note(a, M[a] ?? 0);
+        if (M[a + 1] !== ((v >> 8) & 0xff)) changes.note(a + 1, M[a + 1] ?? 0);
+      }
       M[a] = v;
       M[a + 1] = v >> 8;
       W[a] = p;
@@ -208,6 +222,7 @@ export function accessTo(
         break;
       }
     }
+    if (changes !== undefined) noteCopy(changes, to, from, count);
     M.copyWithin(to, from, from + count);
     const isUnset = S.subarray(from, from + count).includes(uninitialized);
     for (let each = 0; each < count; each += 1) {
@@ -222,6 +237,11 @@ export function accessTo(
     }
     return to;
   };
+  function noteCopy(noted: Changes, to: number, from: number, count: number): void {
+    for (let each = 0; each < count; each += 1) {
+      if (M[to + each] !== M[from + each]) noted.note(to + each, M[to + each] ?? 0);
+    }
+  }
   const zero = (a: number, count: number, p: number): number => {
     for (let each = 0; each < count; each += 1) s1(a + each, 0, p);
     return a;

@@ -23,7 +23,6 @@ export class Linker implements Linkage {
   readonly #memory: Memory;
   readonly #classes: Classes;
   readonly #instead: InsteadFunction | undefined;
-  readonly #clock: Clock | undefined;
   readonly costs: ExpressionCosts | undefined;
   readonly isInlined: (symbol: FunctionSymbol) => boolean;
   readonly #numbers = new Map<FunctionSymbol, number>();
@@ -47,7 +46,6 @@ export class Linker implements Linkage {
     clock: Clock | undefined,
   ) {
     this.#instead = instead;
-    this.#clock = clock;
     this.isInlined = inliningOf(program);
     this.costs = clock && new ExpressionCosts(new Widths(program.model), this);
     this.#program = program;
@@ -84,10 +82,6 @@ export class Linker implements Linkage {
 
   definitionOf(symbol: FunctionSymbol): FunctionSymbol | undefined {
     return this.#program.definitionOf(symbol);
-  }
-
-  onlyLooks(symbol: FunctionSymbol): boolean {
-    return this.#clock?.onlyLooks(symbol) === true;
   }
 
   isReplaced(symbol: FunctionSymbol): boolean {

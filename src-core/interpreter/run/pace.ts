@@ -27,8 +27,8 @@ export class Pace {
   #slice = 0;
   /** Cycles that the clock was told of. */
   #passed = 0;
-  /** What the clock said behind the last turn of a waiting loop. */
-  #happened = 0;
+  /** `cycles` when the watchdog was restarted for the last time. */
+  #restarted = -1;
 
   constructor({ limits, clock, cancelled }: MachineRequest, linker: Linker, counters: Int32Array) {
     this.#limits = limits;
@@ -77,22 +77,22 @@ export class Pace {
     this.#ask(clock);
   }
 
+  /** Cycles that the code has taken. */
+  get cycles(): number {
+    return this.#passed + this.#slice - (this.#counters[0] ?? 0);
+  }
+
   /**
-   * Behind a turn of a waiting loop. `since` is what this gave behind the turn before, or -1 for the first. Where nothing
-   * happened in the turn, nothing will in those up to the next event: they are skipped, as many as fit in whole.
+   * Behind a turn that began at `since` of `cycles` and is followed by turns just like it until something happens: those
+   * that fit in whole are over. A turn that ends as something happens may see it already, or `between` two bytes.
    */
-  skip(since: number): number {
-    const clock = this.#clock;
-    if (clock === undefined) return since;
-    const happened = clock.happened();
-    const isSteady = !clock.isRestless() && happened === this.#happened && since >= 0;
-    this.#happened = happened;
+  skip(since: number): void {
     const left = this.#counters[0] ?? 0;
-    const now = this.#passed + this.#slice - left;
-    const turn = now - since;
-    if (!isSteady || turn <= 0 || left <= turn) return now;
-    this.#counters[0] = left % turn;
-    return now + left - (left % turn);
+    const turn = this.cycles - since;
+    // With a watchdog that was restarted in the turn, the last one before what happens next is run: it restarts it, too.
+    const kept = this.#restarted >= since ? turn + accessCycles : accessCycles + 1;
+    const turns = Math.floor((left - kept) / turn);
+    if (turn > 0 && turns > 0) this.#counters[0] = left - turns * turn;
   }
 
   /**
@@ -149,6 +149,7 @@ export class Pace {
     const clock = this.#clock;
     if (clock?.instructed === undefined) return;
     this.settle(place);
+    if (word === "wdr") this.#restarted = this.cycles;
     if (!clock.instructed(word, this.#linker.places[place])) {
       throw new Halt("ended", "the run is over", undefined);
     }

@@ -8,6 +8,7 @@ import type { MachineRequest } from "../machine.ts";
 import type { Outcome, OutsideFunction, Surroundings, TargetMemory, Written } from "../outcome.ts";
 import { type Access, accessTo } from "./access.ts";
 import { arithmeticOf } from "./arithmetic.ts";
+import { Changes } from "./changes.ts";
 import { Classes } from "./classes.ts";
 import { type BodySources, type Code, FunctionBodies, missing, type Value } from "./function-bodies.ts";
 import { Halt } from "./halt.ts";
@@ -16,6 +17,7 @@ import { Linker } from "./linker.ts";
 import { byteState, Memory, type SavedMemory } from "./memory.ts";
 import { Missteps } from "./missteps.ts";
 import { Pace } from "./pace.ts";
+import { Turns } from "./turns.ts";
 import { wordsOf } from "./words.ts";
 
 interface Ending {
@@ -31,6 +33,9 @@ export class Runtime {
   readonly #request: MachineRequest;
   readonly pace: Pace;
   readonly #memory: Memory;
+  /** Both undefined where no time goes by: nothing waits then. */
+  readonly #changes: Changes | undefined;
+  readonly #turns: Turns | undefined;
   readonly #classes: Classes;
   /** By number: what a function does. Those not called yet lower themselves first. */
   readonly #table: Code[] = [];
@@ -39,7 +44,7 @@ export class Runtime {
   readonly #guards: number[] = [];
   /** Steps left of the slice; depth of calls; the place of the last call of a library function. */
   readonly #counters = new Int32Array(3);
-  readonly #kept = new Map<string, number>();
+  readonly #kept: Map<string, number>;
   /** Temporary objects that are to end, the last made last, each with what ends it. */
   readonly #temporaries: Ending[] = [];
   readonly #endings = new Map<RecordDeclaration, Code>();
@@ -55,12 +60,23 @@ export class Runtime {
     const { program, registers } = request;
     this.#memory = new Memory(program.model);
     this.#classes = new Classes(classesOf(program.units.map(({ typed }) => typed.classes)));
-    this.linker = new Linker(program, this.#memory, this.#classes, request.instead, request.clock);
+    const { clock } = request;
+    this.#changes = clock && new Changes(this.#memory.bytes);
+    this.#kept = new NotedMap(this.#changes);
+    this.linker = new Linker(program, this.#memory, this.#classes, request.instead, clock);
     this.missteps = new Missteps(this.linker.places);
     if (program.model.name === "avr") this.#memory.markRegisters(0x20, registersEnd(program.chip));
     this.pace = new Pace(request, this.linker, this.#counters);
+    this.#turns = clock && this.#changes && new Turns(clock, this.#changes, this.pace);
     const settled = registers && this.pace.settled(registers);
-    const access = accessTo(this.#memory, this.missteps, settled, this.linker.places, this.pace);
+    const access = accessTo(
+      this.#memory,
+      this.missteps,
+      settled,
+      this.linker.places,
+      this.pace,
+      this.#changes,
+    );
     const instruct = instructionsOf(program.chip, access);
     this.#instruct = (word, place) => {
       instruct(word, place);
@@ -114,6 +130,17 @@ export class Runtime {
 
   callPointer(pointer: number, parameters: readonly (number | bigint)[]): Outcome {
     return this.#guarded(() => this.#pointed(pointer, 0)(...parameters));
+  }
+
+  turns(): () => void {
+    const turns = this.#turns;
+    if (turns === undefined) return () => undefined;
+    let moment = -1;
+    let cycles = 0;
+    return () => {
+      turns.begins(moment, cycles);
+      [moment = -1, cycles = 0] = turns.begun;
+    };
   }
 
   wait(cycles: number): Outcome {
@@ -245,6 +272,8 @@ export class Runtime {
     if (calls === undefined) return undefined;
     return (symbol, code) =>
       (...parameters) => {
+        // A turn in which something is told of is no turn that may be skipped.
+        this.#changes?.noteOther();
         calls.entered(symbol, this.pace.untold);
         try {
           return code(...parameters);
@@ -324,13 +353,16 @@ export class Runtime {
         return count;
       },
       waited: (cycles: number): void => this.pace.wait(cycles, 0),
-      idle: (since: number): number => this.pace.skip(since),
+      T: this.#turns?.begun,
+      turned: (moment: number, cycles: number): void => this.#turns?.begins(moment, cycles),
+      /** Something is done once and never again. */
+      changed: (): void => this.#changes?.noteOther(),
       cannot: (text: number, place: number): never => {
         throw new Halt("cannot-run", `cannot run: ${linker.texts[text]}`, linker.places[place]);
       },
       instruction: (text: number, place: number): void => this.#instruct(linker.texts[text] ?? "", place),
-      taken: (bytes: number): number => memory.allocate(bytes),
-      released: (address: number): void => memory.release(address),
+      taken: (bytes: number): number => this.#allocate(bytes),
+      released: (address: number): void => this.#release(address),
       blockBytes: (address: number): number => memory.allocatedAt(address),
       repeat: (count: number, each: (index: number) => void): void => {
         for (let index = 0; index < count; index += 1) each(index);
@@ -365,6 +397,16 @@ export class Runtime {
       : new DataView(bytes.buffer).getUint32(address, true);
   }
 
+  #allocate(bytes: number): number {
+    this.#changes?.noteOther();
+    return this.#memory.allocate(bytes);
+  }
+
+  #release(address: number): void {
+    this.#changes?.noteOther();
+    this.#memory.release(address);
+  }
+
   #targetMemory(access: Access): TargetMemory {
     const memory = this.#memory;
     return {
@@ -374,8 +416,8 @@ export class Runtime {
         const isRegister = memory.states[address] === byteState.register;
         access.s1(address, value, isRegister ? (this.#counters[2] ?? 0) : 0);
       },
-      allocate: (bytes) => memory.allocate(bytes),
-      release: (address) => memory.release(address),
+      allocate: (bytes) => this.#allocate(bytes),
+      release: (address) => this.#release(address),
       allocatedAt: (address) => memory.allocatedAt(address),
     };
   }
@@ -402,6 +444,7 @@ export class Runtime {
       chip: program.chip,
       settle: () => this.pace.settle(0),
       place: () => linker.places[this.#counters[2] ?? 0],
+      changed: () => this.#changes?.noteOther(),
       clockHz: program.clockHz,
       refuse: (what) => {
         throw this.#refusal(what);
@@ -409,6 +452,21 @@ export class Runtime {
       model: linker.model,
       kept: this.#kept,
     };
+  }
+}
+
+/** A map that tells of every write. */
+class NotedMap extends Map<string, number> {
+  readonly #changes: Changes | undefined;
+
+  constructor(changes: Changes | undefined) {
+    super();
+    this.#changes = changes;
+  }
+
+  override set(name: string, value: number): this {
+    this.#changes?.noteOther();
+    return super.set(name, value);
   }
 }
 

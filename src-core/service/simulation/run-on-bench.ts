@@ -1,4 +1,4 @@
-import { Bench } from "../../bench/bench.ts";
+import { Bench, type BenchRun } from "../../bench/bench.ts";
 import { type Chip, createChip } from "../../bench/chip/chip.ts";
 import { type Wiring, wiringOf } from "../../bench/chip/wiring.ts";
 import type { EngineEnd } from "../../bench/engine.ts";
@@ -15,7 +15,7 @@ import type { ReportLayout } from "../../model/layouts/layout.ts";
 import { quantity } from "../../model/quantities.ts";
 import { layoutNamed } from "../../model/report-layouts.ts";
 import { visibleRange } from "../../reader/tokens.ts";
-import type { Variable } from "../../reader/typed/nodes.ts";
+import type { At, Variable } from "../../reader/typed/nodes.ts";
 import type { Field, Type } from "../../reader/types/types.ts";
 import type { Named, SimulatedRun } from "../../simulation-result.ts";
 import type { ProjectReading } from "../project-reading.ts";
@@ -32,7 +32,36 @@ export interface Around {
 }
 
 /** Runs the firmware once. Throws `Missing`, and whatever the firmware makes the engine throw. */
-export function runOnBench(reading: ProjectReading, { mouse, pc, stroke, seed }: Around): SimulatedRun {
+export function runOnBench(reading: ProjectReading, around: Around): SimulatedRun {
+  const { chip, run, end, strokeBegan } = recordRun(reading, around);
+  const { mouse, pc, stroke, seed } = around;
+  return {
+    stroke: named(stroke),
+    mouse: named(mouse),
+    pc: named(pc),
+    layout: run.wanted.layout.name,
+    seed,
+    ended: run.ended,
+    strokeBegan: strokeBegan !== undefined,
+    verdict: judgeRun(run),
+    stopped: stopOf(end),
+    notSimulated: chip.core.notSimulated.map(({ what }) => what),
+    ...pathsOf(run),
+    edges: run.edges.map(({ time, wire, level }) => ({ time, wire, level })),
+  };
+}
+
+/** All that was recorded of a run, and the chip as it is behind it. */
+export interface RecordedRun extends BenchRun {
+  readonly chip: Chip;
+}
+
+/** The run of `runOnBench` as verdicts see it; `runsEveryTurn` as `Clock` has it. */
+export function recordRun(
+  reading: ProjectReading,
+  { mouse, pc, stroke, seed }: Around,
+  runsEveryTurn = false,
+): RecordedRun {
   const { made, clockHz, wiring, layout } = boardOf(reading);
   const { program, wires } = reading.facts;
   const baud = wires.serial.baud?.value ?? quantity("serial.baud")?.typical ?? 0;
@@ -41,22 +70,9 @@ export function runOnBench(reading: ProjectReading, { mouse, pc, stroke, seed }:
   const chip = simulatedFirmwareChip(made, wiring, bench, watch);
   const core = sketchCore({ program, model: made.model, clockHz, chip, defines: reading.project.defines });
   const shared = sharedVariables(reading.facts);
-  const engine = new InterpreterEngine({ program, chip, shared, torn: (at) => watch.tear(at), ...core });
-  const { run, end, strokeBegan } = bench.run(engine, watch);
-  return {
-    stroke: named(stroke),
-    mouse: named(mouse),
-    pc: named(pc),
-    layout: layout.name,
-    seed,
-    ended: run.ended,
-    strokeBegan: strokeBegan !== undefined,
-    verdict: judgeRun(run),
-    stopped: stopOf(end),
-    notSimulated: made.core.notSimulated.map(({ what }) => what),
-    ...pathsOf(run),
-    edges: run.edges.map(({ time, wire, level }) => ({ time, wire, level })),
-  };
+  const torn = (at: At | undefined): void => watch.tear(at);
+  const engine = new InterpreterEngine({ program, chip, shared, torn, ...core, runsEveryTurn });
+  return { ...bench.run(engine, watch), chip: made };
 }
 
 /** A new chip, how it is wired, and the layout of its reports. Throws `Missing` for what the project does not say. */

@@ -173,7 +173,7 @@ export class Timer {
     };
     this.#hookWide(address, write);
     cpu.readHooks[address] = () => {
-      this.#core.isRestless = true;
+      this.#core.happenings += 1;
       const { count } = this;
       this.#temporary = count >> 8;
       return count & 0xff;

@@ -90,8 +90,7 @@ function interpreted(program: SourceProgram): number {
         return writes.length < 2;
       },
       happened: () => 0,
-      isRestless: () => true,
-      onlyLooks: () => false,
+      runsEveryTurn: true,
     },
     cancelled: undefined,
   });

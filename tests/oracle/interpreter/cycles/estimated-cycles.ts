@@ -71,11 +71,5 @@ class CountingClock implements Clock {
     return 0;
   }
 
-  isRestless(): boolean {
-    return true;
-  }
-
-  onlyLooks(): boolean {
-    return false;
-  }
+  readonly runsEveryTurn = true;
 }

@@ -87,6 +87,7 @@ export class LibraryTarget {
       instruct: () => {},
       chip: undefined,
       clockHz: 16_000_000,
+      changed: () => undefined,
       settle: () => undefined,
       place: () => undefined,
       kept: new Map(),
