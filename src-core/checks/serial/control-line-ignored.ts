@@ -1,11 +1,24 @@
-// A PC may turn RTS off and on at any time, as when a second program loads its driver. The adapter starts anew each
-// time.
+// RTS is how a PC asks who is there: it turns the line off and on again, and waits for the identification. It does so whenever a
+// driver is loaded or a program looks for a mouse, not only once.
+//
+// The rule reports a control line that a note or edgewise.json names, and whose level no code looks at and no handler waits
+// for; and an identification that is sent once after power-on, so that no later question is answered. Where RTS starts the
+// chip anew (by its watchdog), or where a library may look at the pin, nothing is said. A firmware that never identifies
+// itself is the matter of `serial/ident-missing`. A run shows whether each question gets its answer.
 
+import { codesOf, identificationIn } from "../../facts/serial/identification.ts";
+import type { ControlLine, SentRun } from "../../facts/serial/serial-facts.ts";
 import { quantity } from "../../model/quantities.ts";
 import { formatSources } from "../../model/sources.ts";
+import { spanOf } from "../literal.ts";
 import type { Rule } from "../rule.ts";
 import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { firmwareWith, rightFirmware } from "../runs/right-firmware.ts";
+
+const sources = formatSources([
+  { document: "reactosSerenum", place: "legacy probe (100 ms); probe sequence (200 ms)" },
+  { document: "mousedSource", place: "probe (240 ms)" },
+]);
 
 export const controlLineIgnored: Rule = {
   id: "serial/control-line-ignored",
@@ -18,5 +31,46 @@ export const controlLineIgnored: Rule = {
   ),
   right: rightFirmware,
   source: formatSources(quantity("serial.reset-hold")?.sources ?? []),
+  *check(facts) {
+    const lines = facts.serial.controlLines;
+    const identification = identificationIn(facts);
+    const [line] = lines;
+    if (line === undefined || identification === undefined || facts.serial.sent?.mayBeMore === true) return;
+    const { answers, layout, usual, mayBeSentUnseen } = identification;
+    const hellos = answers.filter((run) => codesOf(run, layout)[0] === usual[0]);
+    if (hellos.length === 0 && !mayBeSentUnseen) return;
+    if (lines.every(({ looked }) => looked === false)) {
+      yield {
+        span: spanOf(line.span),
+        message: `${names(lines)} of the PC is on ${line.text}, and no code looks at it: send the identification whenever it comes on`,
+        source: sources,
+        related: hellos.flatMap(placesOf),
+        fixes: [],
+      };
+      return;
+    }
+    if (hellos.some(({ again }) => again) || mayBeSentUnseen || facts.serial.sent?.mayStartAnew === true)
+      return;
+    for (const { bytes } of hellos) {
+      const [first] = bytes;
+      if (first === undefined) continue;
+      yield {
+        span: spanOf(first.span),
+        message: `the identification is sent once after power-on: send it each time ${names(lines)} comes on`,
+        source: sources,
+        related: [{ span: spanOf(line.span), message: "the line by which the PC asks" }],
+        fixes: [],
+      };
+    }
+  },
   judge: (trials) => draftsOfRuns("serial/control-line-ignored", trials),
 };
+
+function names(lines: readonly ControlLine[]): string {
+  return lines.map(({ line }) => line.toUpperCase()).join(" or ");
+}
+
+function placesOf({ bytes }: SentRun) {
+  const [first] = bytes;
+  return first === undefined ? [] : [{ span: spanOf(first.span), message: "sends the identification" }];
+}

@@ -7,7 +7,7 @@ import { pinOfTrace } from "./watched-pins.ts";
 export type Level = "high" | "low";
 
 /** The level of a pin at which a value is not zero; undefined where it does not hang on the pin alone. */
-function levelOf(value: Value | undefined, pin: PinName, chip: Chip | undefined): Level | undefined {
+export function levelOf(value: Value | undefined, pin: PinName, chip: Chip | undefined): Level | undefined {
   if (value?.kind !== "unknown") return undefined;
   if (value.compared !== undefined) return levelOfComparison(value.compared, pin, chip);
   const [trace] = value.traces;

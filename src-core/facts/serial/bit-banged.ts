@@ -1,5 +1,5 @@
 import type { PinName } from "../pins/pin-change.ts";
-import type { Walk } from "../walk/events.ts";
+import type { Event, Walk } from "../walk/events.ts";
 import { type LineStep, lineSteps } from "./line-steps.ts";
 import type { BitBangedByte, TimedBit } from "./serial-facts.ts";
 
@@ -30,13 +30,37 @@ export function bitBangedBytes(walk: Walk, search: FrameSearch): readonly BitBan
   for (const { events } of walk.entries) {
     for (const { pin, held } of runsOnOnePin(lineSteps(events, search.clockHz))) {
       if (search.pin !== undefined && pin !== search.pin) continue;
-      for (const bits of framesIn(held, search)) {
+      for (const { at, length } of framesIn(held, search)) {
+        const bits = timedBits(held.slice(at, at + length));
         const key = JSON.stringify([pin, ...bits.map(({ part, span }) => [part, span.file, span.start])]);
         if (!found.has(key)) found.set(key, { pin, said: search.pin !== undefined, bits });
       }
     }
   }
   return [...found.values()];
+}
+
+/** The bytes that some code sends on the pin, in order; undefined for one that is not known. */
+export function bytesOnPin(
+  events: readonly Event[],
+  search: FrameSearch & { readonly pin: PinName },
+): readonly (number | undefined)[] {
+  const bytes: (number | undefined)[] = [];
+  for (const { pin, held } of runsOnOnePin(lineSteps(events, search.clockHz))) {
+    if (pin !== search.pin) continue;
+    for (const { at, length } of framesIn(held, search)) bytes.push(byteOf(held.slice(at, at + length)));
+  }
+  return bytes;
+}
+
+/** The lowest bit comes first; a bit is 1 where it is not as the start bit. */
+function byteOf([start, ...rest]: readonly Held[]): number | undefined {
+  let byte = 0;
+  for (const [bit, { level }] of rest.slice(0, -1).entries()) {
+    if (level === undefined) return undefined;
+    if (level !== start?.level) byte += 2 ** bit;
+  }
+  return byte;
 }
 
 interface Run {
@@ -70,18 +94,28 @@ function* runsOnOnePin(steps: readonly LineStep[]): Generator<Run> {
   yield* end();
 }
 
-function* framesIn(held: readonly Held[], search: FrameSearch): Generator<readonly TimedBit[]> {
+interface Frame {
+  /** Index of its start bit. */
+  readonly at: number;
+  /** Its stop bit included. */
+  readonly length: number;
+}
+
+function* framesIn(held: readonly Held[], search: FrameSearch): Generator<Frame> {
   for (let at = 0; at < held.length; at++) {
     const length = frameLength(held, at, search);
     if (length === undefined) continue;
-    const bits = held.slice(at, at + length).flatMap(({ delay }, index): TimedBit[] => {
-      if (delay === undefined) return [];
-      const part = index === 0 ? "start" : index === length - 1 ? "stop" : "data";
-      return [{ part, us: delay.us, span: delay.span, expression: delay.expression }];
-    });
-    yield bits;
+    yield { at, length };
     at += length - 1;
   }
+}
+
+function timedBits(frame: readonly Held[]): readonly TimedBit[] {
+  return frame.flatMap(({ delay }, index): TimedBit[] => {
+    if (delay === undefined) return [];
+    const part = index === 0 ? "start" : index === frame.length - 1 ? "stop" : "data";
+    return [{ part, us: delay.us, span: delay.span, expression: delay.expression }];
+  });
 }
 
 /** Number of levels of the frame that begins at `at`, its stop bit included. */

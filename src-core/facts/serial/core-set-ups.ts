@@ -62,15 +62,18 @@ function rateOf(baud: Value): Rate {
 }
 
 /** The object's own name, where it is reached by another one. */
-function objectOf(event: OutsideCall): string {
+export function objectOf(event: OutsideCall): string {
   const root = event.object?.kind === "address" ? event.object.place.root : undefined;
   return root?.kind === "variable"
     ? root.name
     : event.name.slice(0, Math.max(0, event.name.lastIndexOf(".")));
 }
 
-/** `Serial` is the USB port on chips that have one; their UART is `Serial1`. */
-function portOf(event: OutsideCall, chip: Chip | undefined, model: DataModel): PortName | undefined {
+/**
+ * The port whose object a member function is called on; undefined for other objects. `Serial` is the USB port on chips
+ * that have one; their UART is `Serial1`.
+ */
+export function portOf(event: OutsideCall, chip: Chip | undefined, model: DataModel): PortName | undefined {
   const object = objectOf(event);
   const className = event.function?.memberOf?.name;
   if (className === "SoftwareSerial") return { kind: "software", name: object, pins: pinsOf(event, model) };

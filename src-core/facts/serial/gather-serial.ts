@@ -5,8 +5,11 @@ import { isHandler } from "../board/handlers.ts";
 import { pinOfWord } from "../pins/pin-names.ts";
 import type { Walk } from "../walk/events.ts";
 import { bitBangedBytes } from "./bit-banged.ts";
+import { ControlLines } from "./control-lines.ts";
 import { coreSetUps } from "./core-set-ups.ts";
+import { Line, mousePort } from "./mouse-port.ts";
 import { serialConstants } from "./noted-constants.ts";
+import { sentOn } from "./sent.ts";
 import type { SerialFacts } from "./serial-facts.ts";
 import { stepsIn } from "./steps.ts";
 import { usartSetUps } from "./usart-set-ups.ts";
@@ -35,12 +38,18 @@ export function gatherSerial(
     dataBits: (line?.kind === "format" ? line.format : line?.layout)?.dataBits ?? USUAL_DATA_BITS,
     clockHz,
   };
+  const bitBanged = serial.uart === undefined ? bitBangedBytes(walk, search) : [];
+  const ofMouse = mouseSetUps(serial, setUps);
+  const controls = new ControlLines(serial, walk, program);
+  const port = mousePort(serial, chip, ofMouse, bitBanged);
   return {
     setUps,
-    mouseSetUps: mouseSetUps(serial, setUps),
+    mouseSetUps: ofMouse,
     wantedBaud: wantedBaud(serial),
     wantedLine: line,
-    bitBanged: serial.uart === undefined ? bitBangedBytes(walk, search) : [],
+    bitBanged,
     constants: serialConstants(notes),
+    sent: port && sentOn(new Line(port, chip, model, search), walk, controls, clockHz),
+    controlLines: controls.lines,
   };
 }

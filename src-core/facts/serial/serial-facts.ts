@@ -2,6 +2,7 @@ import type { Span } from "../../finding.ts";
 import type { ReportLayout } from "../../model/layouts/layout.ts";
 import type { LineFormat } from "../../model/line-formats.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import type { PinName } from "../pins/pin-change.ts";
 
 /** What the firmware does with the serial side, and what the PC wants of it. */
 export interface SerialFacts {
@@ -15,6 +16,78 @@ export interface SerialFacts {
   readonly bitBanged: readonly BitBangedByte[];
   /** Constants that a note calls a rate, a divisor or a bit time. */
   readonly constants: readonly SerialConstant[];
+  /** What leaves by the port of the reports; undefined where it is not known which that is. */
+  readonly sent: Sent | undefined;
+  /** The control lines that were said, and whose pin is known. */
+  readonly controlLines: readonly ControlLine[];
+}
+
+export interface Sent {
+  /** Bytes that are known, sent one after the other. */
+  readonly runs: readonly SentRun[];
+  /** Bytes that are not known: where they are named. */
+  readonly others: readonly SentByte[];
+  /** Something that is not read here may send as well: a library, a call that was not followed. */
+  readonly mayBeMore: boolean;
+  /** The firmware is there from its start on, and not functions of it alone. */
+  readonly hasProgram: boolean;
+  /** The watchdog, or a jump, may start the chip anew. */
+  readonly mayStartAnew: boolean;
+}
+
+export interface SentByte {
+  /** 0 to 255; undefined where not known. */
+  readonly byte: number | undefined;
+  readonly span: Span;
+  /** The expression that gives the byte. */
+  readonly expression: TypedExpression | undefined;
+}
+
+/** Bytes of which each is known. */
+export interface SentRun {
+  readonly bytes: readonly RunByte[];
+  /** What was seen of a control line on the way; undefined where nothing was. */
+  readonly asked: Asked | undefined;
+  /** It may happen more than once: in a loop, or in an interrupt handler. */
+  readonly again: boolean;
+  /** Nothing that is not known is sent right before it. */
+  readonly opened: boolean;
+  /** Nothing else can follow at once. */
+  readonly closed: boolean;
+}
+
+export interface RunByte extends SentByte {
+  readonly byte: number;
+  /** Delays since the byte before it, or since the control line was seen; each is sure to happen. */
+  readonly waits: readonly Wait[];
+}
+
+export interface Asked {
+  /** Undefined where the level that was seen is not known. */
+  readonly state: "on" | "off" | undefined;
+  readonly span: Span;
+}
+
+/** A delay by one place in the code. */
+export interface Wait {
+  /** Microseconds of all its calls, and of one. */
+  readonly us: number;
+  readonly each: number;
+  readonly span: Span;
+  readonly expression: TypedExpression | undefined;
+  /** The function that waits. */
+  readonly name: string;
+}
+
+export interface ControlLine {
+  readonly line: "rts" | "dtr";
+  readonly pin: PinName;
+  /** For people: `PD4 (pin 4)`. */
+  readonly text: string;
+  /** Where it is said. */
+  readonly span: Span;
+  /** Whether some code looks at its level or has its interrupt; undefined where that cannot be told. */
+  readonly looked: boolean | undefined;
 }
 
 export type PortName =

@@ -22,7 +22,9 @@ export function usartRegisters(chip: Chip | undefined): ReadonlyMap<string, Usar
     add(usart.control[0].name, "a");
     add(usart.control[1].name, "b");
     add(usart.control[2].name, "c");
-    add(usart.data.name, "data");
+    // Where a chip's header has several names for it (RXB, TXB), the walk may meet any of them.
+    const others = chip?.kind === "avr" ? chip.registers : [usart.data];
+    for (const { name, address } of others) if (address === usart.data.address) add(name, "data");
   }
   return registers;
 }

@@ -2,6 +2,7 @@ import { closureName } from "../../reader/typed/closures.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
 import { forgetPointee } from "./assignments.ts";
+import { contentsOf } from "./contents.ts";
 import type { OutsideCall } from "./events.ts";
 import { evaluate, isWhole } from "./expressions.ts";
 import { type Calling, callFunction, callOutside, notFollowed } from "./inlining.ts";
@@ -110,6 +111,7 @@ export function evaluateUnresolved(
     object: undefined,
     arguments: values,
     expressions: expression.operands,
+    contents: contentsOf(machine, values),
   };
   return callOutside(machine, call, expression.type, expression);
 }

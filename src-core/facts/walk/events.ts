@@ -112,6 +112,8 @@ export interface OutsideCall extends Happened {
   readonly object: Value | undefined;
   readonly arguments: readonly Value[];
   readonly expressions: readonly TypedExpression[];
+  /** The bytes behind the first argument, where it points to some (`contents.ts`). */
+  readonly contents: readonly Value[] | undefined;
 }
 
 /** Elapsed time is compared: `millis() - since > limit`, or a moment with another. */

@@ -1,6 +1,7 @@
 import type { At, FunctionDefinition, FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
 import { copyObject, forgetPointee } from "./assignments.ts";
+import { contentsOf } from "./contents.ts";
 import { allEffects, functionEffects } from "./effects.ts";
 import type { NotFollowed, OutsideCall } from "./events.ts";
 import { forgetEffects } from "./forget.ts";
@@ -43,6 +44,7 @@ export function callFunction(
       object: calling.object && { kind: "address", place: calling.object, from: undefined },
       arguments: calling.arguments,
       expressions: calling.expressions,
+      contents: contentsOf(machine, calling.arguments),
     };
     return callOutside(machine, call, calling.type, undefined);
   }

@@ -23,6 +23,7 @@ const planted: Readonly<Record<string, readonly string[]>> = {
     "ps2.c ps2/wait-forever: PIND & _BV(PS2_CLOCK)",
     "ps2.c ps2/wait-forever: !ps2_read(&reply)",
     "serial.c serial/baud-error: DIVISOR",
+    "serial.c serial/ident-missing: DIVISOR",
     "serial.c serial/line-format: _BV(UCSZ01) | _BV(UCSZ00)",
   ],
   "ferry-sketch-faults": [
@@ -36,6 +37,7 @@ const planted: Readonly<Record<string, readonly string[]>> = {
     "ferry-sketch-faults.ino ps2/command-unknown: 0xF1",
     "ferry-sketch-faults.ino ps2/wait-forever: digitalRead(CLOCK_PIN) != level",
     "ferry-sketch-faults.ino serial/bit-time: 780",
+    "ferry-sketch-faults.ino serial/ident-missing: BIT_US",
     "ferry-sketch-faults.ino board/pin-no-interrupt: CLOCK_PIN",
   ],
 };
