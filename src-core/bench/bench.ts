@@ -22,7 +22,7 @@ export interface BenchSetup {
   /** What the PC's driver expects. */
   readonly layout: ReportLayout;
   readonly baud: number;
-  /** Counts out per count in that the author declares. */
+  /** Counts of x and y out per count in that the author declares. */
   readonly scale: number;
   /** Any whole number: jitter and noise come from it. */
   readonly seed: number;

@@ -69,6 +69,6 @@ export interface Observation {
 export interface Wanted {
   readonly layout: ReportLayout;
   readonly baud: number;
-  /** Counts out per count in; 1 where the author says nothing. */
+  /** Counts of x and y out per count in; 1 where the author says nothing. */
   readonly scale: number;
 }

@@ -1,6 +1,7 @@
 import type { BoardNote, Note, Ps2Note, SerialNote } from "./note.ts";
 import { type NoteProblem, noteProblem } from "./note-problem.ts";
 import { formatClock } from "./values/clock.ts";
+import { formatScale } from "./values/scale.ts";
 import type { Said, Wires } from "./wires.ts";
 
 export interface MergedWires {
@@ -91,6 +92,12 @@ export function mergeWires(notes: Iterable<Note>, settings: Wires): MergedWires 
         "the line format",
         sides.map((each) => each.line),
         serial.line,
+      ),
+      scale: pick(
+        "the scale",
+        sides.map((each) => each.scale),
+        serial.scale,
+        formatScale,
       ),
     },
   };

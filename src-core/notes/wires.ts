@@ -35,6 +35,8 @@ export interface SerialWords {
   readonly baud: Said<number> | undefined;
   /** `7N1`. */
   readonly line: Said<string> | undefined;
+  /** Counts of x and y out per count in, above zero. */
+  readonly scale: Said<number> | undefined;
 }
 
 export interface Wires {
@@ -56,5 +58,6 @@ export const NO_WIRES: Wires = {
     shifter: undefined,
     baud: undefined,
     line: undefined,
+    scale: undefined,
   },
 };

@@ -16,6 +16,9 @@ export interface NoteKnowledge {
 /** Clocks that boards run at; any other may be written. Common practice, no source. */
 const USUAL_CLOCKS: readonly string[] = ["16MHz", "8MHz", "20MHz", "12MHz", "1MHz"];
 
+/** Scales that are worth proposing; any other may be written. */
+const USUAL_SCALES: readonly string[] = ["1/2", "2"];
+
 /** The values that `named` can take; `names` are those of the code below the note. */
 export function proposedValues(
   named: NamedValue,
@@ -62,6 +65,8 @@ export function proposedValues(
       return fromTerms(vocabulary.bauds, "value");
     case "clock":
       return plain(USUAL_CLOCKS, named.documentation);
+    case "scale":
+      return plain(USUAL_SCALES, named.documentation);
     case "counts":
       return [];
   }

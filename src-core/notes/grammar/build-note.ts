@@ -5,6 +5,7 @@ import { BUTTONS } from "../note.ts";
 import { chipNamed } from "../values/chip.ts";
 import { parseClock } from "../values/clock.ts";
 import { parseOperand } from "../values/operand.ts";
+import { parseScale } from "../values/scale.ts";
 import type { Vocabulary } from "../vocabulary.ts";
 import type { Said } from "../wires.ts";
 import type { Word } from "../words/word.ts";
@@ -45,6 +46,7 @@ export function buildNote(name: DirectiveName, words: SoundWords, vocabulary: Vo
         shifter: said(values.get("shifter"), oneOf("inverting", "none")),
         baud: number("baud"),
         line: text("line"),
+        scale: said(values.get("scale"), parseScale),
       };
       return { kind: "serial", ...base, serial };
     }

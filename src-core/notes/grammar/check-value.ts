@@ -56,6 +56,7 @@ export function checkValue(named: NamedValue, word: Word, vocabulary: Vocabulary
     case "uart":
     case "line":
     case "baud":
+    case "scale":
     case "reason":
     case "counts":
     case "path":

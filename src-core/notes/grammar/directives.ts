@@ -151,6 +151,12 @@ const SERIAL: Directive = {
           documentation:
             "Line format that the PC expects: data bits, parity (`N` none, `E` even, `O` odd, `M` mark, `S` space), stop bits.",
         },
+        {
+          name: "scale",
+          value: { kind: "scale" },
+          documentation:
+            "Counts of x and y that the PC gets for each count of the mouse, where the firmware means to change them: `1/2` halves every movement.",
+        },
       ],
     },
   ],

@@ -1,5 +1,6 @@
 import { CLOCK_PATTERN } from "../values/clock.ts";
 import { PATH_PATTERN } from "../values/operand.ts";
+import { SCALE_PATTERN } from "../values/scale.ts";
 
 /** One value of a choice. */
 export interface Choice {
@@ -16,6 +17,7 @@ export type ValueKind =
   | { readonly kind: "layout"; readonly side: "serial" | "either" }
   | { readonly kind: "line" }
   | { readonly kind: "baud" }
+  | { readonly kind: "scale" }
   | { readonly kind: "choice"; readonly choices: readonly Choice[] }
   | { readonly kind: "quantity" }
   | { readonly kind: "rule" }
@@ -46,6 +48,11 @@ export const VALUE_SHAPES: Readonly<Record<ValueKind["kind"], ValueShape>> = {
   layout: { what: "a report layout", example: "two-button", pattern: "^[a-z0-9]+(-[a-z0-9]+)*$" },
   line: { what: "data bits, parity and stop bits", example: "7N1", pattern: "^[5-9][NEOMS][12]$" },
   baud: { what: "a whole number of baud", example: "1200", pattern: "^[1-9][0-9]{0,6}$" },
+  scale: {
+    what: "a number or a fraction of whole numbers up to 999",
+    example: "1/2",
+    pattern: SCALE_PATTERN,
+  },
   choice: { what: "one of a few words", example: "internal", pattern: "^[a-z0-9-]+$" },
   quantity: {
     what: "a quantity of the model",

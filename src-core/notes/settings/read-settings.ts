@@ -3,6 +3,7 @@ import type { RuleLevel } from "../../finding.ts";
 import { BUTTONS, type Button } from "../note.ts";
 import { chipNamed } from "../values/chip.ts";
 import { parseClock } from "../values/clock.ts";
+import { parseScale } from "../values/scale.ts";
 import type { Vocabulary } from "../vocabulary.ts";
 import type { Said, Wires } from "../wires.ts";
 import { readJson } from "./json-tree.ts";
@@ -88,6 +89,7 @@ class SettingsReader {
         shifter: this.#text(["wires", "serial", "shifter"], oneOf("inverting", "none")),
         baud: this.#number(["wires", "serial", "baud"]),
         line: text("wires", "serial", "line"),
+        scale: this.#text(["wires", "serial", "scale"], parseScale),
       },
     };
   }

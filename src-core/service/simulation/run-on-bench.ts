@@ -65,7 +65,7 @@ export function recordRun(
   const { made, clockHz, wiring, layout } = boardOf(reading);
   const { program, wires } = reading.facts;
   const baud = wires.serial.baud?.value ?? quantity("serial.baud")?.typical ?? 0;
-  const bench = new Bench({ mouse, pc, stroke, layout, baud, scale: 1, seed });
+  const bench = new Bench({ mouse, pc, stroke, layout, baud, scale: wires.serial.scale?.value ?? 1, seed });
   const watch = new FirmwareWatch(made, wiring, bench.wires);
   const chip = simulatedFirmwareChip(made, wiring, bench, watch);
   const core = sketchCore({ program, model: made.model, clockHz, chip, defines: reading.project.defines });

@@ -88,6 +88,12 @@ const SYNTAX: readonly Fault[] = [
     "7N1",
   ],
   ["@wire serial baud=fast", "note/syntax", "fast", "`fast` is not a whole number of baud, such as `1200`"],
+  [
+    "@wire serial scale=0.5",
+    "note/syntax",
+    "0.5",
+    "`0.5` is not a number or a fraction of whole numbers up to 999, such as `1/2`",
+  ],
   ["@wire serial uart=x", "note/syntax", "x", "`x` is not the number of a UART, such as `0`"],
   ["@wire ps2 clock=two", "note/syntax", "two", "`two` is not a board number or a port bit, such as `PD2`"],
   ["@wire try right=far", "note/syntax", "far", "`far` is not a whole number of counts, such as `12`"],

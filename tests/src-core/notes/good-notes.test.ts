@@ -70,9 +70,9 @@ describe("the directives of the annotation schema", () => {
     });
   });
 
-  it("serial: a UART or a pin, control lines, layout, shifter, speed and format", () => {
+  it("serial: a UART or a pin, control lines, layout, shifter, speed, format and scale", () => {
     const text =
-      "// @wire serial uart=0 rts=4 dtr=PD3 report=two-button shifter=inverting baud=1200 line=7N1";
+      "// @wire serial uart=0 rts=4 dtr=PD3 report=two-button shifter=inverting baud=1200 line=7N1 scale=1/2";
     const note = only(text);
     expect(note).toMatchObject({
       kind: "serial",
@@ -85,6 +85,7 @@ describe("the directives of the annotation schema", () => {
         shifter: { value: "inverting" },
         baud: { value: 1200 },
         line: { value: "7N1" },
+        scale: { value: 0.5 },
       },
     });
     if (note.kind !== "serial") return;
@@ -92,6 +93,15 @@ describe("the directives of the annotation schema", () => {
     expect(only("// @wire serial tx=1 shifter=none")).toMatchObject({
       serial: { uart: undefined, tx: { value: "1" }, shifter: { value: "none" } },
     });
+  });
+
+  it.each([
+    ["2", 2],
+    ["1/2", 0.5],
+    ["3/4", 0.75],
+    ["999/1", 999],
+  ])("serial: a scale of %s", (written, value) => {
+    expect(only(`// @wire serial scale=${written}`)).toMatchObject({ serial: { scale: { value } } });
   });
 
   it("means: a quantity", () => {

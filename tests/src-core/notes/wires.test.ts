@@ -57,6 +57,11 @@ describe("notes and edgewise.json together", () => {
       "two notes disagree on the pin of the PS/2 clock: `3` here, `2` elsewhere",
     ],
     [
+      "// @wire serial scale=1/2\n// @wire serial scale=2/3",
+      "2/3",
+      "two notes disagree on the scale: `2/3` here, `1/2` elsewhere",
+    ],
+    [
       "// @wire serial uart=0\n// @wire serial tx=1",
       "1",
       "another note names a UART: keep `uart=0` or `tx=1`",

@@ -22,7 +22,13 @@ export function outOf(axis: Axis, values: ReportValues): number {
   return axis.sense * (values[axis.name] ?? 0) + 0;
 }
 
+/** Counts out per count in: the declared scale is that of the pointer, a step of the wheel stays one. */
+export function scaleOf({ name }: Axis, scale: number): number {
+  return name === "wheel" ? 1 : scale;
+}
+
 /** Whether counts out are what counts in become: less than one may be kept back where they are scaled. */
-export function agree(counted: number, out: number, scale: number): boolean {
-  return scale === 1 ? counted === out : Math.abs(counted * scale - out) < 1;
+export function agree(axis: Axis, counted: number, out: number, scale: number): boolean {
+  const each = scaleOf(axis, scale);
+  return each === 1 ? counted === out : Math.abs(counted * each - out) < 1;
 }

@@ -86,7 +86,7 @@ function strayedAt({ out, incoming, ended }: Part, { wanted, edges }: Run): Stra
   for (const { time, values } of out) {
     for (const [index, axis] of axes.entries()) sums[index] = (sums[index] ?? 0) + outOf(axis, values);
     const isKnown = states.some((state) =>
-      state.every((each, axis) => agree(each, sums[axis] ?? 0, wanted.scale)),
+      axes.every((axis, each) => agree(axis, state[each] ?? 0, sums[each] ?? 0, wanted.scale)),
     );
     if (isKnown) agreed = time;
   }

@@ -1,5 +1,5 @@
 import type { ReportLayout } from "../../../model/layouts/layout.ts";
-import { type Axis, agree, axesOf, outOf } from "./axes.ts";
+import { type Axis, agree, axesOf, outOf, scaleOf } from "./axes.ts";
 import type { Incoming } from "./incoming.ts";
 import type { Part } from "./part.ts";
 
@@ -26,8 +26,8 @@ export function explain(
 ): readonly Explained[] {
   return axesOf(layout).map((axis) => {
     const out = part.out.reduce((sum, { values }) => sum + outOf(axis, values), 0);
-    const found = nearest(possible(part, axis, taking), out / scale);
-    return { axis, in: found, out, agrees: agree(found, out, scale) };
+    const found = nearest(possible(part, axis, taking), out / scaleOf(axis, scale));
+    return { axis, in: found, out, agrees: agree(axis, found, out, scale) };
   });
 }
 

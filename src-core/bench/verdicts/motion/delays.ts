@@ -36,7 +36,7 @@ export function delaysOf(part: Part, first: number, clicks: Clicks, wanted: Want
     for (const [index, axis] of axes.entries()) gone[index] = (gone[index] ?? 0) + outOf(axis, values);
     let end = next;
     for (let index = next; index < incoming.length && (incoming[index]?.time ?? from) < from; index += 1) {
-      if (sums[index]?.every((sum, axis) => agree(sum, gone[axis] ?? 0, wanted.scale)) === true)
+      if (axes.every((axis, each) => agree(axis, sums[index]?.[each] ?? 0, gone[each] ?? 0, wanted.scale)))
         end = index + 1;
     }
     for (const report of incoming.slice(next, end)) {

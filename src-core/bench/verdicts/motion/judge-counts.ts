@@ -1,6 +1,7 @@
 import { plain } from "../../../figures.ts";
 import type { Run } from "../../run-record.ts";
 import type { FindingsOfRun } from "../findings.ts";
+import { scaleOf } from "./axes.ts";
 import { blameFor } from "./blame.ts";
 import { type Explained, explain } from "./counts.ts";
 import type { Part } from "./part.ts";
@@ -11,7 +12,8 @@ const NAMES = { x: "sideways", y: "up and down", wheel: "on the wheel" } as cons
 export function judgeCounts(part: Part, run: Run, findings: FindingsOfRun): readonly Explained[] {
   const { layout, scale } = run.wanted;
   const explained = explain(part, layout, scale, "careful");
-  const off = (each: Explained): number => Math.abs(each.in * scale - each.out);
+  const wantedOf = (each: Explained): number => each.in * scaleOf(each.axis, scale);
+  const off = (each: Explained): number => Math.abs(wantedOf(each) - each.out);
   const wrong = explained.filter(({ agrees }) => !agrees);
   const [worst] = wrong.toSorted((a, b) => off(b) - off(a));
   if (worst === undefined) return explained;
@@ -27,7 +29,7 @@ export function judgeCounts(part: Part, run: Run, findings: FindingsOfRun): read
     time: blame.time,
     at: blame.at,
     measured: { value: worst.out, unit: "counts" },
-    limit: { atLeast: worst.in * scale, atMost: worst.in * scale, unit: "counts" },
+    limit: { atLeast: wantedOf(worst), atMost: wantedOf(worst), unit: "counts" },
   });
   return explained;
 }

@@ -28,7 +28,8 @@ export function judgeMotion(run: Run, findings: FindingsOfRun): MotionFigures {
     addCounts(counts, counted);
     clicks.in += changes.in.length;
     clicks.out += changes.out.length;
-    delays.push(...delaysOf(part, changes.first, changes, run.wanted));
+    // Sums that come to differ say no longer which report brought which.
+    if (agree) delays.push(...delaysOf(part, changes.first, changes, run.wanted));
   }
   if (run.pc.sessions.length === 0) return { counts: undefined, clicks: undefined, delay: undefined };
   return { counts, clicks, delay: judgeDelays(delays, run, findings) };

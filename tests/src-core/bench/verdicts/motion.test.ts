@@ -113,6 +113,12 @@ describe("counts", () => {
     expect(rules({ scale, into: [[100, { x: counted }]], out: [[140, { x: out }]] })).toEqual(told);
   });
 
+  test("a step of the wheel stays one, whatever the scale", () => {
+    const said: Motion = { layout: "wheel", scale: 0.5, into: [[100, { x: 4, wheel: -3 }]], out: [] };
+    expect(rules({ ...said, out: [[140, { x: 2, wheel: -3 }]] })).toEqual([]);
+    expect(rules({ ...said, out: [[140, { x: 2, wheel: -1 }]] })).toEqual(["report/counts-lost"]);
+  });
+
   test("the wheel counts where the layout has one", () => {
     const said: Motion = { into: [[100, { wheel: -3 }]], out: [[140, { wheel: -2, middle: false }]] };
     expect(rules({ ...said, layout: "wheel" })).toEqual(["report/counts-lost"]);

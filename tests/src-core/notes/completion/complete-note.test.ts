@@ -40,6 +40,7 @@ describe("what may follow", () => {
     ["// @wire serial report=|", ["two-button", "wheel"]],
     ["// @wire serial line=|", ["7N1", "8N1"]],
     ["// @wire serial baud=|", ["1200", "9600"]],
+    ["// @wire serial scale=|", ["1/2", "2"]],
     ["// @wire means |", ["ps2.request-hold", "ps2.reply-timeout", "serial.bit-time", "serial.baud"]],
     ["// @wire encodes |", ["two-button", "wheel", "ps2-standard"]],
     ["// @wire encodes two-button |", ["from"]],

@@ -11,7 +11,7 @@ function read(text: string): SettingsRead {
 const WHOLE = `{ "$schema": "./edgewise.schema.json", "board": { "chip": "atmega328p", "clock": "16MHz" },
   "sources": ["*.ino", "src/**/*.c"], "defines": { "BAUD": "1200" }, "includePaths": ["lib"],
   "wires": { "ps2": { "clock": "2", "data": "3", "pullups": "internal" },
-             "serial": { "uart": 0, "rts": "4", "report": "two-button", "shifter": "inverting", "baud": 1200, "line": "7N1" } },
+             "serial": { "uart": 0, "rts": "4", "report": "two-button", "shifter": "inverting", "baud": 1200, "line": "7N1", "scale": "3/4" } },
   "rules": { "ps2/wait-forever": "warning" },
   "simulate": { "strokes": [], "mice": [], "pcs": [] } }`;
 
@@ -33,6 +33,7 @@ describe("a sound edgewise.json", () => {
           shifter: { value: "inverting" },
           baud: { value: 1200 },
           line: { value: "7N1" },
+          scale: { value: 0.75 },
         },
       },
       sources: [{ value: "*.ino" }, { value: "src/**/*.c" }],
@@ -128,6 +129,11 @@ const FAULTS: readonly (readonly [string, string, string, string?])[] = [
     '{"wires": {"serial": {"baud": 1200.5}}}',
     "1200.5",
     "`wires.serial.baud`: expected a whole number from 1 to 9999999",
+  ],
+  [
+    '{"wires": {"serial": {"scale": "1/0"}}}',
+    '"1/0"',
+    '`wires.serial.scale`: expected a number or a fraction of whole numbers up to 999, such as "1/2", not `1/0`',
   ],
   [
     '{"wires": {"serial": {"line": "7n1"}}}',

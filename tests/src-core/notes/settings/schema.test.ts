@@ -63,6 +63,7 @@ describe("the schema of edgewise.json", () => {
       "shifter",
       "baud",
       "line",
+      "scale",
     ]);
     expect(keys(at("simulate"))).toEqual(["strokes", "mice", "pcs", "ownStrokes"]);
   });
