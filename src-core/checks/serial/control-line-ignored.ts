@@ -13,7 +13,6 @@ import { formatSources } from "../../model/sources.ts";
 import { spanOf } from "../literal.ts";
 import type { Rule } from "../rule.ts";
 import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
-import { firmwareWith, rightFirmware } from "../runs/right-firmware.ts";
 
 const sources = formatSources([
   { document: "reactosSerenum", place: "legacy probe (100 ms); probe sequence (200 ms)" },
@@ -25,11 +24,45 @@ export const controlLineIgnored: Rule = {
   title: "A PC that asks again and gets no answer",
   severity: "error",
   why: "The first program finds the mouse; after a restart of the PC, or in the next program, there is none until the adapter is unplugged.",
-  wrong: firmwareWith(
-    "  if (is_on && !was_on) asked = true;\n  was_on = is_on;",
-    "  if (is_on && !was_on) asked = was_on = true;",
-  ),
-  right: rightFirmware,
+  wrong: {
+    "ferry.ino": `// @wire board atmega328p clock=16MHz
+// @wire serial uart=0 rts=4 report=two-button shifter=inverting
+void setup() {
+  Serial.begin(1200, SERIAL_7N1);
+  Serial.write('M');
+}
+void loop() {
+  if (digitalRead(5) == LOW) {
+    Serial.write(0x60);
+    Serial.write((byte)0);
+    Serial.write((byte)0);
+    delay(100);
+  }
+}
+`,
+  },
+  right: {
+    "ferry.ino": `// @wire board atmega328p clock=16MHz
+// @wire serial uart=0 rts=4 report=two-button shifter=inverting
+bool wasOn = false;
+void setup() {
+  Serial.begin(1200, SERIAL_7N1);
+}
+void loop() {
+  bool on = digitalRead(4) == LOW;
+  if (on && !wasOn) {
+    Serial.write('M');
+  }
+  wasOn = on;
+  if (digitalRead(5) == LOW) {
+    Serial.write(0x60);
+    Serial.write((byte)0);
+    Serial.write((byte)0);
+    delay(100);
+  }
+}
+`,
+  },
   source: formatSources(quantity("serial.reset-hold")?.sources ?? []),
   *check(facts) {
     const lines = facts.serial.controlLines;

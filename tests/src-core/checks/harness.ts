@@ -56,7 +56,7 @@ function triedBy(facts: Facts, among: readonly Rule[]) {
 }
 
 /** Tests a rule: its own two examples, the snippets, and every fix that it offers on the wrong ones. */
-export function ruleTests(rule: Rule, snippets: Snippets): void {
+export function ruleTests(rule: Rule, { wrong, right }: Snippets): void {
   describe(rule.id, () => {
     it("finds its own wrong example, and nothing else is wrong there", () => {
       const findings = findingsIn(rule.wrong, withAll(rule));
@@ -65,13 +65,6 @@ export function ruleTests(rule: Rule, snippets: Snippets): void {
     it("leaves its own right example alone", () => {
       expect(brief(findingsIn(rule.right, withAll(rule)), rule.right)).toEqual([]);
     });
-  });
-  snippetTests(rule, snippets);
-}
-
-/** The same without the rule's own examples: for one whose own wrong example shows in a run of the firmware alone. */
-export function snippetTests(rule: Rule, { wrong, right }: Snippets): void {
-  describe(`${rule.id}, by the text`, () => {
     describe("wrong", () => {
       for (const [name, example] of Object.entries(wrong)) {
         it(name, () => {

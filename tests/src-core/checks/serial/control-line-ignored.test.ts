@@ -1,10 +1,10 @@
 import { controlLineIgnored } from "../../../../src-core/checks/serial/control-line-ignored.ts";
-import { snippetTests } from "../harness.ts";
+import { ruleTests } from "../harness.ts";
 
 // A PC turns RTS off and on again to ask who is there, once for each probe: the probe sequences of serial enumerators
 // (ReactOS serenum, legacy.c; serenum sample, 200 ms) and of moused (240 ms). RTS is off for 100 ms at least.
 
-snippetTests(controlLineIgnored, {
+ruleTests(controlLineIgnored, {
   wrong: {
     "declared and never read": {
       "main.c": `
