@@ -5,8 +5,10 @@ import { notedConstants } from "../serial/noted-constants.ts";
 import type { Walk } from "../walk/events.ts";
 import { findDrivenHigh } from "./driven-high.ts";
 import { findEndlessWaits } from "./endless-waits.ts";
+import { handlerEdges } from "./handler-edges.ts";
 import { LineTraces } from "./line-traces.ts";
 import { findNotKnown } from "./not-known.ts";
+import { polledEdges } from "./polled-edges.ts";
 import { portPins } from "./port-pins.ts";
 import type { Ps2Facts, RequestHold } from "./ps2-facts.ts";
 import { findPullUps } from "./pull-ups.ts";
@@ -14,6 +16,7 @@ import { findRequests, type Request } from "./requests.ts";
 import { resetWaits } from "./reset-waits.ts";
 import { findSenders, sendsMore } from "./senders.ts";
 import { sendingPaths } from "./sending-paths.ts";
+import { findSentFrames } from "./sent-frames.ts";
 import { sequencesOf } from "./sequences.ts";
 
 /** Quantities of the model that a note may say of a constant, and that rules about the PS/2 side judge. */
@@ -53,6 +56,8 @@ export function gatherPs2(
     maySendMore: sendsMore(walks, senders),
     sequences: paths.flatMap(({ each, items }) => sequencesOf(each, items)),
     resets: paths.flatMap(({ items }) => items.flatMap((path) => resetWaits(path, chip, pins.clock?.pin))),
+    sentFrames: findSentFrames(walks, senders, pins, lines),
+    wrongEdges: [...handlerEdges(walk, pins, lines, chip), ...polledEdges(walks, pins, lines, chip)],
     endlessWaits: findEndlessWaits(walk, lines),
     constants: notedConstants(notes, ps2Constants),
   };

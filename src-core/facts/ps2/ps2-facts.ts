@@ -2,6 +2,7 @@ import type { Span } from "../../finding.ts";
 import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { PinName } from "../pins/pin-change.ts";
 import type { NotedConstant } from "../serial/noted-constants.ts";
+import type { RegisterWrite } from "../walk/events.ts";
 import type { Value } from "../walk/values.ts";
 import type { LineTrace } from "./line-traces.ts";
 
@@ -17,6 +18,8 @@ export interface Ps2Facts {
   readonly maySendMore: boolean;
   readonly sequences: readonly SendSequence[];
   readonly resets: readonly ResetWait[];
+  readonly sentFrames: readonly SentFrame[];
+  readonly wrongEdges: readonly WrongEdge[];
   readonly endlessWaits: readonly EndlessWait[];
   /** Constants that a note calls a quantity of the PS/2 side. */
   readonly constants: readonly NotedConstant<string>[];
@@ -68,6 +71,43 @@ export interface HoldPart {
   readonly expression: TypedExpression | undefined;
   readonly span: Span;
 }
+
+/** A byte that was followed bit by bit from the call of its sender to the data line. */
+export interface SentFrame {
+  readonly byte: number;
+  /** The level that stands on the line as its parity bit. */
+  readonly parity: 0 | 1;
+  /** Where that is put there. */
+  readonly put: Span;
+  readonly sender: FunctionSymbol;
+}
+
+/** A place where data is taken or changed after the wrong edge of the clock. */
+export type WrongEdge =
+  /** The handler of the clock runs at this edge. */
+  | {
+      readonly kind: "handler";
+      readonly edge: "rising" | "both";
+      readonly span: Span;
+      readonly set: EdgeSetting;
+    }
+  /** The handler takes the bits while the clock is high. */
+  | { readonly kind: "high"; readonly span: Span }
+  /** A loop does so after it waited for the clock to rise. */
+  | { readonly kind: "polled"; readonly what: "read" | "changed"; readonly span: Span };
+
+/** What says at which edge a handler runs. */
+export type EdgeSetting =
+  | { readonly kind: "none" }
+  /** The third argument of `attachInterrupt`. */
+  | { readonly kind: "mode" }
+  /** Bits of a register: `mask` are those that decide, `falling` the ones among them for the falling edge. */
+  | {
+      readonly kind: "register";
+      readonly write: RegisterWrite;
+      readonly mask: number;
+      readonly falling: number;
+    };
 
 /** A loop that nothing but an edge on the lines ends. */
 export interface EndlessWait {

@@ -65,7 +65,8 @@ function leaves(statement: TypedStatement): boolean {
   return statement.kind === "break" || statement.kind === "return" || statement.kind === "goto";
 }
 
-function conjuncts(condition: TypedExpression | undefined): TypedExpression[] {
+/** The parts that `&&` joins. */
+export function conjuncts(condition: TypedExpression | undefined): TypedExpression[] {
   if (condition === undefined) return [];
   if (condition.kind !== "logical" || condition.operator !== "&&") return [condition];
   return [...conjuncts(condition.left), ...conjuncts(condition.right)];

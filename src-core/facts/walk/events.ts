@@ -65,6 +65,8 @@ export interface LoopEvent extends Happened {
   readonly waitsFor: readonly Trace[];
   /** Its condition as last evaluated; undefined where it has none. */
   readonly condition: Value | undefined;
+  /** All of these have to hold for another turn: the condition, or the parts that `&&` joins, as far as evaluated. */
+  readonly terms: readonly Value[];
   /** The body can be left by `break`, `return` or `goto`. */
   readonly leaves: boolean;
   /** It does nothing at all but count: a delay whose length depends on the compiler. */

@@ -210,10 +210,16 @@ function evaluateLogical(machine: Machine, expression: Extract<TypedExpression, 
   const left = evaluate(machine, expression.left);
   const truth = truthOf(left);
   const decides = expression.operator === "||";
+  if (!decides) machine.operandsOfAnd.set(expression.left, left);
   if (truth === decides) return integer(decides ? 1 : 0, expression);
-  if (truth !== undefined) return asTruth(evaluate(machine, expression.right), expression);
+  const evaluateRight = (): Value => {
+    const right = evaluate(machine, expression.right);
+    if (!decides) machine.operandsOfAnd.set(expression.right, right);
+    return asTruth(right, expression);
+  };
+  if (truth !== undefined) return evaluateRight();
   const joined = splitPath(machine, expression.at, { condition: left, selector: undefined }, [
-    () => asTruth(evaluate(machine, expression.right), expression),
+    evaluateRight,
     () => integer(decides ? 1 : 0, expression),
   ]);
   if (joined?.kind !== "unknown") return joined ?? unknownOf(expression.type, expression);

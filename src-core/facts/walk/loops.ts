@@ -1,5 +1,5 @@
 import type { TypedStatement } from "../../reader/typed/nodes.ts";
-import { type LoopParts, turnsByCounter, turnsByLeaving } from "./counters.ts";
+import { conjuncts, type LoopParts, turnsByCounter, turnsByLeaving } from "./counters.ts";
 import { allEffects, directEffects, type Effects } from "./effects.ts";
 import type { Event, LoopEvent } from "./events.ts";
 import { evaluate } from "./expressions.ts";
@@ -45,6 +45,7 @@ export interface Walking {
   readonly breakable: Breakable;
   readonly passes: Event[][];
   condition: Value | undefined;
+  terms: readonly Value[];
 }
 
 function walkLoop(machine: Machine, parts: LoopParts): void {
@@ -55,7 +56,7 @@ function walkLoop(machine: Machine, parts: LoopParts): void {
   }
   const outer = machine.breakable;
   const breakable: Breakable = { mark: machine.memory.mark(), breaks: [], continues: [], outer };
-  const walking: Walking = { parts, breakable, passes: [], condition: undefined };
+  const walking: Walking = { parts, breakable, passes: [], condition: undefined, terms: [] };
   const byCounter = turnsByCounter(machine, parts);
   const byLeaving = turnsByLeaving(machine, parts);
   const atMost = Math.min(byCounter ?? Number.POSITIVE_INFINITY, byLeaving ?? Number.POSITIVE_INFINITY);
@@ -107,6 +108,7 @@ export function emitLoop(
     atMost: found.atMost,
     waitsFor: traces,
     condition,
+    terms: walking.terms,
     leaves: plan.leaves,
     idle: plan.idle,
     mayBeSkipped: found.mayBeSkipped,
@@ -169,7 +171,14 @@ function test(machine: Machine, walking: Walking): boolean | undefined {
   const { declared, condition } = walking.parts;
   if (declared !== undefined) walkStatement(machine, declared);
   if (condition === undefined) return true;
-  walking.condition = evaluate(machine, condition);
+  if (condition.kind === "logical" && condition.operator === "&&") {
+    machine.operandsOfAnd.clear();
+    walking.condition = evaluate(machine, condition);
+    walking.terms = conjuncts(condition).flatMap((part) => machine.operandsOfAnd.get(part) ?? []);
+  } else {
+    walking.condition = evaluate(machine, condition);
+    walking.terms = [walking.condition];
+  }
   return truthOf(walking.condition);
 }
 

@@ -1,4 +1,4 @@
-import type { FunctionSymbol, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
+import type { FunctionSymbol, TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import type { Effects } from "./effects.ts";
 import type { Event, OutsideCall, RegisterRead, RegisterWrite } from "./events.ts";
 import type { Linkage } from "./linkage.ts";
@@ -56,6 +56,8 @@ export class Machine {
   readonly reached = new Set<FunctionSymbol>();
   /** What loops that were met write, calls included. */
   readonly loopEffects = new Map<TypedStatement, Effects>();
+  /** What the operands of `&&` gave last. */
+  readonly operandsOfAnd = new Map<TypedExpression, Value>();
   moment: Moment = "reset";
   frame: Frame | undefined = undefined;
   breakable: Breakable | undefined = undefined;

@@ -27,7 +27,7 @@ export function walkRangeFor(machine: Machine, statement: Of<"range-for">): void
     body,
     tested: "before",
   };
-  const walking: Walking = { parts, breakable, passes: [], condition: undefined };
+  const walking: Walking = { parts, breakable, passes: [], condition: undefined, terms: [] };
   machine.breakable = breakable;
   if (known === undefined || array === undefined) {
     machine.memory.overwrite(place, unknownOf(variable.type, undefined));

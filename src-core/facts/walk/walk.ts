@@ -133,6 +133,7 @@ function turnForEver(machine: Machine, symbol: FunctionSymbol): void {
     atMost: undefined,
     waitsFor: [],
     condition: undefined,
+    terms: [],
     leaves: false,
     idle: false,
     mayBeSkipped: false,

@@ -1,0 +1,104 @@
+import { visibleRange } from "../../reader/tokens.ts";
+import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
+import { driveOf } from "../pins/pin-change.ts";
+import type { CallEvent, EntryWalk, Event } from "../walk/events.ts";
+import { inOrder } from "../walk/in-order.ts";
+import { integerOf } from "../walk/values.ts";
+import { awaitedLevel } from "./awaited-level.ts";
+import type { LineTraces } from "./line-traces.ts";
+import type { PortPins } from "./port-pins.ts";
+import type { Sender, SentFrame } from "./ps2-facts.ts";
+
+/**
+ * Bytes whose bits can be followed from the call of a sender to the line: each is put there between two falling edges
+ * of the clock that the sender waits for. One for each sender and byte.
+ */
+export function findSentFrames(
+  walks: readonly EntryWalk[],
+  senders: readonly Sender[],
+  pins: PortPins,
+  lines: LineTraces,
+): SentFrame[] {
+  const found = new Map<string, SentFrame>();
+  const bySymbol = new Map(senders.map((sender) => [sender.function, sender]));
+  if (senders.length === 0 || pins.clock === undefined || pins.data === undefined) return [];
+  for (const { events } of walks) {
+    for (const event of inOrder(events)) {
+      const sender = event.kind === "call" ? bySymbol.get(event.function) : undefined;
+      if (event.kind !== "call" || sender === undefined) continue;
+      const number = integerOf(event.arguments[sender.parameter]);
+      if (number === undefined) continue;
+      const byte = number & 0xff;
+      const { first } = event.function.at;
+      const key = `${first.file}:${first.start} ${byte}`;
+      if (found.has(key)) continue;
+      const frame = frameOf(event, byte, pins, lines);
+      if (frame !== undefined) found.set(key, frame);
+    }
+  }
+  return [...found.values()];
+}
+
+/** Levels of the data line at the falling edges: start bit, eight data bits, parity bit. */
+const edgesToParity = 10;
+
+function frameOf(call: CallEvent, byte: number, pins: PortPins, lines: LineTraces): SentFrame | undefined {
+  const levels: (0 | 1 | undefined)[] = [];
+  let isClockHeld = false;
+  let isRequested = false;
+  let data: 0 | 1 | undefined;
+  let put: Event | undefined;
+  for (const event of inOrder(call.events)) {
+    if (event.kind === "pin" && event.change.pin === pins.clock?.pin) {
+      const isLow = driveOf(event.change.after) === "low";
+      if (isClockHeld && !isLow) isRequested = true;
+      isClockHeld = isLow;
+    } else if (event.kind === "pin" && event.change.pin === pins.data?.pin) {
+      data = levelDriven(driveOf(event.change.after));
+    } else if (event.kind === "branch" && drives(event.sides, pins)) {
+      data = undefined;
+    }
+    if (!isRequested) continue;
+    if (levels.length === edgesToParity - 1 && put === undefined && mayPut(event, pins)) put = event;
+    if (event.kind !== "loop" || awaitedLevel(event, "clock", lines) !== "low") continue;
+    levels.push(data);
+    if (levels.length === edgesToParity) break;
+    put = undefined;
+  }
+  return put === undefined ? undefined : whole(call.function, byte, levels, put);
+}
+
+/** Whether some of these events change the data line. */
+function drives(lists: readonly (readonly Event[])[], pins: PortPins): boolean {
+  return lists.some((events) =>
+    inOrder(events).some((event) => event.kind === "pin" && event.change.pin === pins.data?.pin),
+  );
+}
+
+const writesPin = /^(pinMode|digitalWrite)$/;
+
+function mayPut(event: Event, pins: PortPins): boolean {
+  if (event.kind === "call") return drives([event.events], pins);
+  return event.kind === "outside-call" ? writesPin.test(event.name) : event.kind === "register-write";
+}
+
+function levelDriven(drive: ReturnType<typeof driveOf>): 0 | 1 | undefined {
+  if (drive === "low") return 0;
+  return drive === "released" || drive === "pulled-up" || drive === "high" || drive === "released-unknown"
+    ? 1
+    : undefined;
+}
+
+/** The frame, if start bit and data bits are where they belong. */
+function whole(
+  symbol: FunctionSymbol,
+  byte: number,
+  levels: readonly (0 | 1 | undefined)[],
+  put: Event,
+): SentFrame | undefined {
+  const [start, ...bits] = levels;
+  const parity = bits[8];
+  if (levels.length < edgesToParity || start !== 0 || parity === undefined) return undefined;
+  for (let bit = 0; bit < 8; bit += 1) if (bits[bit] !== ((byte >> bit) & 1)) return undefined;
+  return { byte, parity, put: visibleRange(put.at.first, put.at.last), sender: symbol };
+}
