@@ -55,7 +55,7 @@ function frameOf(call: CallEvent, byte: number, pins: PortPins, lines: LineTrace
       isClockHeld = isLow;
     } else if (event.kind === "pin" && event.change.pin === pins.data?.pin) {
       data = levelDriven(driveOf(event.change.after));
-    } else if (event.kind === "branch" && drives(event.sides, pins)) {
+    } else if (event.kind === "branch" && isChoice(event, pins)) {
       data = undefined;
     }
     if (!isRequested) continue;
@@ -68,17 +68,24 @@ function frameOf(call: CallEvent, byte: number, pins: PortPins, lines: LineTrace
   return put === undefined ? undefined : whole(call.function, byte, levels, put);
 }
 
-/** Whether some of these events change the data line. */
-function drives(lists: readonly (readonly Event[])[], pins: PortPins): boolean {
-  return lists.some((events) =>
-    inOrder(events).some((event) => event.kind === "pin" && event.change.pin === pins.data?.pin),
-  );
+/**
+ * A branch that may leave the line at either level: it is changed on several sides, or on one without a wait for the clock.
+ * One side that waits and changes it is the one on which all goes well.
+ */
+function isChoice({ sides }: Extract<Event, { kind: "branch" }>, pins: PortPins): boolean {
+  const driving = sides.filter((side) => drives(side, pins));
+  const [only] = driving;
+  return driving.length > 1 || (only !== undefined && !inOrder(only).some(({ kind }) => kind === "loop"));
+}
+
+function drives(events: readonly Event[], pins: PortPins): boolean {
+  return inOrder(events).some((event) => event.kind === "pin" && event.change.pin === pins.data?.pin);
 }
 
 const writesPin = /^(pinMode|digitalWrite)$/;
 
 function mayPut(event: Event, pins: PortPins): boolean {
-  if (event.kind === "call") return drives([event.events], pins);
+  if (event.kind === "call") return drives(event.events, pins);
   return event.kind === "outside-call" ? writesPin.test(event.name) : event.kind === "register-write";
 }
 

@@ -113,6 +113,17 @@ ruleTests(parityWrong, {
     "by the handler, which is not followed bit by bit": {
       "main.c": interruptDriven({}, `int main(void) {\n  sei();\n  command(0xF4);\n${listens}}\n`),
     },
+    "a parity that is not known": {
+      "main.c": changed(
+        changed(
+          registers({}, enable),
+          "  put(parity);\n",
+          "  low(DATA);\n  if (parity_of(byte)) release(DATA);\n",
+        ),
+        "  uint8_t parity = 1;\n",
+        "  uint8_t parity = 1, byte = value;\n",
+      ).replace("void mouse_send(", "uint8_t parity_of(uint8_t value);\n\nvoid mouse_send("),
+    },
     "a byte that is not known": {
       "main.c": changed(
         registers({}, "volatile uint8_t wish;\nint main(void) {\n  command(wish);\n  for (;;) reply();\n}\n"),
