@@ -5,6 +5,7 @@ import { explainClock } from "./clock.ts";
 import { explainConstant } from "./constant.ts";
 import { delayArgument, explainDelay } from "./delay-call.ts";
 import type { Explanation } from "./explanation.ts";
+import { explainHandler } from "./handler.ts";
 import { explainLineFormat } from "./line-format.ts";
 import { explainLineRate } from "./line-rate.ts";
 import { namedConstantAt } from "./named-constant.ts";
@@ -26,6 +27,7 @@ const lasting: readonly Explainer[] = [explainReply, explainPin];
 /** What the firmware does at a place. */
 const deeds: readonly Explainer[] = [
   explainClock,
+  explainHandler,
   explainRequestHold,
   explainSentByte,
   explainResetWait,

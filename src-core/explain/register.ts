@@ -7,6 +7,7 @@ import { type Explanation, explanation, type Telling } from "./explanation.ts";
 import { pinRolesOf } from "./pin.ts";
 import type { Place } from "./place.ts";
 import { type RegisterUse, registerOf, registerUse } from "./register-use.ts";
+import { timerLine } from "./timer.ts";
 
 /** A register of the chip, or a value that is written to one or masks one: its bits by name. */
 export function explainRegister(place: Place): Explanation | undefined {
@@ -18,7 +19,10 @@ export function explainRegister(place: Place): Explanation | undefined {
   if (use === undefined) return undefined;
   const { register, operator, value } = use;
   const figure = isNumber(register) ? `${value} (${hex(value, register)})` : hex(value, register);
-  return explanation(use.span, `${register.name} ${operator} ${figure}`, linesOf(place, use));
+  return explanation(use.span, `${register.name} ${operator} ${figure}`, [
+    ...linesOf(place, use),
+    timerLine(place, register.name),
+  ]);
 }
 
 /** The register itself, wherever its name stands. */
@@ -27,8 +31,11 @@ export function namedRegister(place: Place, expression: TypedExpression): Tellin
   if (register === undefined) return undefined;
   const { name, address, group, width } = register;
   const heading = `${name}: ${width}-bit register at 0x${address.toString(16).toUpperCase()} (${groupText(group)})`;
-  if (isNumber(register)) return { heading, lines: [] };
-  return { heading, lines: [bitList(place, register.bits), sourceLine(register.bits)] };
+  if (isNumber(register)) return { heading, lines: [timerLine(place, name)] };
+  return {
+    heading,
+    lines: [bitList(place, register.bits), timerLine(place, name), sourceLine(register.bits)],
+  };
 }
 
 function linesOf(place: Place, { register, operator, value }: RegisterUse): readonly string[] {

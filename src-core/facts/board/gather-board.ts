@@ -9,7 +9,9 @@ import { brokenConstants } from "./constant-problems.ts";
 import { handlersOf, isHandler } from "./handlers.ts";
 import { interruptRequests } from "./interrupt-requests.ts";
 import { pinRoles } from "./pin-roles.ts";
+import { registerStates } from "./register-states.ts";
 import { sharedObjects } from "./shared-variables.ts";
+import { timerSetUps } from "./timer-set-ups.ts";
 
 export function gatherBoard(
   program: Program,
@@ -19,6 +21,7 @@ export function gatherBoard(
   setUps: readonly SetUp[],
 ): BoardFacts {
   const handlers = handlersOf(walk);
+  const registers = registerStates(walk);
   const starts = walk.entries.filter(({ entry }) => !isHandler(entry)).map(({ entry }) => entry.function);
   const loop = program.functions.filter(({ name, memberOf }) => name === "loop" && memberOf === undefined);
   const sides = {
@@ -33,6 +36,8 @@ export function gatherBoard(
     blocking: blockingIn(handlers, clock?.hz),
     interruptRequests: interruptRequests(walk, program.model),
     pinRoles: pinRoles(program.chip, wires, setUps),
+    registers,
+    timers: timerSetUps(program.chip, registers),
     brokenConstants: brokenConstants(program.units.map((unit) => unit.typed)),
   };
 }

@@ -1,9 +1,10 @@
 import type { Register, Timer as TimerModel } from "../../../model/chips/chip.ts";
+import { waveModes8, waveModes16 } from "../../../model/chips/timer-modes.ts";
 import type { ChipCore } from "../chip-core.ts";
 import type { Bit, Interrupt } from "../interrupts.ts";
 import { hookAfter, type Ports } from "../port.ts";
 import { Timer } from "./timer.ts";
-import { pinAction, type TimerClock, type TimerSetting, waveModes8, waveModes16 } from "./timer-setting.ts";
+import { pinAction, type TimerClock, type TimerSetting } from "./timer-setting.ts";
 
 const letters = ["A", "B", "C"] as const;
 const stopped: TimerClock = { kind: "stopped" };
