@@ -48,7 +48,7 @@ function frameOf(call: CallEvent, byte: number, pins: PortPins, lines: LineTrace
   let isRequested = false;
   let data: 0 | 1 | undefined;
   let put: Event | undefined;
-  for (const event of inOrder(call.events)) {
+  for (const event of along(call.events, pins)) {
     if (event.kind === "pin" && event.change.pin === pins.clock?.pin) {
       const isLow = driveOf(event.change.after) === "low";
       if (isClockHeld && !isLow) isRequested = true;
@@ -66,6 +66,17 @@ function frameOf(call: CallEvent, byte: number, pins: PortPins, lines: LineTrace
     put = undefined;
   }
   return put === undefined ? undefined : whole(call.function, byte, levels, put);
+}
+
+/** All events in order, without the sides of a choice. */
+function* along(events: readonly Event[], pins: PortPins): Generator<Event> {
+  for (const event of events) {
+    yield event;
+    if (event.kind === "call") yield* along(event.events, pins);
+    else if (event.kind === "loop") for (const pass of event.passes) yield* along(pass, pins);
+    else if (event.kind === "branch" && !isChoice(event, pins))
+      for (const side of event.sides) yield* along(side, pins);
+  }
 }
 
 /**
