@@ -9,6 +9,7 @@ import { compile } from "../oracle/interpreter/compile.ts";
 import { runImage } from "../oracle/interpreter/compiled-run.ts";
 import { sourceReader } from "../oracle/interpreter/read-source.ts";
 import { endOfTransmission, type SourceProgram, targetOf } from "../oracle/interpreter/source-program.ts";
+import { isInstalled } from "./is-installed.ts";
 import { inTurn, median } from "./measure.ts";
 
 /** The encoders, and what each is an example of. */
@@ -119,15 +120,6 @@ function programNamed(name: string): SourceProgram {
     text: readFileSync(join(folder, `${name}.c`), "utf8"),
     headers: { "work.h": readFileSync(join(folder, "work.h"), "utf8") },
   };
-}
-
-function isInstalled(compiler: string): boolean {
-  try {
-    execFileSync(compiler, ["--version"], { stdio: "ignore" });
-    return true;
-  } catch {
-    return false;
-  }
 }
 
 /** Asked every millisecond of a chip at 16 MHz, about as often as something happens on the wires. */

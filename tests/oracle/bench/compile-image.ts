@@ -6,7 +6,7 @@ import { promisify } from "node:util";
 
 const run = promisify(execFile);
 const coreFolder = "/usr/share/arduino/hardware/arduino/avr";
-const samples = new URL("../../../sample-workspace/", import.meta.url).pathname;
+const samples = "sample-workspace";
 const programs = new URL("programs/", import.meta.url).pathname;
 
 /** Compiles and links a program of `programs` for a chip; flash from address 0 in words. Throws the compiler's words. */
