@@ -15,6 +15,7 @@ import { explainPin } from "./pin.ts";
 import type { Place } from "./place.ts";
 import { explainRegister } from "./register.ts";
 import { explainReply } from "./reply.ts";
+import { explainReportBits } from "./report/report-bits.ts";
 import { explainRequestHold } from "./request-hold.ts";
 import { explainResetWait } from "./reset-wait.ts";
 import { explainSentByte } from "./sent-byte.ts";
@@ -35,6 +36,7 @@ const deeds: readonly Explainer[] = [
   explainLineFormat,
   explainBitTime,
   explainNotedConstant,
+  explainReportBits,
   ...lasting,
 ];
 
