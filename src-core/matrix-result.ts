@@ -40,7 +40,7 @@ export type StrokeOutcome =
   | { readonly kind: "run"; readonly stroke: string; readonly run: RunInBrief };
 
 /** A run without what only a picture of it needs. */
-export type RunInBrief = Omit<SimulatedRun, "edges" | "sent" | "received">;
+export type RunInBrief = Omit<SimulatedRun, "details" | "sent" | "received">;
 
 export interface CellResult extends MatrixCell {
   /** One for each stroke, in the order of the plan. */

@@ -1,7 +1,7 @@
 import type { Time } from "./bench/time/time.ts";
 import type { Verdict } from "./bench/verdicts/verdict.ts";
-import type { Edge } from "./bench/wires/edge.ts";
 import type { Span } from "./finding.ts";
+import type { RunDetails } from "./run-details.ts";
 
 /** What a firmware is to be run with; the first of each kind where nothing is said. */
 export interface SimulationChoice {
@@ -36,7 +36,7 @@ export interface SimulatedRun {
   /** Where the mouse's reports lead, and where those that the PC took do; both begin at 0, 0. */
   readonly sent: readonly PathPoint[];
   readonly received: readonly PathPoint[];
-  readonly edges: readonly Pick<Edge, "time" | "wire" | "level">[];
+  readonly details: RunDetails;
 }
 
 export interface Named {

@@ -18,6 +18,8 @@ export interface MouseStatus {
  */
 const statusBits = { remote: 6, reporting: 5, scaling: 4, left: 2, middle: 1, right: 0 } as const;
 
+export const statusPacketBytes = 3;
+
 /** The three bytes of a status packet. */
 export function encodeStatus(status: MouseStatus): readonly [number, number, number] {
   const set = (on: boolean, bit: number): number => (on ? 1 << bit : 0);

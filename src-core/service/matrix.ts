@@ -47,8 +47,7 @@ export function runCell(reading: ProjectReading, { mouse, pc, strokes, seed }: C
         stroke: oneNamed("stroke", name, all),
         seed,
       };
-      const { edges: _edges, sent: _sent, received: _received, ...run } = runOnBench(reading, around);
-      return { kind: "run", run } as const;
+      return { kind: "run", run: runOnBench(reading, around) } as const;
     });
     return { ...outcome, stroke: name } satisfies StrokeOutcome;
   });

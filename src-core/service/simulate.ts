@@ -5,7 +5,7 @@ import type { SimulationChoice, SimulationResult } from "../simulation-result.ts
 import type { ProjectReading } from "./project-reading.ts";
 import { oneNamed } from "./simulation/choose.ts";
 import { orWhyNot } from "./simulation/missing.ts";
-import { runOnBench } from "./simulation/run-on-bench.ts";
+import { runInDetail } from "./simulation/run-on-bench.ts";
 
 /** Runs a firmware between a virtual mouse and a virtual PC. Never throws. */
 export function simulateReading(reading: ProjectReading, choice: SimulationChoice): SimulationResult {
@@ -17,7 +17,7 @@ export function simulateReading(reading: ProjectReading, choice: SimulationChoic
     );
     const mouse = oneNamed("mouse", choice.mouse ?? firstOf(mice), mice);
     const pc = oneNamed("PC", choice.pc ?? firstOf(pcProfiles), pcProfiles);
-    const run = runOnBench(reading, { mouse, pc, stroke, seed: choice.seed });
+    const run = runInDetail(reading, { mouse, pc, stroke, seed: choice.seed });
     return { kind: "run", run } as const;
   });
 }

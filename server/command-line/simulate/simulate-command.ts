@@ -90,7 +90,7 @@ function report(
       const [only, more] = runs;
       if (only === undefined || more !== undefined)
         throw new CannotDo("--format vcd shows one firmware; name its folder");
-      return vcdText(only.run);
+      return vcdText({ edges: only.run.details.edges, ended: only.run.ended });
     }
   }
 }

@@ -11,7 +11,7 @@ export interface CodeSpan {
   readonly depth: number;
   /** It is an interrupt or was called from one. */
   readonly interrupting: boolean;
-  /** Of the function; undefined for an interrupt. */
+  /** Of the function; undefined for an interrupt that the sketch core handles. */
   readonly at: At | undefined;
   readonly from: Time;
   readonly to: Time;
@@ -33,6 +33,7 @@ const most = 50_000;
 const coarser = 4;
 
 type Kept = { -readonly [Key in keyof CodeSpan]: CodeSpan[Key] };
+type Called = Pick<FunctionSymbol, "qualifiedName" | "vector" | "at">;
 type Open = Omit<CodeSpan, "to" | "calls">;
 
 /**
@@ -58,7 +59,11 @@ export class CodeTrace implements CallWatcher {
     return { spans: this.#kept, resolution: this.#resolution };
   }
 
-  entered({ qualifiedName, at }: Pick<FunctionSymbol, "qualifiedName" | "at">, untold: number): void {
+  entered({ qualifiedName, vector, at }: Called, untold: number): void {
+    if (vector !== undefined) {
+      this.#interrupt(vector, at, untold);
+      return;
+    }
     const caller = this.#open.at(-1);
     this.#open.push({
       name: qualifiedName,
@@ -71,25 +76,22 @@ export class CodeTrace implements CallWatcher {
   }
 
   left(untold: number): void {
-    // The end of the run leaves an interrupt without a word.
-    while (this.#open.at(-1)?.kind === "interrupt") this.#end(untold);
     this.#end(untold);
   }
 
+  /** A handler begins that is no function of the program. */
   interrupted(vector: string): void {
-    const interrupted = this.#open.at(-1);
-    this.#open.push({
-      name: vector,
-      kind: "interrupt",
-      interrupting: true,
-      depth: interrupted?.interrupting === true ? interrupted.depth + 1 : 0,
-      at: undefined,
-      from: this.#now(0),
-    });
+    this.#interrupt(vector, undefined, 0);
   }
 
   resumed(): void {
     this.#end(0);
+  }
+
+  #interrupt(name: string, at: At | undefined, untold: number): void {
+    const interrupted = this.#open.at(-1);
+    const depth = interrupted?.interrupting === true ? interrupted.depth + 1 : 0;
+    this.#open.push({ name, kind: "interrupt", interrupting: true, depth, at, from: this.#now(untold) });
   }
 
   #end(untold: number): void {

@@ -138,12 +138,11 @@ export class InterpreterEngine implements Engine {
 
   /** Runs the handlers of all interrupts that are due. False ends the run. */
   #interrupt(machine: () => Machine, bench: BenchSide): boolean {
-    const { chip, trace } = this.#firmware;
+    const { chip } = this.#firmware;
     for (;;) {
       const vector = chip.pendingInterrupt();
       if (vector === undefined || bench.ended) return true;
       chip.enterInterrupt(vector);
-      trace?.interrupted(vector);
       this.#happened += 1;
       const before = chip.place;
       const handled = this.#handle(vector, machine());
@@ -160,7 +159,6 @@ export class InterpreterEngine implements Engine {
       }
       machine().settle();
       chip.leaveInterrupt();
-      trace?.resumed();
       chip.place = before;
       chip.catchUp();
     }
@@ -180,7 +178,11 @@ export class InterpreterEngine implements Engine {
       if (stop === undefined) machine.settle();
       return stop;
     };
-    return { stop: body({ chip: this.#firmware.chip, call }) };
+    const { chip, trace } = this.#firmware;
+    trace?.interrupted(vector);
+    const stop = body({ chip, call });
+    trace?.resumed();
+    return { stop };
   }
 }
 

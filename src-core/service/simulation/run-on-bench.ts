@@ -2,6 +2,7 @@ import { Bench, type BenchRun } from "../../bench/bench.ts";
 import { type Chip, createChip } from "../../bench/chip/chip.ts";
 import { type Wiring, wiringOf } from "../../bench/chip/wiring.ts";
 import type { EngineEnd } from "../../bench/engine.ts";
+import { type CodeRecord, CodeTrace } from "../../bench/engines/code-trace.ts";
 import { InterpreterEngine } from "../../bench/engines/interpreter-engine.ts";
 import { simulatedFirmwareChip } from "../../bench/engines/simulated-firmware-chip.ts";
 import type { MouseProfile } from "../../bench/mice/profile.ts";
@@ -11,6 +12,7 @@ import { sketchCore } from "../../bench/sketch-core/sketch-core.ts";
 import type { Stroke } from "../../bench/strokes/stroke.ts";
 import { judgeRun } from "../../bench/verdicts/judge-run.ts";
 import type { Facts } from "../../facts/facts.ts";
+import type { RunInBrief } from "../../matrix-result.ts";
 import type { ReportLayout } from "../../model/layouts/layout.ts";
 import { quantity } from "../../model/quantities.ts";
 import { layoutNamed } from "../../model/report-layouts.ts";
@@ -19,8 +21,9 @@ import type { At, Variable } from "../../reader/typed/nodes.ts";
 import type { Field, Type } from "../../reader/types/types.ts";
 import type { Named, SimulatedRun } from "../../simulation-result.ts";
 import type { ProjectReading } from "../project-reading.ts";
+import { detailsOf } from "./details/details-of.ts";
+import { pathsOf } from "./details/paths.ts";
 import { Missing } from "./missing.ts";
-import { pathsOf } from "./paths.ts";
 
 /** What stands around the firmware in one run. */
 export interface Around {
@@ -32,9 +35,21 @@ export interface Around {
 }
 
 /** Runs the firmware once. Throws `Missing`, and whatever the firmware makes the engine throw. */
-export function runOnBench(reading: ProjectReading, around: Around): SimulatedRun {
-  const { chip, run, end, strokeBegan } = recordRun(reading, around);
-  const { mouse, pc, stroke, seed } = around;
+export function runOnBench(reading: ProjectReading, around: Around): RunInBrief {
+  return inBrief(recordRun(reading, around), around);
+}
+
+/** The same with all that a picture of the run shows; to tell which function runs when takes its time. */
+export function runInDetail(reading: ProjectReading, around: Around): SimulatedRun {
+  const recorded = recordRun(reading, around, { tracesCode: true });
+  const { run, code } = recorded;
+  return { ...inBrief(recorded, around), ...pathsOf(run), details: detailsOf(run, code) };
+}
+
+function inBrief(
+  { chip, run, end, strokeBegan }: RecordedRun,
+  { mouse, pc, stroke, seed }: Around,
+): RunInBrief {
   return {
     stroke: named(stroke),
     mouse: named(mouse),
@@ -46,21 +61,29 @@ export function runOnBench(reading: ProjectReading, around: Around): SimulatedRu
     verdict: judgeRun(run),
     stopped: stopOf(end),
     notSimulated: chip.core.notSimulated.map(({ what }) => what),
-    ...pathsOf(run),
-    edges: run.edges.map(({ time, wire, level }) => ({ time, wire, level })),
   };
 }
 
 /** All that was recorded of a run, and the chip as it is behind it. */
 export interface RecordedRun extends BenchRun {
   readonly chip: Chip;
+  /** Empty where it was not asked for. */
+  readonly code: CodeRecord;
 }
 
-/** The run of `runOnBench` as verdicts see it; `runsEveryTurn` as `Clock` has it. */
+/** How a run is made; it is the same to the last edge either way. */
+export interface Recording {
+  /** As `Clock` has it. */
+  readonly runsEveryTurn?: boolean;
+  /** Which function runs when is recorded, too. */
+  readonly tracesCode?: boolean;
+}
+
+/** The run of `runOnBench` as verdicts see it. */
 export function recordRun(
   reading: ProjectReading,
   { mouse, pc, stroke, seed }: Around,
-  runsEveryTurn = false,
+  { runsEveryTurn = false, tracesCode = false }: Recording = {},
 ): RecordedRun {
   const { made, clockHz, wiring, layout } = boardOf(reading);
   const { program, wires } = reading.facts;
@@ -71,8 +94,18 @@ export function recordRun(
   const core = sketchCore({ program, model: made.model, clockHz, chip, defines: reading.project.defines });
   const shared = sharedVariables(reading.facts);
   const torn = (at: At | undefined): void => watch.tear(at);
-  const engine = new InterpreterEngine({ program, chip, shared, torn, ...core, runsEveryTurn });
-  return { ...bench.run(engine, watch), chip: made };
+  const trace = new CodeTrace((untold) => made.core.clock.timeOf(chip.cycles + untold));
+  const traced = tracesCode ? trace : undefined;
+  const engine = new InterpreterEngine({
+    program,
+    chip,
+    shared,
+    torn,
+    ...core,
+    runsEveryTurn,
+    trace: traced,
+  });
+  return { ...bench.run(engine, watch), chip: made, code: trace.record };
 }
 
 /** A new chip, how it is wired, and the layout of its reports. Throws `Missing` for what the project does not say. */

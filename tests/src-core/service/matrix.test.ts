@@ -87,8 +87,8 @@ test("a cell's run is that of a simulation with the same names and seed", () => 
   const [click, nowhere] = outcomes;
   const alone = service.simulate(project, { ...where, stroke: "click", seed: 7 });
   if (alone.kind === "cannot") throw new Error(alone.message);
-  const { edges, sent, received, ...rest } = alone.run;
-  expect([edges, sent, received].every(({ length }) => length > 0)).toBe(true);
+  const { details, sent, received, ...rest } = alone.run;
+  expect([details.edges, sent, received].every(({ length }) => length > 0)).toBe(true);
   expect(click).toEqual({ kind: "run", stroke: "click", run: rest });
   expect(nowhere).toMatchObject({ kind: "cannot", message: expect.stringContaining('no stroke "nowhere"') });
 });

@@ -56,7 +56,7 @@ describe("the sample firmware, run whole from reset", () => {
     const choice = { mouse: "jittering-clock" };
     const one = runOf(ferry, { ...choice, seed: 7 });
     expect(runOf(ferry, { ...choice, seed: 7 })).toEqual(one);
-    expect(runOf(ferry, { ...choice, seed: 8 }).edges).not.toEqual(one.edges);
+    expect(runOf(ferry, { ...choice, seed: 8 }).details.edges).not.toEqual(one.details.edges);
   });
 });
 

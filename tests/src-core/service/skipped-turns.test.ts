@@ -47,7 +47,7 @@ describe.each(["ferry-c", "ferry-sketch"])("turns that are skipped in %s", (samp
       seed: 3,
     };
     const skipping = recordRun(reading, around);
-    const turning = recordRun(reading, around, true);
+    const turning = recordRun(reading, around, { runsEveryTurn: true });
     expect(skipping.chip.cpu.cycles).toBe(turning.chip.cpu.cycles);
     expect(skipping.chip.core.notSimulated).toEqual(turning.chip.core.notSimulated);
     expect(skipping.end).toEqual(turning.end);

@@ -8,6 +8,8 @@ import type { Edge } from "../../wires/edge.ts";
 
 /** A report that the mouse brought to the host whole. */
 export interface Incoming {
+  /** Its place among the mouse's reports. */
+  readonly index: number;
   /** Its last byte was whole. */
   readonly time: Time;
   readonly values: ReportValues;
@@ -30,7 +32,7 @@ export function incomingReports(mouse: RunMouse, edges: readonly Edge[]): readon
   return mouse.reports.flatMap((report, index): Incoming[] => {
     if (report.sentAt === undefined) return [];
     const spoilt = spoiltValues(report, bytes.get(index) ?? [], clockAndData);
-    return [{ time: report.sentAt, values: report.values, spoilt }];
+    return [{ index, time: report.sentAt, values: report.values, spoilt }];
   });
 }
 

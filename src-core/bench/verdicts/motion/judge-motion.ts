@@ -4,8 +4,8 @@ import type { Time } from "../../time/time.ts";
 import { FindingsOfRun } from "../findings.ts";
 import { startOfByte } from "../serial/start-of-byte.ts";
 import type { AxisCounts, RunFigures } from "../verdict.ts";
+import { type Carried, carriedBy } from "./carried.ts";
 import type { Explained } from "./counts.ts";
-import { type Delay, delaysOf } from "./delays.ts";
 import { incomingReports } from "./incoming.ts";
 import { judgeClicks } from "./judge-clicks.ts";
 import { judgeCounts } from "./judge-counts.ts";
@@ -18,7 +18,7 @@ type MotionFigures = Pick<RunFigures, "counts" | "clicks" | "delay">;
 /** What came in from the mouse beside what went out to the PC, session by session. */
 export function judgeMotion(run: Run, findings: FindingsOfRun): MotionFigures {
   const counts: AxisCounts[] = [];
-  const delays: Delay[] = [];
+  const carried: Carried[] = [];
   const clicks = { in: 0, out: 0 };
   for (const part of partsOf(incomingReports(run.mouse, run.edges), run.pc, run.ended)) {
     const counted = judgeCounts(part, run, findings);
@@ -29,10 +29,10 @@ export function judgeMotion(run: Run, findings: FindingsOfRun): MotionFigures {
     clicks.in += changes.in.length;
     clicks.out += changes.out.length;
     // Sums that come to differ say no longer which report brought which.
-    if (agree) delays.push(...delaysOf(part, changes.first, changes, run.wanted));
+    if (agree) carried.push(...carriedBy(part, changes.first, changes, run.wanted));
   }
   if (run.pc.sessions.length === 0) return { counts: undefined, clicks: undefined, delay: undefined };
-  return { counts, clicks, delay: judgeDelays(delays, run, findings) };
+  return { counts, clicks, delay: judgeDelays(carried, run, findings) };
 }
 
 function addCounts(sums: AxisCounts[], more: readonly Explained[]): void {
@@ -42,8 +42,14 @@ function addCounts(sums: AxisCounts[], more: readonly Explained[]): void {
   }
 }
 
-function judgeDelays(delays: readonly Delay[], { edges }: Run, findings: FindingsOfRun): RunFigures["delay"] {
+/** From the end of an incoming report to the end of the outgoing one that brought it. */
+function judgeDelays(
+  carried: readonly Carried[],
+  { edges }: Run,
+  findings: FindingsOfRun,
+): RunFigures["delay"] {
   const what = "what the mouse says reaches the PC only after";
+  const delays = carried.map(({ incoming, outgoing: { time } }) => ({ length: time - incoming.time, time }));
   for (const { length, time } of delays) {
     const at = length > LONGEST ? startOfByte(edges, time) : undefined;
     findings.measureTime("serial.report-delay", length, "serial/throughput", what, time, at);

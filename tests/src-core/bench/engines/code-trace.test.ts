@@ -8,7 +8,8 @@ const US = 1e6;
 function traced(mostSpans?: number) {
   let now = 0;
   const trace = new CodeTrace((untold) => now + untold * US, mostSpans);
-  const enter = (qualifiedName: string): void => trace.entered({ qualifiedName, at: place(1) }, 0);
+  const enter = (qualifiedName: string): void =>
+    trace.entered({ qualifiedName, vector: undefined, at: place(1) }, 0);
   return {
     trace,
     enter,
@@ -63,12 +64,14 @@ describe("what ran when", () => {
     ]);
   });
 
-  test("an interrupt that the end of the run cuts off ends with the function that it interrupted", () => {
+  test("a handler of the program's own is known by its vector", () => {
     const { trace, enter, wait, told } = traced();
     enter("main");
-    trace.interrupted("INT0_vect");
+    trace.entered({ qualifiedName: "__vector_1", vector: "INT0_vect", at: place(9) }, 0);
     wait(7);
     trace.left(0);
+    trace.left(0);
+    expect(trace.record.spans[0]).toMatchObject({ kind: "interrupt", interrupting: true, at: place(9) });
     expect(told()).toEqual([
       ["INT0_vect", 0, 0, 7, 1],
       ["main", 0, 0, 7, 1],

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { SerialReport } from "../../../../src-core/bench/pcs/reports/report-receiver.ts";
 import type { MouseReport, Run } from "../../../../src-core/bench/run-record.ts";
 import { judgeRun } from "../../../../src-core/bench/verdicts/judge-run.ts";
+import { threadsOf } from "../../../../src-core/bench/verdicts/motion/threads.ts";
 import type { LayoutName } from "../../../../src-core/model/layouts/layout.ts";
 import type { ReportValues } from "../../../../src-core/model/layouts/values.ts";
 import { layouts } from "../../../../src-core/model/report-layouts.ts";
@@ -474,4 +475,50 @@ test("bytes that were lost are counted", () => {
     discarded: [{ time: 8 * MS, bytes: [3, 4], why: "no first byte" }],
   } as const;
   expect(judgeRun(handMade({ pc })).figures.bytes).toEqual({ received: 2, framingErrors: 1, discarded: 2 });
+});
+
+describe("threads", () => {
+  const threads = (said: Motion) =>
+    threadsOf(handMade(motion(said))).map(({ incoming, outgoing }) => [incoming, outgoing]);
+
+  test("lead from every report with news to the one that brought it", () => {
+    expect(
+      threads({
+        into: [
+          [100, { x: 5 }],
+          [110, { x: 3, y: 2 }],
+          // Nothing new.
+          [120, {}],
+          [200, { left: true }],
+          [300, { x: 1, left: false }],
+        ],
+        out: [
+          [140, { x: 8, y: -2 }],
+          [240, { left: true }],
+          [340, { x: 1 }],
+        ],
+      }),
+    ).toEqual([
+      [0, 0],
+      [1, 0],
+      [3, 1],
+      [4, 2],
+    ]);
+  });
+
+  test("end where counts are lost", () => {
+    const into: readonly At[] = [
+      [100, { x: 5 }],
+      [200, { x: 6 }],
+    ];
+    expect(
+      threads({
+        into,
+        out: [
+          [140, { x: 5 }],
+          [240, { x: 4 }],
+        ],
+      }),
+    ).toEqual([[0, 0]]);
+  });
 });

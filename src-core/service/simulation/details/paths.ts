@@ -1,6 +1,6 @@
-import type { Run } from "../../bench/run-record.ts";
-import type { ReportValues } from "../../model/layouts/values.ts";
-import type { PathPoint, SimulatedRun } from "../../simulation-result.ts";
+import type { Run } from "../../../bench/run-record.ts";
+import type { ReportValues } from "../../../model/layouts/values.ts";
+import type { PathPoint, SimulatedRun } from "../../../simulation-result.ts";
 
 /** Where the mouse's reports lead, and where those do that the PC took. */
 export function pathsOf({ mouse, pc, wanted }: Run): Pick<SimulatedRun, "sent" | "received"> {
