@@ -1,10 +1,11 @@
 import type { Time } from "../bench/time/time.ts";
-import type { Edge, Level, WireName } from "../bench/wires/edge.ts";
+import type { WireName } from "../bench/wires/edge.ts";
+import { type LevelChange, levelAtStart } from "./levels.ts";
 
 /** What of a run goes into a value change dump. */
 export interface WireHistory {
   /** In order of time, in picoseconds. */
-  readonly edges: readonly Pick<Edge, "time" | "wire" | "level">[];
+  readonly edges: readonly LevelChange[];
   /** When the run ended. */
   readonly ended: Time;
 }
@@ -41,10 +42,4 @@ export function vcdText({ edges, ended }: WireHistory): string {
   }
   if (ended > now) lines.push(`#${ended}`);
   return `${lines.join("\n")}\n`;
-}
-
-/** The opposite of what its first edge makes of it; at rest without one. */
-function levelAtStart(wire: WireName, edges: WireHistory["edges"]): Level {
-  const first = edges.find((edge) => edge.wire === wire);
-  return first?.level === 1 ? 0 : 1;
 }

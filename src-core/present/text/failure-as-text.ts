@@ -1,8 +1,8 @@
-import { ms, type Time } from "../../bench/time/time.ts";
 import type { Failure } from "../../bench/verdicts/verdict.ts";
 import type { SimulatedRun } from "../../simulation-result.ts";
 import type { FileLines } from "../line-index.ts";
 import { limitInWords, measuredInWords } from "../quantity.ts";
+import { milliseconds } from "../run-figures.ts";
 import { markedLine } from "./marked-line.ts";
 import type { Paint } from "./paint.ts";
 
@@ -54,10 +54,6 @@ export function detailsAsText(
   paint: Paint,
 ): readonly string[] {
   return details.map(([label, text]) => `${indent}${paint("label", label.padEnd(7))} ${text}`);
-}
-
-export function milliseconds(time: Time): string {
-  return `${(time / ms).toFixed(1)} ms`;
 }
 
 function placeOf(span: { readonly file: string; readonly start: number }, lines: FileLines): string {

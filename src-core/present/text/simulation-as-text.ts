@@ -1,9 +1,8 @@
 import { second } from "../../bench/time/time.ts";
-import type { RunFigures } from "../../bench/verdicts/verdict.ts";
-import { bytesText } from "../../figures.ts";
 import { hasPassed, type SimulatedRun } from "../../simulation-result.ts";
 import type { FileLines } from "../line-index.ts";
-import { failureAsText, milliseconds, stopAsText } from "./failure-as-text.ts";
+import { figureRows } from "../run-figures.ts";
+import { failureAsText, stopAsText } from "./failure-as-text.ts";
 import type { Paint } from "./paint.ts";
 import { pathPicture } from "./path-picture.ts";
 
@@ -37,32 +36,10 @@ function heading(project: string, { stroke, mouse, pc, seed, ended }: SimulatedR
   ].join("\n");
 }
 
-function figuresAsText({ verdict: { figures }, strokeBegan }: SimulatedRun): string {
-  const rows = [
-    ...identified(figures),
-    ...(figures.counts ?? []).map((axis) => [axis.axis, `${axis.in} counts in, ${axis.out} out`]),
-    ...(figures.clicks === undefined
-      ? []
-      : [["buttons", `${figures.clicks.in} changes in, ${figures.clicks.out} out`]]),
-    ...(figures.delay === undefined
-      ? []
-      : [
-          [
-            "delay",
-            `median ${milliseconds(figures.delay.median)}, worst ${milliseconds(figures.delay.worst)}`,
-          ],
-        ]),
-    ...(strokeBegan ? [] : [["stroke", "never began: mouse and PC were not both ready"]]),
-  ];
-  return rows.map(([label = "", text = ""]) => `  ${label.padEnd(15)} ${text}`).join("\n");
-}
-
-function identified({ identifications }: RunFigures): readonly string[][] {
-  return identifications.map(({ outcome, bytes, delay }) => {
-    const sent = bytes.length === 0 ? "" : `: ${bytesText(bytes)}`;
-    const after = delay === undefined ? "" : ` after ${milliseconds(delay)}`;
-    return ["identification", `${outcome}${sent}${after}`];
-  });
+function figuresAsText(run: SimulatedRun): string {
+  return figureRows(run)
+    .map(([label, text]) => `  ${label.padEnd(15)} ${text}`)
+    .join("\n");
 }
 
 function summary(run: SimulatedRun, paint: Paint): string {

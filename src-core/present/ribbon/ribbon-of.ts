@@ -1,0 +1,114 @@
+import { second } from "../../bench/time/time.ts";
+import { hasPassed, type SimulatedRun } from "../../simulation-result.ts";
+import type { FileLines } from "../line-index.ts";
+import { limitInWords, measuredInWords } from "../quantity.ts";
+import { figureRows, milliseconds } from "../run-figures.ts";
+import { closeUpOf } from "./close-up.ts";
+import { type Canvas, panelOf } from "./panel.ts";
+import type { FaultText, LabelledText, Panel, Paths, Ribbon, TimeWindow } from "./ribbon.ts";
+import { moment } from "./time-axis.ts";
+
+/** The ribbon of a run: the whole of it with a close-up, or one window. The window lies within the run and is not empty. */
+export function ribbonOf(
+  project: string,
+  run: SimulatedRun,
+  lines: FileLines,
+  canvas: Canvas,
+  window: TimeWindow | undefined,
+): Ribbon {
+  const { stroke, mouse, pc } = run;
+  const title = `${project}: stroke ${stroke.name}, mouse ${mouse.name}, PC ${pc.name}`;
+  const passed = hasPassed(run);
+  const setup = setupOf(run);
+  const figures = figureRows(run);
+  const faults = faultsOf(run, lines);
+  return {
+    title,
+    passed,
+    setup,
+    panels: panelsOf(run, lines, canvas, window),
+    paths: pathsOf(run),
+    figures,
+    faults,
+    description: [
+      `The run ${passed ? "passed" : "failed"}.`,
+      ...[...setup, ...figures].map(([label, text]) => sentence(`${label}: ${text}`)),
+      ...faults.map(({ number, message, place, details }) =>
+        sentence(`Fault ${number}: ${[message, place, ...details].filter((text) => text !== "").join("; ")}`),
+      ),
+    ].join(" "),
+  };
+}
+
+function sentence(text: string): string {
+  return text.endsWith(".") ? text : `${text}.`;
+}
+
+function setupOf({ stroke, mouse, pc, layout, seed, ended }: SimulatedRun): readonly LabelledText[] {
+  return [
+    ["stroke", `${stroke.name}: ${stroke.title}`],
+    ["mouse", `${mouse.name}: ${mouse.title}`],
+    ["PC", `${pc.name}: ${pc.title}`],
+    ["layout", layout],
+    ["seed", `${seed}; ${(ended / second).toFixed(2)} s of virtual time`],
+  ];
+}
+
+function panelsOf(
+  run: SimulatedRun,
+  lines: FileLines,
+  canvas: Canvas,
+  window: TimeWindow | undefined,
+): readonly Panel[] {
+  const whole = `of ${(run.ended / second).toFixed(2)} s`;
+  if (window !== undefined) {
+    const title = `From ${moment(window.from)} to ${moment(window.to)} ${whole}`;
+    return [panelOf(run, title, window, canvas, lines)];
+  }
+  const all = panelOf(run, "The whole run", { from: 0, to: run.ended }, canvas, lines);
+  const closeUp = closeUpOf(run);
+  return closeUp === undefined ? [all] : [all, panelOf(run, closeUp.title, closeUp.window, canvas, lines)];
+}
+
+function pathsOf({ sent, received }: SimulatedRun): Paths {
+  const all = [...sent, ...received];
+  const bound = (of: (numbers: readonly number[]) => number, axis: "x" | "y"): number =>
+    of(all.map((point) => point[axis]));
+  const least = (numbers: readonly number[]) => numbers.reduce((a, b) => Math.min(a, b), 0);
+  const most = (numbers: readonly number[]) => numbers.reduce((a, b) => Math.max(a, b), 0);
+  return {
+    sent,
+    received,
+    left: bound(least, "x"),
+    right: bound(most, "x"),
+    bottom: bound(least, "y"),
+    top: bound(most, "y"),
+  };
+}
+
+/** Faults of the verdict by the numbers of their flags; behind them, why the code stopped. */
+function faultsOf({ verdict, stopped }: SimulatedRun, lines: FileLines): readonly FaultText[] {
+  const placeOf = (span: { readonly file: string; readonly start: number } | undefined): string => {
+    if (span === undefined) return "";
+    const { line, column } = lines.of(span.file).placeOf(span.start);
+    return `${span.file}:${line}:${column}`;
+  };
+  const faults = verdict.failures.map((failure, index): FaultText => {
+    const { rule, message, time, times, measured, limit, span } = failure;
+    const bound = limit === undefined ? undefined : limitInWords(limit);
+    return {
+      number: index + 1,
+      message,
+      place: placeOf(span),
+      details: [
+        `[${rule}]`,
+        `first at ${milliseconds(time)}${times > 1 ? `, ${times} times` : ""}`,
+        ...(measured === undefined ? [] : [`found ${measuredInWords(measured)}`]),
+        ...(bound === undefined ? [] : [`limit ${bound}`]),
+      ],
+    };
+  });
+  if (stopped === undefined) return faults;
+  const message = `the code stopped: ${stopped.message}`;
+  return [...faults, { number: faults.length + 1, message, place: placeOf(stopped.span), details: [] }];
+}
