@@ -2,11 +2,15 @@ import type { RunInBrief } from "../../matrix-result.ts";
 import { hasPassed, type SimulatedRun } from "../../simulation-result.ts";
 import type { FileLines } from "../line-index.ts";
 import { jsonSpan } from "./json-span.ts";
+import { jsonText } from "./json-text.ts";
 
 /** Version of the shape below; it rises when a reader of an older shape would go wrong. */
 const shapeVersion = 1;
 
-/** Runs as one JSON document, ended by a line feed. Times are picoseconds; lines and columns count from 1. */
+/**
+ * Runs as one JSON document, ended by a line feed. Times are picoseconds since power-up; lines and columns count from 1. What
+ * `details` of a run holds is documented with `RunDetails`; its places have their lines, too.
+ */
 export function simulationsAsJson(
   runs: readonly { readonly project: string; readonly run: SimulatedRun }[],
   lines: FileLines,
@@ -15,7 +19,7 @@ export function simulationsAsJson(
     version: shapeVersion,
     runs: runs.map(({ project, run }) => jsonRun(project, run, lines)),
   };
-  return `${JSON.stringify(document, undefined, 2)}\n`;
+  return `${jsonText(document)}\n`;
 }
 
 function jsonRun(project: string, run: SimulatedRun, lines: FileLines): object {
@@ -30,6 +34,7 @@ function jsonRun(project: string, run: SimulatedRun, lines: FileLines): object {
     figures: run.verdict.figures,
     sent: run.sent,
     received: run.received,
+    details: { ...run.details, places: run.details.places.map((span) => jsonSpan(span, lines)) },
   };
 }
 
