@@ -13,13 +13,16 @@ export function gatherFacts(program: Program, notes: NoteFacts): Facts {
   const { wires } = notes;
   const clock = clockOf(program, wires);
   const walk = walkFirmware(program, hardwareOf(program.chip));
-  const serial = gatherSerial(program, notes, walk, clock?.hz);
+  const ps2 = gatherPs2(program, notes, walk, clock?.hz);
+  const senders = new Set(ps2.senders.flatMap((sender) => sender.function ?? []));
+  const host = { clock: ps2.clock?.pin, senders };
+  const serial = gatherSerial(program, notes, walk, clock?.hz, host);
   return {
     program,
     notes,
     wires,
     board: gatherBoard(program, wires, walk, clock, serial.setUps),
     serial,
-    ps2: gatherPs2(program, notes, walk, clock?.hz),
+    ps2,
   };
 }

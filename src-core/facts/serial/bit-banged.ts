@@ -1,3 +1,4 @@
+import type { Span } from "../../finding.ts";
 import type { PinName } from "../pins/pin-change.ts";
 import type { Event, Walk } from "../walk/events.ts";
 import { type LineStep, lineSteps } from "./line-steps.ts";
@@ -15,6 +16,7 @@ export interface FrameSearch {
 /** A level, and how long it is held; undefined where no delay follows. */
 interface Held {
   readonly level: 0 | 1 | undefined;
+  readonly span: Span;
   readonly delay: Extract<LineStep, { kind: "delay" }> | undefined;
 }
 
@@ -33,7 +35,10 @@ export function bitBangedBytes(walk: Walk, search: FrameSearch): readonly BitBan
       for (const { at, length } of framesIn(held, search)) {
         const bits = timedBits(held.slice(at, at + length));
         const key = JSON.stringify([pin, ...bits.map(({ part, span }) => [part, span.file, span.start])]);
-        if (!found.has(key)) found.set(key, { pin, said: search.pin !== undefined, bits });
+        const first = held[at];
+        if (found.has(key) || first?.level === undefined) continue;
+        const start = { level: first.level, span: first.span };
+        found.set(key, { pin, said: search.pin !== undefined, start, bits });
       }
     }
   }
@@ -88,7 +93,7 @@ function* runsOnOnePin(steps: readonly LineStep[]): Generator<Run> {
       if (pin !== undefined && pin !== step.pin) yield* end();
       pin = step.pin;
       if (last !== undefined && last.delay === undefined && held.length > 0) held.pop();
-      held.push({ level: step.level, delay: undefined });
+      held.push({ level: step.level, span: step.span, delay: undefined });
     }
   }
   yield* end();

@@ -76,7 +76,9 @@ export function objectOf(event: OutsideCall): string {
 export function portOf(event: OutsideCall, chip: Chip | undefined, model: DataModel): PortName | undefined {
   const object = objectOf(event);
   const className = event.function?.memberOf?.name;
-  if (className === "SoftwareSerial") return { kind: "software", name: object, pins: pinsOf(event, model) };
+  if (className === "SoftwareSerial") {
+    return { kind: "software", name: object, ...madeWith(event, model) };
+  }
   const uart = /^Serial(\d?)$/.exec(object)?.[1];
   if (uart === undefined || event.origin === "declared") return undefined;
   const number = Number(uart);
@@ -84,16 +86,20 @@ export function portOf(event: OutsideCall, chip: Chip | undefined, model: DataMo
   return { kind: "uart", uart: number };
 }
 
-/** Receive and transmit pin, from the arguments that the object was made with. */
-function pinsOf(event: OutsideCall, model: DataModel): [number | undefined, number | undefined] {
+/** Receive and transmit pin, and whether levels are turned over, from the arguments that the object was made with. */
+function madeWith(
+  event: OutsideCall,
+  model: DataModel,
+): Pick<Extract<PortName, { kind: "software" }>, "pins" | "inverse"> {
   const root = event.object?.kind === "address" ? event.object.place.root : undefined;
   const initializer = root?.kind === "variable" ? root.initializer : undefined;
-  if (initializer?.kind !== "constructor") return [undefined, undefined];
-  const [rx, tx] = initializer.arguments.map((argument) => {
+  if (initializer?.kind !== "constructor") return { pins: [undefined, undefined], inverse: undefined };
+  const [rx, tx, inverse] = initializer.arguments.map((argument) => {
     const value = evaluate(argument, model);
     return value.kind === "integer" ? Number(value.value) : undefined;
   });
-  return [rx, tx];
+  const isSaid = initializer.arguments.length > 2;
+  return { pins: [rx, tx], inverse: !isSaid ? false : inverse === undefined ? undefined : inverse !== 0 };
 }
 
 function formatOf(event: OutsideCall): SetFormat {

@@ -1,16 +1,23 @@
+import type { Chip } from "../../model/chips/chip.ts";
+import { quantity } from "../../model/quantities.ts";
 import { layouts } from "../../model/report-layouts.ts";
+import { pinLevel } from "../../model/rs232.ts";
 import type { NoteFacts } from "../../notes/note-facts.ts";
+import type { SerialWords } from "../../notes/wires.ts";
 import type { Program } from "../../reader/program/program.ts";
 import { isHandler } from "../board/handlers.ts";
+import type { PinName } from "../pins/pin-change.ts";
 import { pinOfWord } from "../pins/pin-names.ts";
 import type { Walk } from "../walk/events.ts";
 import { bitBangedBytes } from "./bit-banged.ts";
 import { ControlLines } from "./control-lines.ts";
 import { coreSetUps } from "./core-set-ups.ts";
-import { Line, mousePort } from "./mouse-port.ts";
+import type { MouseHost } from "./forwarding.ts";
+import { Line, type MousePort, mousePort } from "./mouse-port.ts";
 import { serialConstants } from "./noted-constants.ts";
 import { sentOn } from "./sent.ts";
-import type { SerialFacts } from "./serial-facts.ts";
+import type { SerialFacts, SpaceAtRest } from "./serial-facts.ts";
+import { spacesAtRest } from "./spaces.ts";
 import { stepsIn } from "./steps.ts";
 import { usartSetUps } from "./usart-set-ups.ts";
 import { mouseSetUps, wantedBaud, wantedLine } from "./wanted.ts";
@@ -23,6 +30,7 @@ export function gatherSerial(
   notes: NoteFacts,
   walk: Walk,
   clockHz: number | undefined,
+  host: MouseHost,
 ): SerialFacts {
   const { chip, model } = program;
   const { serial } = notes.wires;
@@ -42,6 +50,15 @@ export function gatherSerial(
   const ofMouse = mouseSetUps(serial, setUps);
   const controls = new ControlLines(serial, walk, program);
   const port = mousePort(serial, chip, ofMouse, bitBanged);
+  const spacesOf = (of: MousePort | undefined): readonly SpaceAtRest[] => {
+    const pin = of && pinOfPort(of, serial, chip);
+    if (pin === undefined || serial.shifter === undefined) return [];
+    const frame = (line?.kind === "format" ? line.format : line?.layout)?.dataBits ?? USUAL_DATA_BITS;
+    const baud = wantedBaud(serial)?.baud ?? quantity("serial.baud")?.typical ?? 0;
+    // Twice the byte, so that a start bit and its byte are not taken for rest.
+    const mostUs = (2 * (frame + 1) * 1e6) / baud;
+    return spacesAtRest(walk, pin, pinLevel("space", serial.shifter.value), mostUs, chip, clockHz);
+  };
   return {
     setUps,
     mouseSetUps: ofMouse,
@@ -49,7 +66,16 @@ export function gatherSerial(
     wantedLine: line,
     bitBanged,
     constants: serialConstants(notes),
-    sent: port && sentOn(new Line(port, chip, model, search), walk, controls, clockHz),
+    sent: port && sentOn(new Line(port, chip, model, search), walk, controls, clockHz, host),
+    spaces: spacesOf(port),
     controlLines: controls.lines,
   };
+}
+
+/** The pin that sends: the one that was said, or that of the UART. */
+function pinOfPort(port: MousePort, { tx }: SerialWords, chip: Chip | undefined): PinName | undefined {
+  if (port.kind === "pin") return port.pin;
+  if (tx !== undefined) return pinOfWord(chip, tx.value);
+  if (port.kind !== "uart" || chip?.kind !== "avr") return undefined;
+  return chip.usarts.find(({ number }) => number === port.uart)?.txPin;
 }

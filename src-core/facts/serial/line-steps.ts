@@ -7,7 +7,12 @@ import type { BranchEvent, Event, LoopEvent, OutsideCall } from "../walk/events.
 
 /** What matters on the way of a byte onto a pin: levels, delays, and what may take any time. */
 export type LineStep =
-  | { readonly kind: "level"; readonly pin: PinName; readonly level: 0 | 1 | undefined }
+  | {
+      readonly kind: "level";
+      readonly pin: PinName;
+      readonly level: 0 | 1 | undefined;
+      readonly span: Span;
+    }
   | {
       readonly kind: "delay";
       readonly us: number;
@@ -43,7 +48,8 @@ function stepsOf(event: Event, clockHz: number | undefined): readonly LineStep[]
     case "pin": {
       const { pin, before, after } = event.change;
       const turnsOnly = before.latch === after.latch && before.output !== after.output;
-      return turnsOnly ? [] : [{ kind: "level", pin, level: after.latch }];
+      const { first, last } = event.at;
+      return turnsOnly ? [] : [{ kind: "level", pin, level: after.latch, span: visibleRange(first, last) }];
     }
     case "outside-call":
       return delayStep(event, clockHz);

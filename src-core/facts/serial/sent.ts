@@ -4,11 +4,18 @@ import type { BranchEvent, EntryWalk, Event, LoopEvent, OutsideCall, Walk } from
 import { everyEvent, inOrder } from "../walk/in-order.ts";
 import { tracesOf } from "../walk/unknowns.ts";
 import { type ControlLines, isHarmlessAssembly } from "./control-lines.ts";
+import { forwardsAtOnce, type MouseHost } from "./forwarding.ts";
 import type { Line } from "./mouse-port.ts";
 import type { Asked, RunByte, Sent, SentByte, SentRun, Wait } from "./serial-facts.ts";
 
 /** What leaves by the line, entry by entry, in the order of the text. */
-export function sentOn(line: Line, walk: Walk, controls: ControlLines, clockHz: number | undefined): Sent {
+export function sentOn(
+  line: Line,
+  walk: Walk,
+  controls: ControlLines,
+  clockHz: number | undefined,
+  host: MouseHost,
+): Sent {
   const collector = new Collector(line, controls, clockHz);
   for (const each of walk.entries) collector.entry(each);
   const mayBeMore = walk.cutShort || walk.entries.some(({ events }) => !everyEvent(events, isRead));
@@ -18,6 +25,7 @@ export function sentOn(line: Line, walk: Walk, controls: ControlLines, clockHz: 
     mayBeMore,
     hasProgram: walk.entries.some(({ entry }) => entry.kind === "program"),
     mayStartAnew: walk.entries.some(({ events }) => inOrder(events).some(startsAnew)),
+    forwards: forwardsAtOnce(walk, line, host),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Span } from "../../finding.ts";
 import type { ReportLayout } from "../../model/layouts/layout.ts";
 import type { LineFormat } from "../../model/line-formats.ts";
-import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import type { At, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { PinName } from "../pins/pin-change.ts";
 
 /** What the firmware does with the serial side, and what the PC wants of it. */
@@ -18,6 +18,8 @@ export interface SerialFacts {
   readonly constants: readonly SerialConstant[];
   /** What leaves by the port of the reports; undefined where it is not known which that is. */
   readonly sent: Sent | undefined;
+  /** Where the pin that sends is left at space, the program once through. */
+  readonly spaces: readonly SpaceAtRest[];
   /** The control lines that were said, and whose pin is known. */
   readonly controlLines: readonly ControlLine[];
 }
@@ -33,6 +35,20 @@ export interface Sent {
   readonly hasProgram: boolean;
   /** The watchdog, or a jump, may start the chip anew. */
   readonly mayStartAnew: boolean;
+  /** The endless loop of the program sends bytes that are not known, and does nothing that slows down or stops the mouse. */
+  readonly forwards: boolean;
+}
+
+/** A write that makes the pin an output at space, or takes it there, and what follows. */
+export interface SpaceAtRest {
+  readonly pin: PinName;
+  readonly span: Span;
+  /** Where its first token stands. */
+  readonly at: At;
+  /** Microseconds of delays that are sure to pass before the pin changes; undefined for all the time until a byte is sent. */
+  readonly us: number | undefined;
+  /** The core's function that does it, and what it is given; undefined for a register. */
+  readonly call: readonly TypedExpression[] | undefined;
 }
 
 export interface SentByte {
@@ -97,6 +113,8 @@ export type PortName =
       readonly kind: "software";
       readonly name: string;
       readonly pins: readonly [rx: number | undefined, tx: number | undefined];
+      /** It turns every level over; undefined where that is not known. */
+      readonly inverse: boolean | undefined;
     };
 
 export interface SetUp {
@@ -175,6 +193,8 @@ export interface BitBangedByte {
   readonly pin: string;
   /** It is the pin that a note or edgewise.json names. */
   readonly said: boolean;
+  /** The level of the start bit, and where it is set. */
+  readonly start: { readonly level: 0 | 1; readonly span: Span };
   /** In order: start bit, data bits, stop bit where it is timed. */
   readonly bits: readonly TimedBit[];
 }
