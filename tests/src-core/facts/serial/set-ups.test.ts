@@ -164,7 +164,9 @@ describe("ports", () => {
       "pc.begin(1200);",
       "#include <SoftwareSerial.h>\nSoftwareSerial pc(10, 11);",
     );
-    expect(setUps.map(({ port }) => port)).toEqual([{ kind: "software", name: "pc", pins: [10, 11] }]);
+    expect(setUps.map(({ port }) => port)).toEqual([
+      { kind: "software", name: "pc", pins: [10, 11], inverse: false },
+    ]);
   });
 
   test("the mouse's port is the one that a note names", () => {
