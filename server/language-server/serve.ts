@@ -13,11 +13,12 @@ import type { Service } from "../../src-core/service/service.ts";
 import type { PackageFiles } from "../package-files.ts";
 import { statusNotification } from "./client-messages/status.ts";
 import { registerFeatures } from "./features/features.ts";
+import { FollowedSettings } from "./followed-settings.ts";
 import { guarded, type Log } from "./guard.ts";
 import { QuietTimer } from "./pause.ts";
 import { ProjectChecks } from "./project-checks.ts";
 import { Projects } from "./projects.ts";
-import { defaultSettings, settingsFrom, wantsStatus } from "./settings.ts";
+import { wantsStatus } from "./settings.ts";
 import { FirmwareTrials } from "./trials/firmware-trials.ts";
 import type { StartWorker } from "./trials/trial-worker.ts";
 import { pathOfUri, uriOfPath } from "./uri-paths.ts";
@@ -48,6 +49,7 @@ export function serve(connection: Connection, parts: ServerParts): void {
       capabilities: {
         textDocumentSync: TextDocumentSyncKind.Incremental,
         hoverProvider: true,
+        inlayHintProvider: true,
         codeActionProvider: { codeActionKinds: ["quickfix"] },
         completionProvider: { triggerCharacters: ["@", " ", "=", ".", '"', "/"] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
@@ -85,8 +87,9 @@ function startSession(
   const projects = new Projects(service, files, folders, checks);
   const everything = () => guarded("looking for projects", log, undefined, () => projects.checkEverything());
 
-  followEdits(connection, files, checks, projects, log);
-  registerFeatures({ connection, service, files, projects, log });
+  const settings = new FollowedSettings(connection, params);
+  followEdits(connection, files, checks, projects, settings, log);
+  registerFeatures({ connection, service, files, projects, settings, log });
   connection.onInitialized(async () => {
     await guarded("watching files", log, undefined, () => watchFiles(connection, params));
     if (params.capabilities.workspace?.workspaceFolders === true) {
@@ -116,11 +119,11 @@ function followEdits(
   files: WorkspaceFiles,
   checks: ProjectChecks,
   projects: Projects,
+  settings: FollowedSettings,
   log: Log,
 ): void {
   const documents = new TextDocuments(TextDocument);
   const edited = new Set<string>();
-  let settings = defaultSettings;
   const timer = new QuietTimer(() => {
     const now = [...edited];
     edited.clear();
@@ -148,16 +151,13 @@ function followEdits(
     const path = pathOfUri(document.uri);
     if (opened.delete(document) || path === undefined) return;
     checks.edited(path);
-    touch(path, settings.checkDelay);
+    touch(path, settings.now.checkDelay);
   });
   documents.onDidClose(({ document }) => {
     const path = pathOfUri(document.uri);
     if (path !== undefined) exchange(path, () => files.closeBuffer(path));
   });
   documents.listen(connection);
-  connection.onDidChangeConfiguration((change) => {
-    settings = settingsFrom(change.settings);
-  });
   connection.onShutdown(() => timer.stop());
 }
 

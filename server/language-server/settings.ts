@@ -2,9 +2,11 @@
 export interface ServerSettings {
   /** Milliseconds without an edit before a check begins; 0 to 5000. */
   readonly checkDelay: number;
+  /** Words are shown behind numbers. */
+  readonly inlayHints: boolean;
 }
 
-export const defaultSettings: ServerSettings = { checkDelay: 250 };
+export const defaultSettings: ServerSettings = { checkDelay: 250, inlayHints: false };
 
 /** Settings from what a client sent, which may be anything; what is missing or wrong keeps its default. */
 export function settingsFrom(sent: unknown): ServerSettings {
@@ -15,6 +17,7 @@ export function settingsFrom(sent: unknown): ServerSettings {
       typeof checkDelay === "number" && checkDelay >= 0 && checkDelay <= 5000
         ? checkDelay
         : defaultSettings.checkDelay,
+    inlayHints: memberOf(section, "inlayHints") === true,
   };
 }
 

@@ -34,6 +34,13 @@ export function explainLineRate(place: Place): Explanation | undefined {
   ]);
 }
 
+/** The rate that a set-up makes, in baud; undefined where divisor or clock are not known. */
+export function actualBaudOf(setUp: SetUp, clockHz: number | undefined): number | undefined {
+  const setting = settingOf(setUp, clockHz);
+  if (setting === undefined || clockHz === undefined) return undefined;
+  return avrClassic.actualBaud(clockHz, setting);
+}
+
 interface SetUpAt {
   readonly setUp: SetUp;
   readonly span: Span;

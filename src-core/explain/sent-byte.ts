@@ -27,6 +27,14 @@ export function explainSentByte(place: Place): Explanation | undefined {
   return undefined;
 }
 
+/** What a byte of a sequence says, in a few words: `set sample rate`, `100 reports per second`; undefined for no known byte. */
+export function sentInWords(sequence: SendSequence, index: number): string | undefined {
+  const byte = sequence.bytes[index]?.byte;
+  if (byte === undefined) return undefined;
+  const command = commandBefore(sequence, index);
+  return command === undefined ? commandByCode(byte)?.name : meaningOf(byte, command);
+}
+
 /** The command whose argument the byte is. */
 function commandBefore({ bytes }: SendSequence, index: number): Command | undefined {
   let waiting: Command | undefined;

@@ -1,4 +1,5 @@
 import type { CheckResult } from "../check-result.ts";
+import { inlayHints } from "../explain/inlay-hints.ts";
 import type { ProposedNotes } from "../note-proposal.ts";
 import { findProjects } from "../project/find-projects.ts";
 import type { Project } from "../project/project.ts";
@@ -75,6 +76,11 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
     hover: (id, file, offset) => {
       const state = states.get(id);
       return state && hoverAt(state.reading(), file, offset, host.readText(file) ?? "");
+    },
+    inlayHints: (id, file, from, to) => {
+      const state = states.get(id);
+      if (state === undefined) return [];
+      return inlayHints(state.reading().facts, file, host.readText(file) ?? "", from, to);
     },
     complete: (id, file, offset) => {
       const state = states.get(id);

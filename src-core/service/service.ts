@@ -1,4 +1,5 @@
 import type { CheckResult } from "../check-result.ts";
+import type { InlayHint } from "../explain/inlay-hints.ts";
 import type { Edit, Finding, NotUnderstood, Span } from "../finding.ts";
 import type { CellChoice, CellResult, MatrixChoice, MatrixPlanResult } from "../matrix-result.ts";
 import type { EncoderProposal, ProposedNotes } from "../note-proposal.ts";
@@ -35,6 +36,8 @@ export interface Service {
   /** Notes that would describe the firmware; runs what `tryOut` runs, where that was not done yet. */
   notes(project: string): ProposedNotes;
   hover(project: string, file: string, offset: number): Hover | undefined;
+  /** Words behind numbers of a file, those between two offsets. */
+  inlayHints(project: string, file: string, from: number, to: number): readonly InlayHint[];
   complete(project: string, file: string, offset: number): readonly Completion[];
   actions(project: string, span: Span): readonly Action[];
 }

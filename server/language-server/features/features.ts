@@ -1,6 +1,7 @@
 import type { CancellationToken, Connection } from "vscode-languageserver/node";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { Service } from "../../../src-core/service/service.ts";
+import type { FollowedSettings } from "../followed-settings.ts";
 import { guarded, type Log } from "../guard.ts";
 import { letOthersRun } from "../pause.ts";
 import type { Projects } from "../projects.ts";
@@ -10,6 +11,7 @@ import { registerCodeActions } from "./code-actions.ts";
 import { registerCompletion } from "./completion.ts";
 import { registerExplain } from "./explain.ts";
 import { registerHover } from "./hover.ts";
+import { registerInlayHints } from "./inlay-hints.ts";
 
 /** What every request handler works with. */
 export interface FeatureContext {
@@ -17,12 +19,14 @@ export interface FeatureContext {
   readonly service: Service;
   readonly files: WorkspaceFiles;
   readonly projects: Projects;
+  readonly settings: FollowedSettings;
   readonly log: Log;
 }
 
 export function registerFeatures(context: FeatureContext): void {
   registerHover(context);
   registerExplain(context);
+  registerInlayHints(context);
   registerCodeActions(context);
   registerCompletion(context);
 }

@@ -35,6 +35,7 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
       return result;
     },
     hover: () => undefined,
+    inlayHints: () => [],
     notes: () => ({ proposals: [], untold: [] }),
     complete: () => [],
     tryOut: () => undefined,

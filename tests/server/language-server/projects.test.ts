@@ -34,6 +34,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
       };
     },
     hover: () => undefined,
+    inlayHints: () => [],
     notes: () => ({ proposals: [], untold: [] }),
     complete: () => [],
     tryOut: () => undefined,

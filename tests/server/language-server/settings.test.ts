@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { defaultSettings, settingsFrom, wantsStatus } from "../../../server/language-server/settings.ts";
 
 test("a delay that a client sends is taken over", () => {
-  expect(settingsFrom({ edgewise: { checkDelay: 40 } })).toEqual({ checkDelay: 40 });
+  expect(settingsFrom({ edgewise: { checkDelay: 40 } })).toMatchObject({ checkDelay: 40 });
 });
 
 test.each([
@@ -26,4 +26,10 @@ test("status is told only to clients that ask for it", () => {
     false,
     false,
   ]);
+});
+
+test("hints are shown where a client asks for them, and not before", () => {
+  expect(settingsFrom({ edgewise: {} }).inlayHints).toBe(false);
+  expect(settingsFrom({ edgewise: { inlayHints: "yes" } }).inlayHints).toBe(false);
+  expect(settingsFrom({ edgewise: { inlayHints: true } }).inlayHints).toBe(true);
 });
