@@ -30,7 +30,7 @@ says what would go wrong on the wires. It checks four firmwares of the sample wo
 for (const [folder, what] of samples) {
   const result = mergeResults(
     service.projectsAt(folder).map(({ id }) => {
-      service.tryOut(id);
+      service.runWhole(id);
       return service.check(id);
     }),
   );

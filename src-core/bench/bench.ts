@@ -26,6 +26,8 @@ export interface BenchSetup {
   readonly scale: number;
   /** Any whole number: jitter and noise come from it. */
   readonly seed: number;
+  /** Asked now and then; true ends the run where it is. */
+  readonly isUnwanted?: ((now: Time) => boolean) | undefined;
 }
 
 /** A run of a firmware between a mouse and a PC, and how its code ended. */
@@ -130,7 +132,8 @@ export class Bench implements BenchSide {
 
   #look(): void {
     this.#queue.after(lookEvery, () => {
-      if (this.#strokeBegan === undefined) this.#perhapsBegin();
+      if (this.#setup.isUnwanted?.(this.#queue.now) === true) this.#ended = true;
+      else if (this.#strokeBegan === undefined) this.#perhapsBegin();
       else this.#perhapsEnd();
       if (!this.#ended) this.#look();
     });

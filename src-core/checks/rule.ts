@@ -33,6 +33,8 @@ interface TextRule {
 /** Finds what shows when the firmware, or a part of it, is run. */
 interface TrialRule {
   judge(trials: Trials): Iterable<Draft>;
+  /** False where `judge` looks at parts of the firmware that are run by themselves. */
+  readonly needsWholeRun?: false;
 }
 
 /** One rule of the catalogue: faults that the text shows, faults that a run shows, or both. */

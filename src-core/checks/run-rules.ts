@@ -1,7 +1,8 @@
 import type { Facts } from "../facts/facts.ts";
 import type { Finding, NotUnderstood, RuleLevel } from "../finding.ts";
-import { rules } from "./registry.ts";
+import { ruleOf, rules } from "./registry.ts";
 import type { Draft, Rule, RuleText, Trials } from "./rule.ts";
+import { consequencesOf, withoutConsequences } from "./runs/consequences.ts";
 
 /** What a run of the rules gives. */
 export interface Checked {
@@ -30,19 +31,35 @@ export function judgeTrials(
   levels: ReadonlyMap<string, RuleLevel>,
   among: readonly Rule[] = rules,
 ): Checked {
-  const { findings, notUnderstood } = checked(facts, levels, among, (rule) => rule.judge?.(trials));
+  const runs = withoutConsequences(trials.runs);
+  const { findings, notUnderstood } = checked(facts, levels, among, (rule) =>
+    rule.judge?.({ ...trials, runs }),
+  );
   return {
     findings,
     notUnderstood: [...trials.reports.flatMap((trial) => trial.notUnderstood), ...notUnderstood],
   };
 }
 
-/** Findings of both, in order. */
-export function together(one: Checked, other: Checked): Checked {
+/**
+ * Findings of both, in order. What whole runs showed of a fault that is told already is left out: the same rule's, and what
+ * follows from another's.
+ */
+export function together(read: Checked, tried: Checked): Checked {
+  const [ofRuns, ofParts] = split(tried.findings, ({ rule }) => ruleOf(rule)?.needsWholeRun !== false);
+  const told = [...read.findings, ...ofParts];
+  const explained = new Set(told.flatMap(({ rule }) => [rule, ...consequencesOf(rule)]));
   return {
-    findings: inOrder([...one.findings, ...other.findings]),
-    notUnderstood: [...one.notUnderstood, ...other.notUnderstood],
+    findings: inOrder([...told, ...ofRuns.filter(({ rule }) => !explained.has(rule))]),
+    notUnderstood: [...read.notUnderstood, ...tried.notUnderstood],
   };
+}
+
+function split<Item>(
+  items: readonly Item[],
+  belongs: (item: Item) => boolean,
+): readonly [yes: readonly Item[], no: readonly Item[]] {
+  return [items.filter(belongs), items.filter((item) => !belongs(item))];
 }
 
 function checked(

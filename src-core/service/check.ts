@@ -1,15 +1,19 @@
 import type { CheckResult, SettingsFault } from "../check-result.ts";
 import { ruleOf, rules } from "../checks/registry.ts";
-import type { RuleText } from "../checks/rule.ts";
+import type { Rule, RuleText } from "../checks/rule.ts";
 import { judgeTrials, runRules, together } from "../checks/run-rules.ts";
 import type { NotUnderstood, RuleLevel } from "../finding.ts";
+import type { EncoderProposal } from "../note-proposal.ts";
 import { applyAllows } from "../notes/allow/apply-allows.ts";
 import type { SettingsProblem } from "../notes/settings/settings.ts";
 import type { Project } from "../project/project.ts";
+import type { ReportTrial } from "../reports/report-trial.ts";
 import { tryReports } from "../reports/try-reports.ts";
 import { proposeEncoders } from "../reports/unnoted/propose-encoders.ts";
 import type { ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
+import { isWholeFirmware } from "./whole-runs/purpose.ts";
+import type { WholeRuns } from "./whole-runs/run-whole.ts";
 
 /** Runs the rules over what was read, as the project's settings and notes want them run; `tried` is added. */
 export function checkReading(reading: ProjectReading, tried: TrialResult | undefined): CheckResult {
@@ -20,7 +24,7 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
   const { findings, notUnderstood } = tried === undefined ? read : together(read, tried);
   const unattached = ruleOf("note/unattached");
   // A rule that looks at a run has not said all before there was one.
-  const ran = rules.filter((rule) => rule.judge === undefined || tried?.whole === true);
+  const ran = rules.filter((rule) => hasSaidAll(rule, tried, isWholeFirmware(facts)));
   const checked = ran.filter((rule) => levelOf(rule) !== "off").map(({ id }) => id);
   return {
     findings: applyAllows(findings, facts.notes.allowances, {
@@ -42,16 +46,47 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
   };
 }
 
-/** Runs what can be run of what was read; undefined when cancelled. */
-export function tryReading(
-  { project, facts }: ProjectReading,
+/** What came of running parts of a firmware, before rules looked at it. */
+export interface PartTrials {
+  readonly reports: readonly ReportTrial[];
+  readonly proposals: readonly EncoderProposal[];
+}
+
+/** Runs encoders and decoders; undefined when cancelled. */
+export function tryParts(
+  { facts }: ProjectReading,
   cancelled: (() => boolean) | undefined,
-): TrialResult | undefined {
+): PartTrials | undefined {
   const reports = tryReports(facts.program, facts.notes, cancelled);
   const proposals = reports && proposeEncoders(facts.program, facts.notes, cancelled);
-  if (reports === undefined || proposals === undefined) return undefined;
-  const whole = reports.every(({ calls }) => calls > 0);
-  return { ...judgeTrials(facts, { reports, runs: [] }, levelsOf(project)), proposals, whole };
+  return reports && proposals && { reports, proposals };
+}
+
+/** What the rules say of trials. `whole` is undefined before the firmware was run whole. */
+export function judged(
+  { project, facts }: ProjectReading,
+  { reports, proposals }: PartTrials,
+  whole: WholeRuns | undefined,
+): TrialResult {
+  const { findings, notUnderstood } = judgeTrials(
+    facts,
+    { reports, runs: whole?.runs ?? [] },
+    levelsOf(project),
+  );
+  return {
+    findings,
+    notUnderstood: [...notUnderstood, ...notKnown(whole?.notRun ?? [], project)],
+    proposals,
+    whole: reports.every(({ calls }) => calls > 0),
+    ran: whole?.complete === true,
+  };
+}
+
+/** Where nothing is run whole, what the text shows is all that there is to say. */
+function hasSaidAll(rule: Rule, tried: TrialResult | undefined, isWhole: boolean): boolean {
+  if (rule.judge === undefined) return true;
+  if (rule.needsWholeRun === false) return tried?.whole === true;
+  return tried?.ran === true || (rule.check !== undefined && !isWhole);
 }
 
 function levelsOf({ settings }: Project): ReadonlyMap<string, RuleLevel> {

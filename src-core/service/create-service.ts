@@ -52,6 +52,7 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
       return state === undefined ? nothing : state.result();
     },
     tryOut: (id, cancelled) => states.get(id)?.tried(cancelled),
+    runWhole: (id, cancelled) => states.get(id)?.ran(cancelled),
     takeOver: (id, tried) => states.get(id)?.takeOver(tried),
     simulate: (id, choice) => {
       const state = states.get(id);

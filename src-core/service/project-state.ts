@@ -1,9 +1,10 @@
 import type { CheckResult } from "../check-result.ts";
 import type { Project } from "../project/project.ts";
 import type { SourceHost } from "../reader/source-host.ts";
-import { checkReading, tryReading } from "./check.ts";
+import { checkReading, judged, type PartTrials, tryParts } from "./check.ts";
 import type { ProjectReader, ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
+import { runWhole, type WholeRuns } from "./whole-runs/run-whole.ts";
 
 /** One project between requests: its last reading and result, for as long as its files stay as they are. */
 export class ProjectState {
@@ -12,6 +13,8 @@ export class ProjectState {
   #project: Project;
   #reading: ProjectReading | undefined;
   #result: CheckResult | undefined;
+  #parts: PartTrials | undefined;
+  #whole: WholeRuns | undefined;
   #tried: TrialResult | undefined;
 
   constructor(host: SourceHost, reader: ProjectReader, project: Project) {
@@ -32,6 +35,8 @@ export class ProjectState {
     const reading = this.#reader.read(this.#project);
     this.#reading = reading;
     this.#result = undefined;
+    this.#parts = undefined;
+    this.#whole = undefined;
     this.#tried = undefined;
     return reading;
   }
@@ -42,11 +47,26 @@ export class ProjectState {
     return this.#result;
   }
 
-  /** What running the firmware shows; kept until the files change. Undefined when cancelled. */
+  /** What running parts of the firmware shows; kept until the files change. Undefined when cancelled. */
   tried(cancelled: (() => boolean) | undefined): TrialResult | undefined {
     const reading = this.reading();
-    const tried = this.#tried ?? tryReading(reading, cancelled);
-    if (tried !== undefined) this.takeOver(tried);
+    if (this.#tried !== undefined) return this.#tried;
+    this.#parts ??= tryParts(reading, cancelled);
+    if (this.#parts === undefined) return undefined;
+    const tried = judged(reading, this.#parts, undefined);
+    this.takeOver(tried);
+    return tried;
+  }
+
+  /** The same, and what running it whole shows. */
+  ran(cancelled: (() => boolean) | undefined): TrialResult | undefined {
+    const reading = this.reading();
+    if (this.#whole !== undefined) return this.#tried;
+    this.#parts ??= tryParts(reading, cancelled);
+    this.#whole = this.#parts && runWhole(reading, cancelled);
+    if (this.#parts === undefined || this.#whole === undefined) return undefined;
+    const tried = judged(reading, this.#parts, this.#whole);
+    this.takeOver(tried);
     return tried;
   }
 

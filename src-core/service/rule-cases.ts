@@ -31,6 +31,6 @@ function checked(files: Files, grammar: Grammar): CheckResult {
   const service = createService({ host: hostOfFiles(files), grammar, startName: "" });
   const [project] = service.projectsAt(".");
   if (project === undefined) throw new Error("an example holds no project");
-  service.tryOut(project.id);
+  service.runWhole(project.id);
   return service.check(project.id);
 }

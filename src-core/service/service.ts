@@ -21,11 +21,13 @@ export interface Service {
   /** Nothing for a project that is not known; the same for `hover`, `complete` and `actions`. */
   check(project: string): CheckResult;
   /**
-   * Runs what can be run of the firmware, within limits; from then on `check` tells what that showed too, until a file
+   * Runs encoders and decoders, within limits; from then on `check` tells what that showed too, until a file
    * changes. `cancelled` is asked now and then; undefined when it said so, or for a project that is not known.
    */
   tryOut(project: string, cancelled?: () => boolean): TrialResult | undefined;
-  /** Takes what `tryOut` of another service gave over the same texts. */
+  /** The same, and runs the whole firmware with a few mice, at a few PCs. */
+  runWhole(project: string, cancelled?: () => boolean): TrialResult | undefined;
+  /** Takes what either gave in another service over the same texts. */
   takeOver(project: string, result: TrialResult): void;
   /** Runs the whole firmware between a mouse and a PC; takes as long as that takes. */
   simulate(project: string, choice: SimulationChoice): SimulationResult;
@@ -48,8 +50,10 @@ export interface TrialResult {
   readonly notUnderstood: readonly NotUnderstood[];
   /** Notes for functions that work like encoders. */
   readonly proposals: readonly EncoderProposal[];
-  /** All was run that there was to run. Else an `allow` that allowed nothing may be right all the same. */
+  /** Every encoder and decoder was run. Else an `allow` that allowed nothing may be right all the same. */
   readonly whole: boolean;
+  /** The same for runs of the whole firmware; false where there are none to make. */
+  readonly ran: boolean;
 }
 
 /** A project as front ends name it. */

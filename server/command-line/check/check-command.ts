@@ -27,10 +27,16 @@ export function checkCommand(makeService: (host: SourceHost) => Promise<Service>
         value: "N",
         help: "fail when there are more than N warnings; no bound unless given",
       },
+      {
+        name: "without-runs",
+        value: undefined,
+        help: "do not run the whole firmware: quicker, and finds less",
+      },
       { name: "baseline", value: "FILE", help: "leave out the findings that FILE accepts" },
       { name: "accept-all", value: undefined, help: "first write all that is found now into the baseline" },
     ],
     details: [
+      "Text, encoders and decoders are checked first. A firmware whose chip, clock, wires and report layout are known then runs whole, with a few virtual mice, at a few virtual PCs; edgewise simulate repeats such a run, edgewise matrix makes all of them.",
       "Exit status: 0 when nothing fails the check, 1 when it fails, 2 when it could not be done.",
       "A baseline knows findings again by rule, file and line of code, not by line number, and says which it accepts in vain.",
       "Errors fail the check; warnings only where there are more than --max-warnings; infos never.",
@@ -52,6 +58,7 @@ interface Wishes {
   readonly maxWarnings: number;
   readonly baseline: string | undefined;
   readonly acceptsAll: boolean;
+  readonly withRuns: boolean;
 }
 
 function wishesOf({ operands, options }: Arguments): Wishes {
@@ -67,6 +74,7 @@ function wishesOf({ operands, options }: Arguments): Wishes {
     maxWarnings: maxWarningsOf(options.get("max-warnings")),
     baseline,
     acceptsAll,
+    withRuns: !options.has("without-runs"),
   };
 }
 
@@ -83,7 +91,7 @@ function check(
   about: About,
   surroundings: Surroundings,
 ): ExitStatus {
-  const found = checkPaths(service, files, wanted.paths, surroundings.workingFolder);
+  const found = checkPaths(service, files, wanted.paths, surroundings.workingFolder, wanted.withRuns);
   const lines = new FileLines((file) => files.readText(file));
   const result = withoutAccepted(found, lines, wanted, surroundings);
   const failing = failingLevels(result, wanted);

@@ -9,17 +9,19 @@ import { renameFiles } from "./rename-files.ts";
 
 /**
  * Checks the projects in the given folders and the given files by themselves; an edgewise.json stands for its folder.
- * The result names files as seen from the working folder. Throws `CannotDo` for a path without firmware, a file that cannot be read and a broken edgewise.json.
+ * `withRuns` has whole firmware run. The result names files as seen from the working folder. Throws `CannotDo` for a path without firmware, a file that cannot be read and a broken edgewise.json.
  */
 export function checkPaths(
   service: Service,
   files: DiskFiles,
   paths: readonly string[],
   workingFolder: string,
+  withRuns: boolean,
 ): CheckResult {
   const asSeenFromHere = seenFrom(workingFolder);
   const results = projectsOf(service, paths, workingFolder).map(({ id }) => {
-    service.tryOut(id);
+    if (withRuns) service.runWhole(id);
+    else service.tryOut(id);
     return service.check(id);
   });
   const result = mergeResults(results.map((one) => renameFiles(one, asSeenFromHere)));

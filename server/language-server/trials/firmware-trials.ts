@@ -6,7 +6,7 @@ import type { StartWorker } from "./trial-worker.ts";
 
 /** What trying firmware out gave, as far as it is known. */
 export interface Trials {
-  /** For these texts of the project; undefined where it is not known, and then it is found out. */
+  /** For these texts of the project, as far as it is known; the rest is found out. */
   resultOf(project: string, texts: Texts): TrialResult | undefined;
   /** One of the project's texts changed: what is being found out would be of no use. */
   edited(project: string): void;
@@ -23,6 +23,8 @@ export interface TrialReceiver {
 interface Kept {
   readonly texts: Texts;
   readonly result: TrialResult;
+  /** There is no more to find out. */
+  readonly isAll: boolean;
 }
 
 /** Has firmware tried in a worker and keeps each project's last result, also that it could not be tried. */
@@ -43,9 +45,9 @@ export class FirmwareTrials implements Trials {
 
   resultOf(project: string, texts: Texts): TrialResult | undefined {
     const kept = this.#kept.get(project);
-    if (kept !== undefined && sameTexts(kept.texts, texts)) return kept.result;
-    this.#queue.want(project, texts);
-    return undefined;
+    const known = kept !== undefined && sameTexts(kept.texts, texts) ? kept : undefined;
+    if (known?.isAll !== true) this.#queue.want(project, texts);
+    return known?.result;
   }
 
   edited(project: string): void {
@@ -68,15 +70,23 @@ export class FirmwareTrials implements Trials {
       this.#logged.add(project);
       this.#receiver.log(`${project} could not be tried: ${end.why}`);
     }
-    this.#kept.set(project, { texts, result: end.kind === "tried" ? end.result : notTried(end.why, texts) });
+    this.#kept.set(project, this.#keptOf(project, texts, end));
     this.#receiver.ready(project);
+  }
+
+  #keptOf(project: string, texts: Texts, end: TrialEnd): Kept {
+    if (end.kind === "tried") return { texts, result: end.result, isAll: end.isLast };
+    const before = this.#kept.get(project);
+    const known = before !== undefined && sameTexts(before.texts, texts) ? before.result : undefined;
+    return { texts, result: notTried(end.why, texts, known), isAll: true };
   }
 }
 
-/** Said at the head of the project's first file, as there is no telling which function is to blame. */
-function notTried(why: string, texts: Texts): TrialResult {
+/** Said at the head of the project's first file, as there is no telling which function is to blame. `known` was found before. */
+function notTried(why: string, texts: Texts, known: TrialResult | undefined): TrialResult {
   const message = `the firmware could not be tried: ${why}; it is tried again after the next edit`;
   const [file] = texts.keys();
   const notUnderstood = file === undefined ? [] : [{ span: { file, start: 0, end: 0 }, message }];
-  return { findings: [], notUnderstood, proposals: [], whole: false };
+  if (known !== undefined) return { ...known, notUnderstood: [...known.notUnderstood, ...notUnderstood] };
+  return { findings: [], notUnderstood, proposals: [], whole: false, ran: false };
 }

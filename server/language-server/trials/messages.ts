@@ -3,8 +3,8 @@ import type { CancelFlag } from "./cancel-flag.ts";
 import type { Texts } from "./texts.ts";
 
 /**
- * What passes between the language server and the worker that tries firmware out: plain data, one answer to each
- * request, one request at a time.
+ * What passes between the language server and the worker that tries firmware out: plain data, one request at a
+ * time, and what is found out first is told first.
  */
 
 export interface TrialRequest {
@@ -16,7 +16,8 @@ export interface TrialRequest {
 }
 
 export type TrialAnswer =
-  | { readonly kind: "tried"; readonly result: TrialResult }
+  /** `isLast` where there is no more to come for the request. */
+  | { readonly kind: "tried"; readonly result: TrialResult; readonly isLast: boolean }
   | { readonly kind: "cancelled" }
   /** `why` fits behind "the firmware could not be tried:". */
   | { readonly kind: "failed"; readonly why: string };

@@ -15,17 +15,21 @@ export class TrialAnswerer {
     this.#service = makeService(this.#files);
   }
 
-  /** Takes as long as the firmware does. Never throws. */
-  answer({ project, texts, cancel }: TrialRequest): TrialAnswer {
-    if (isCancelled(cancel)) return { kind: "cancelled" };
+  /** What parts of the firmware show, then what it shows as a whole. Takes as long as the firmware does. Never throws. */
+  *answer({ project, texts, cancel }: TrialRequest): Generator<TrialAnswer, void> {
     try {
+      if (isCancelled(cancel)) return yield { kind: "cancelled" };
       this.#files.replace(texts);
       const isThere = this.#service.projectsAt(project).some(({ id }) => id === project);
-      if (!isThere) return { kind: "failed", why: "its files are not on the disk any more" };
-      const result = this.#service.tryOut(project, () => isCancelled(cancel));
-      return result === undefined ? { kind: "cancelled" } : { kind: "tried", result };
+      if (!isThere) return yield { kind: "failed", why: "its files are not on the disk any more" };
+      const isUnwanted = (): boolean => isCancelled(cancel);
+      const parts = this.#service.tryOut(project, isUnwanted);
+      if (parts === undefined) return yield { kind: "cancelled" };
+      yield { kind: "tried", result: parts, isLast: false };
+      const whole = this.#service.runWhole(project, isUnwanted);
+      yield whole === undefined ? { kind: "cancelled" } : { kind: "tried", result: whole, isLast: true };
     } catch (error) {
-      return { kind: "failed", why: error instanceof Error ? error.message : String(error) };
+      yield { kind: "failed", why: error instanceof Error ? error.message : String(error) };
     }
   }
 }

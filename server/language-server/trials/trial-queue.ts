@@ -5,15 +5,17 @@ import { sameTexts, type Texts } from "./texts.ts";
 import type { StartWorker, TrialWorker } from "./trial-worker.ts";
 
 /**
- * Milliseconds that one firmware may be tried. What a call may do is bounded, and an encoder at that bound takes about a
- * second where this was measured; a firmware has a handful, and a machine ten times as slow must not lose its findings.
+ * Milliseconds until the worker has to say something. What a call may do is bounded, and an encoder at that bound takes about a
+ * second where this was measured; a firmware has a handful, and a machine ten times as slow must not lose its findings. Whole
+ * runs are bounded in virtual time, and take a tenth of this.
  */
 export const longestTrial = 120_000;
 
-/** What became of a trial that nobody took back. */
+/** What became of a trial that nobody took back, as far as it is known. */
 export type TrialEnd = Exclude<TrialAnswer, { kind: "cancelled" }>;
 
 export interface QueueReceiver {
+  /** Again where the first end was not the last. */
   ended(project: string, texts: Texts, end: TrialEnd): void;
   readonly log: Log;
 }
@@ -27,7 +29,7 @@ interface Wish {
 interface Run {
   readonly wish: Wish;
   readonly cancel: CancelFlag;
-  readonly limit: ReturnType<typeof setTimeout>;
+  limit: ReturnType<typeof setTimeout>;
 }
 
 /**
@@ -105,11 +107,7 @@ export class TrialQueue {
 
   #begin(wish: Wish): void {
     const flag = newCancelFlag();
-    const limit = setTimeout(() => {
-      this.#endWorker();
-      this.#finish({ kind: "failed", why: `it took longer than ${longestTrial / 1000} s` });
-    }, longestTrial);
-    this.#run = { wish, cancel: flag, limit };
+    this.#run = { wish, cancel: flag, limit: this.#limit() };
     try {
       this.#worker ??= this.#started();
       this.#worker.post({ project: wish.project, texts: wish.texts, cancel: flag });
@@ -118,10 +116,19 @@ export class TrialQueue {
     }
   }
 
+  #limit(): ReturnType<typeof setTimeout> {
+    return setTimeout(() => {
+      this.#endWorker();
+      this.#finish({ kind: "failed", why: `it took longer than ${longestTrial / 1000} s` });
+    }, longestTrial);
+  }
+
   #started(): TrialWorker {
     const worker = this.#startWorker({
       answered: (answer) => {
-        if (this.#worker === worker) this.#finish(answer);
+        if (this.#worker !== worker) return;
+        if (answer.kind === "tried" && !answer.isLast) this.#tell(answer);
+        else this.#finish(answer);
       },
       ended: (why) => {
         if (this.#worker !== worker) return;
@@ -137,6 +144,16 @@ export class TrialQueue {
     const worker = this.#worker;
     this.#worker = undefined;
     worker?.end();
+  }
+
+  /** More is to come. */
+  #tell(answer: TrialEnd): void {
+    const run = this.#run;
+    if (run === undefined) return;
+    clearTimeout(run.limit);
+    run.limit = this.#limit();
+    const { project, texts } = run.wish;
+    if (this.#wishes.get(project) === run.wish) this.#receiver.ended(project, texts, answer);
   }
 
   #finish(answer: TrialAnswer): void {

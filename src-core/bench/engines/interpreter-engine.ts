@@ -3,7 +3,7 @@ import type { Machine } from "../../interpreter/machine.ts";
 import type { Clock, Outcome, OutsideFunction, Registers, Stop } from "../../interpreter/outcome.ts";
 import { vectorNamed } from "../../model/chips.ts";
 import type { Program } from "../../reader/program/program.ts";
-import { isStandIn } from "../../reader/tokens.ts";
+import { isStandIn, visibleSpan } from "../../reader/tokens.ts";
 import type { At, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
 import { type Looks, looksOf } from "../observing/looks.ts";
@@ -102,7 +102,7 @@ export class InterpreterEngine implements Engine {
       pass: (cycles, at) => {
         chip.pass(cycles);
         const before = chip.place;
-        if (at !== undefined && !isStandIn(at.first.file)) chip.place = at;
+        if (at !== undefined && isAuthors(at)) chip.place = at;
         if (chip.cycles >= chip.due) {
           const { happenings } = chip;
           chip.catchUp();
@@ -186,6 +186,19 @@ export class InterpreterEngine implements Engine {
   }
 }
 
+/** Places that begin with a macro of a built-in header, and whether it is the author who uses it. */
+const withMacros = new WeakMap<At, boolean>();
+
+/** Whether the author wrote what stands there. What a header's function does is done by whoever calls it. */
+function isAuthors(at: At): boolean {
+  if (!isStandIn(at.first.file)) return true;
+  const known = withMacros.get(at);
+  if (known !== undefined) return known;
+  const found = !isStandIn(visibleSpan(at.first).file);
+  withMacros.set(at, found);
+  return found;
+}
+
 /** 16-bit registers are read from the low byte and written from the high one, as avr-gcc does it. */
 function registersOf(chip: FirmwareChip, looks: Looks): Registers {
   return {
@@ -197,8 +210,7 @@ function registersOf(chip: FirmwareChip, looks: Looks): Registers {
       return value;
     },
     write: (address, value, bytes, at) => {
-      // What a header does is done by whoever uses it.
-      if (!isStandIn(at.first.file)) chip.place = at;
+      if (isAuthors(at)) chip.place = at;
       for (let byte = bytes - 1; byte >= 0; byte -= 1)
         chip.write(address + byte, (value >>> (8 * byte)) & 0xff);
     },

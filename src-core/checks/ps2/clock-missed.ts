@@ -12,7 +12,10 @@ export const clockMissed: Rule = {
   title: "An edge of the mouse's clock that is missed",
   severity: "error",
   why: "An edge that is missed shifts all bits behind it: the byte fails its parity at best, and at worst the pointer jumps and buttons are pressed that nobody touched.",
-  wrong: firmwareWith("  if (report_at < 3) UDR0", "  if (report_at < 3) cli(), _delay_us(300), sei(), UDR0"),
+  wrong: firmwareWith(
+    "static bool serve_mouse(void) {\n",
+    "static bool serve_mouse(void) {\n  cli();\n  _delay_us(150);\n  sei();\n",
+  ),
   right: rightFirmware,
   source: formatSources(quantity("ps2.clock-period")?.sources ?? []),
   judge: (trials) => draftsOfRuns("ps2/clock-missed", trials),

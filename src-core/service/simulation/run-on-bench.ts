@@ -10,6 +10,7 @@ import { FirmwareWatch } from "../../bench/observing/firmware-watch.ts";
 import type { PcProfile } from "../../bench/pcs/pc-profile.ts";
 import { sketchCore } from "../../bench/sketch-core/sketch-core.ts";
 import type { Stroke } from "../../bench/strokes/stroke.ts";
+import type { Time } from "../../bench/time/time.ts";
 import { judgeRun } from "../../bench/verdicts/judge-run.ts";
 import type { Facts } from "../../facts/facts.ts";
 import type { RunInBrief } from "../../matrix-result.ts";
@@ -32,6 +33,8 @@ export interface Around {
   readonly stroke: Stroke;
   /** Any whole number. */
   readonly seed: number;
+  /** Asked now and then; true ends the run where it is. */
+  readonly isUnwanted?: (now: Time) => boolean;
 }
 
 /** Runs the firmware once. Throws `Missing`, and whatever the firmware makes the engine throw. */
@@ -82,13 +85,14 @@ export interface Recording {
 /** The run of `runOnBench` as verdicts see it. */
 export function recordRun(
   reading: ProjectReading,
-  { mouse, pc, stroke, seed }: Around,
+  { mouse, pc, stroke, seed, isUnwanted }: Around,
   { runsEveryTurn = false, tracesCode = false }: Recording = {},
 ): RecordedRun {
   const { made, clockHz, wiring, layout } = boardOf(reading);
   const { program, wires } = reading.facts;
   const baud = wires.serial.baud?.value ?? quantity("serial.baud")?.typical ?? 0;
-  const bench = new Bench({ mouse, pc, stroke, layout, baud, scale: wires.serial.scale?.value ?? 1, seed });
+  const scale = wires.serial.scale?.value ?? 1;
+  const bench = new Bench({ mouse, pc, stroke, layout, baud, scale, seed, isUnwanted });
   const watch = new FirmwareWatch(made, wiring, bench.wires);
   const chip = simulatedFirmwareChip(made, wiring, bench, watch);
   const core = sketchCore({ program, model: made.model, clockHz, chip, defines: reading.project.defines });
@@ -154,7 +158,8 @@ export function named({ name, title }: Named): Named {
   return { name, title };
 }
 
-function stopOf(end: EngineEnd): SimulatedRun["stopped"] {
+/** Where the code ended by itself, and why. */
+export function stopOf(end: EngineEnd): SimulatedRun["stopped"] {
   if (end.kind === "ended") return undefined;
   const { message, at } = end;
   if (at === undefined) return { message, span: undefined };

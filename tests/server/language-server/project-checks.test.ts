@@ -39,6 +39,7 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
     notes: () => ({ proposals: [], untold: [] }),
     complete: () => [],
     tryOut: () => undefined,
+    runWhole: () => undefined,
     takeOver: (root, { findings }) => {
       const read = results.get(root);
       if (read === undefined || read instanceof Error) return;
@@ -150,6 +151,7 @@ test("what a trial showed is told by the check after it, and counted", async () 
     notUnderstood: [],
     proposals: [],
     whole: true,
+    ran: true,
   };
   const asked: (readonly [string, string])[][] = [];
   let known: TrialResult | undefined;

@@ -38,6 +38,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     notes: () => ({ proposals: [], untold: [] }),
     complete: () => [],
     tryOut: () => undefined,
+    runWhole: () => undefined,
     takeOver: () => undefined,
     simulate: () => ({ kind: "cannot", message: "" }),
     planMatrix: () => ({ kind: "cannot", message: "" }),

@@ -7,8 +7,9 @@ import type { Edit, Finding, Fix, RuleLevel } from "../../../src-core/finding.ts
 import { findProjects } from "../../../src-core/project/find-projects.ts";
 import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
 import { tryReports } from "../../../src-core/reports/try-reports.ts";
-import { ProjectReader } from "../../../src-core/service/project-reading.ts";
+import { ProjectReader, type ProjectReading } from "../../../src-core/service/project-reading.ts";
 import { vocabulary } from "../../../src-core/service/vocabulary.ts";
+import { runWhole } from "../../../src-core/service/whole-runs/run-whole.ts";
 import { loadGrammar } from "../reader/syntax/load-grammar.ts";
 
 /**
@@ -29,30 +30,37 @@ const grammar = await loadGrammar();
 
 /** Facts of a project made of these files. */
 export function factsOf(example: Example): Facts {
+  return readingOf(example).facts;
+}
+
+function readingOf(example: Example): ProjectReading {
   const host = hostOfFiles(example);
   const [project] = findProjects(host, ".", { vocabulary, startName: "" });
   if (project === undefined) throw new Error("the snippet holds no project");
-  return new ProjectReader(host, grammar).read(project).facts;
+  return new ProjectReader(host, grammar).read(project);
 }
 
 const ownLevels: ReadonlyMap<string, RuleLevel> = new Map();
 
 /** Findings of `among` (all rules unless given) at their own levels. */
 export function findingsIn(example: Example, among: readonly Rule[] = rules): readonly Finding[] {
-  const facts = factsOf(example);
-  const read = runRules(facts, ownLevels, among);
-  const tried = among.some((rule) => rule.judge !== undefined) ? triedBy(facts, among) : nothing;
-  const { findings, notUnderstood } = together(read, tried);
+  const reading = readingOf(example);
+  const read = runRules(reading.facts, ownLevels, among);
+  const { findings, notUnderstood } = together(read, triedBy(reading, among));
   expect(notUnderstood).toEqual([]);
   return findings;
 }
 
-const nothing = { findings: [], notUnderstood: [] };
-
-function triedBy(facts: Facts, among: readonly Rule[]) {
-  const reports = tryReports(facts.program, facts.notes);
-  if (reports === undefined) throw new Error("nobody cancelled it");
-  return judgeTrials(facts, { reports, runs: [] }, ownLevels, among);
+/** What running the example shows, as far as rules ask for it. */
+function triedBy(reading: ProjectReading, among: readonly Rule[]) {
+  const judging = among.filter((rule) => rule.judge !== undefined);
+  if (judging.length === 0) return { findings: [], notUnderstood: [] };
+  const { program, notes } = reading.facts;
+  const reports = tryReports(program, notes);
+  const isRunWhole = judging.some((rule) => rule.needsWholeRun !== false);
+  const whole = isRunWhole ? runWhole(reading, undefined) : { runs: [] };
+  if (reports === undefined || whole === undefined) throw new Error("nobody cancelled it");
+  return judgeTrials(reading.facts, { reports, runs: whole.runs }, ownLevels, judging);
 }
 
 /** Tests a rule: its own two examples, the snippets, and every fix that it offers on the wrong ones. */

@@ -7,5 +7,7 @@ import { TrialAnswerer } from "../trial-answerer.ts";
 /** Answers the thread that started this worker until it ends it. */
 export function answerInWorker(makeService: ServiceMaker): void {
   const answerer = new TrialAnswerer(new DiskFiles("/"), makeService);
-  parentPort?.on("message", (request: TrialRequest) => parentPort?.postMessage(answerer.answer(request)));
+  parentPort?.on("message", (request: TrialRequest) => {
+    for (const answer of answerer.answer(request)) parentPort?.postMessage(answer);
+  });
 }

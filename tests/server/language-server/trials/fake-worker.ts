@@ -65,5 +65,6 @@ export function resultSaying(message: string): TrialResult {
     notUnderstood: [{ span: { file: "/p/a.c", start: 0, end: 0 }, message }],
     proposals: [],
     whole: true,
+    ran: true,
   };
 }

@@ -19,7 +19,7 @@ test("a result is told of when it arrives, and kept for the texts that it is of"
   const { trials, workers, ready } = startedTrials();
   expect(trials.resultOf("/p", textsOf("one"))).toBeUndefined();
   expect(ready).toEqual([]);
-  workers.last.answer({ kind: "tried", result: resultSaying("of one") });
+  workers.last.answer({ kind: "tried", result: resultSaying("of one"), isLast: true });
   expect(ready).toEqual(["/p"]);
   expect(trials.resultOf("/p", textsOf("one"))).toEqual(resultSaying("of one"));
   expect(workers.last.requests).toHaveLength(1);
@@ -30,16 +30,48 @@ test("a result is told of when it arrives, and kept for the texts that it is of"
 test("an edit that is taken back needs no new run", () => {
   const { trials, workers } = startedTrials();
   trials.resultOf("/p", textsOf("one"));
-  workers.last.answer({ kind: "tried", result: resultSaying("of one") });
+  workers.last.answer({ kind: "tried", result: resultSaying("of one"), isLast: true });
   trials.edited("/p");
   expect(trials.resultOf("/p", textsOf("one"))).toEqual(resultSaying("of one"));
   expect(workers.last.requests).toHaveLength(1);
 });
 
+test("what is known first is told first, and replaced by what is known last", () => {
+  const { trials, workers, ready } = startedTrials();
+  trials.resultOf("/p", textsOf("one"));
+  workers.last.answer({ kind: "tried", result: resultSaying("parts"), isLast: false });
+  expect(ready).toEqual(["/p"]);
+  expect(trials.resultOf("/p", textsOf("one"))).toEqual(resultSaying("parts"));
+  workers.last.answer({ kind: "tried", result: resultSaying("all"), isLast: true });
+  expect(ready).toEqual(["/p", "/p"]);
+  expect(trials.resultOf("/p", textsOf("one"))).toEqual(resultSaying("all"));
+  expect(workers.last.requests).toHaveLength(1);
+});
+
+test("what is known in part after an edit that was taken back is told, and the rest is found out", () => {
+  const { trials, workers } = startedTrials();
+  trials.resultOf("/p", textsOf("one"));
+  workers.last.answer({ kind: "tried", result: resultSaying("parts"), isLast: false });
+  trials.edited("/p");
+  expect(workers.last.isCancelled).toBe(true);
+  workers.last.answer({ kind: "cancelled" });
+  expect(trials.resultOf("/p", textsOf("one"))).toEqual(resultSaying("parts"));
+  expect(workers.last.requests).toHaveLength(2);
+});
+
+test("what is known stays where the rest cannot be found out, and that is said", () => {
+  const { trials, workers } = startedTrials();
+  trials.resultOf("/p", textsOf("one"));
+  workers.last.answer({ kind: "tried", result: resultSaying("parts"), isLast: false });
+  workers.last.die("it ended");
+  const said = trials.resultOf("/p", textsOf("one"))?.notUnderstood.map(({ message }) => message);
+  expect(said).toEqual(["parts", expect.stringContaining("it ended")]);
+});
+
 test("a project that is gone is forgotten", () => {
   const { trials, workers } = startedTrials();
   trials.resultOf("/p", textsOf("one"));
-  workers.last.answer({ kind: "tried", result: resultSaying("of one") });
+  workers.last.answer({ kind: "tried", result: resultSaying("of one"), isLast: true });
   trials.drop("/p");
   expect(trials.resultOf("/p", textsOf("one"))).toBeUndefined();
 });
@@ -60,6 +92,7 @@ test("that a firmware could not be tried is said at its first file, once for its
     ],
     proposals: [],
     whole: false,
+    ran: false,
   });
   expect(workers.started).toHaveLength(1);
 });
@@ -74,7 +107,7 @@ test("the log has a failure once, until a trial came to its end", () => {
   fail("two");
   expect(log).toEqual(["/p could not be tried: no reason"]);
   trials.resultOf("/p", textsOf("three"));
-  workers.last.answer({ kind: "tried", result: resultSaying("of three") });
+  workers.last.answer({ kind: "tried", result: resultSaying("of three"), isLast: true });
   fail("four");
   expect(log).toHaveLength(2);
 });

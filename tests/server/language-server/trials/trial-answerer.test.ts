@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { cancel, newCancelFlag } from "../../../../server/language-server/trials/cancel-flag.ts";
+import type { TrialAnswer, TrialRequest } from "../../../../server/language-server/trials/messages.ts";
 import { TrialAnswerer } from "../../../../server/language-server/trials/trial-answerer.ts";
 import { hostOfFiles, type SourceHost } from "../../../../src-core/reader/source-host.ts";
 import { createService } from "../../../../src-core/service/create-service.ts";
@@ -10,13 +11,19 @@ const grammar = await loadGrammar();
 const makeService = (host: SourceHost) => createService({ host, grammar, startName: "" });
 const answererOver = (files: Readonly<Record<string, string>>) =>
   new TrialAnswerer(hostOfFiles(files), makeService);
+/** The last answer. */
+const answerOf = (answerer: TrialAnswerer, request: TrialRequest): TrialAnswer => {
+  const last = [...answerer.answer(request)].at(-1);
+  if (last === undefined) throw new Error("no answer");
+  return last;
+};
 const right = encoderFirmware(rightMark);
 const wrong = encoderFirmware(wrongMark);
 
 test("texts that were handed over go before those of the disk", () => {
   const answerer = answererOver({ "p/edgewise.json": "{}", "p/main.c": right });
   const triedWith = (text: string) => {
-    const answer = answerer.answer({
+    const answer = answerOf(answerer, {
       project: "p",
       texts: new Map([["p/main.c", text]]),
       cancel: newCancelFlag(),
@@ -29,7 +36,7 @@ test("texts that were handed over go before those of the disk", () => {
 
 test("what was not handed over is read from the disk", () => {
   const answerer = answererOver({ "p/edgewise.json": "{}", "p/main.c": wrong });
-  const answer = answerer.answer({ project: "p", texts: new Map(), cancel: newCancelFlag() });
+  const answer = answerOf(answerer, { project: "p", texts: new Map(), cancel: newCancelFlag() });
   expect(answer).toMatchObject({ kind: "tried", result: { findings: [{ rule: "report/sync-bit" }] } });
 });
 
@@ -50,17 +57,26 @@ test("every project of a folder is found again by its id", () => {
   expect(ids.length).toBeGreaterThanOrEqual(7);
   const answerer = answererOver(files);
   for (const project of ids) {
-    const answer = answerer.answer({ project, texts: new Map(), cancel: newCancelFlag() });
+    const answer = answerOf(answerer, { project, texts: new Map(), cancel: newCancelFlag() });
     expect({ project, kind: answer.kind }).toEqual({ project, kind: "tried" });
   }
+});
+
+test("what parts show is answered before what the whole firmware shows, and that is the last answer", () => {
+  const answerer = answererOver({ "p/edgewise.json": "{}", "p/main.c": wrong });
+  const answers = [...answerer.answer({ project: "p", texts: new Map(), cancel: newCancelFlag() })];
+  expect(answers).toMatchObject([
+    { kind: "tried", isLast: false },
+    { kind: "tried", isLast: true },
+  ]);
 });
 
 test("a run that is cancelled says so, and one of a project that is gone says why it failed", () => {
   const answerer = answererOver({ "p/edgewise.json": "{}", "p/main.c": wrong });
   const flag = newCancelFlag();
   cancel(flag);
-  expect(answerer.answer({ project: "p", texts: new Map(), cancel: flag })).toEqual({ kind: "cancelled" });
-  expect(answerer.answer({ project: "q", texts: new Map(), cancel: newCancelFlag() })).toMatchObject({
+  expect(answerOf(answerer, { project: "p", texts: new Map(), cancel: flag })).toEqual({ kind: "cancelled" });
+  expect(answerOf(answerer, { project: "q", texts: new Map(), cancel: newCancelFlag() })).toMatchObject({
     kind: "failed",
     why: expect.stringContaining("not on the disk"),
   });
@@ -78,7 +94,7 @@ test("a service that fails is an answer, and the next request is answered too", 
       },
     };
   });
-  const ask = () => answerer.answer({ project: "p", texts: new Map(), cancel: newCancelFlag() });
+  const ask = () => answerOf(answerer, { project: "p", texts: new Map(), cancel: newCancelFlag() });
   expect(ask()).toEqual({ kind: "failed", why: "inner fault" });
   isBroken = false;
   expect(ask().kind).toBe("tried");

@@ -14,7 +14,7 @@ afterEach(() => {
 });
 
 const textsOf = (text: string) => new Map([["/p/a.c", text]]);
-const tried = (message: string): TrialEnd => ({ kind: "tried", result: resultSaying(message) });
+const tried = (message: string): TrialEnd => ({ kind: "tried", result: resultSaying(message), isLast: true });
 
 function startedQueue() {
   const workers = new FakeWorkers();
