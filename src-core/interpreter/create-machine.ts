@@ -8,6 +8,7 @@ export function createMachine(request: MachineRequest): Machine {
   return {
     memory: runtime.targetMemory,
     missteps: runtime.missteps.found,
+    prepare: () => runtime.prepare(),
     reset: () => runtime.reset(),
     call: (symbol, parameters) => runtime.call(symbol, parameters),
     callPointer: (pointer, parameters) => runtime.callPointer(pointer, parameters),

@@ -36,6 +36,11 @@ export interface Machine {
   readonly memory: TargetMemory;
   /** What undefined behaviour was met so far, each kind once a place. */
   readonly missteps: readonly Misstep[];
+  /**
+   * Lowers every function of the author's now, in the order of the program, and what they call: where literals and static
+   * objects lie does not depend on what is called first.
+   */
+  prepare(): void;
   /** Initialises global objects, as the code before `main` does. Again for a reset. */
   reset(): Outcome;
   /** Runs one function; arguments as `OutsideBody` takes them. */

@@ -1,4 +1,3 @@
-import { createMachine } from "../../interpreter/create-machine.ts";
 import type { Machine } from "../../interpreter/machine.ts";
 import type { Clock, Outcome, OutsideFunction, Registers, Stop } from "../../interpreter/outcome.ts";
 import { vectorNamed } from "../../model/chips.ts";
@@ -9,6 +8,7 @@ import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
 import { type Looks, looksOf } from "../observing/looks.ts";
 import type { CodeTrace } from "./code-trace.ts";
 import type { FirmwareChip } from "./firmware-chip.ts";
+import { FirmwareMachine } from "./firmware-machine.ts";
 
 /** A handler that is no source: it lets its own cycles go by, the response to the interrupt and RETI among them. */
 export type HandlerBody = (side: HandlerSide) => Stop | undefined;
@@ -37,6 +37,8 @@ export interface InterpretedFirmware {
   readonly start: ((machine: Machine) => Stop | undefined) | undefined;
   /** See `Clock`. */
   readonly runsEveryTurn?: boolean;
+  /** Made with the same `program` and `shared`, without `trace`, for other runs as well; undefined for one of this run's own. */
+  readonly machine?: FirmwareMachine | undefined;
 }
 
 /** Runs a firmware's sources: registers are those of the chip, and cycles are estimated. */
@@ -64,16 +66,11 @@ export class InterpreterEngine implements Engine {
   }
 
   run(bench: BenchSide): EngineEnd {
-    const { program, chip, outside, start, shared } = this.#firmware;
-    const machine: Machine = createMachine({
-      program,
-      limits: { steps: Number.POSITIVE_INFINITY, depth: 200 },
+    const { program, chip, outside, start } = this.#firmware;
+    const machine: Machine = this.#machine().beside({
       registers: registersOf(chip, looksOf(program)),
       outside,
-      instead: undefined,
-      ...(shared && { shared }),
       clock: this.#clock(bench, () => machine),
-      cancelled: undefined,
     });
     const reset = machine.reset();
     const stop = reset.kind === "stopped" ? reset.stop : (start ?? this.#main)(machine);
@@ -81,6 +78,11 @@ export class InterpreterEngine implements Engine {
     if (this.#problem !== undefined) return { kind: "stopped", ...this.#problem };
     if (stop !== undefined) return { kind: "stopped", message: stop.message, at: stop.at };
     return { kind: "stopped", message: "`main` returned: the code does nothing more", at: undefined };
+  }
+
+  #machine(): FirmwareMachine {
+    const { program, shared, trace, runsEveryTurn = false, machine } = this.#firmware;
+    return machine ?? new FirmwareMachine({ program, shared, calls: trace, runsEveryTurn });
   }
 
   readonly #main = (machine: Machine): Stop | undefined => {
@@ -91,9 +93,8 @@ export class InterpreterEngine implements Engine {
   };
 
   #clock(bench: BenchSide, machine: () => Machine): Clock {
-    const { chip, trace, torn, runsEveryTurn } = this.#firmware;
+    const { chip, torn } = this.#firmware;
     return {
-      ...(trace === undefined ? {} : { calls: trace }),
       ...(torn === undefined ? {} : { torn }),
       budget: () => {
         if (bench.ended || chip.pendingInterrupt() !== undefined) return 0;
@@ -127,7 +128,6 @@ export class InterpreterEngine implements Engine {
         this.#status = chip.status;
         return this.#happened + chip.happenings;
       },
-      runsEveryTurn: runsEveryTurn === true,
     };
   }
 

@@ -43,6 +43,14 @@ export class Pace {
     return this.#slice - (this.#counters[0] ?? 0);
   }
 
+  /** The code begins anew: no cycles have gone by. */
+  reset(): void {
+    this.#slice = 0;
+    this.#counters[0] = 0;
+    this.#passed = 0;
+    this.#restarted = -1;
+  }
+
   /** The machine is called from outside. */
   begin(): void {
     this.#stepsLeft = this.#limits.steps;

@@ -39,6 +39,8 @@ export class Runtime {
   readonly #classes: Classes;
   /** By number: what a function does. Those not called yet lower themselves first. */
   readonly #table: Code[] = [];
+  /** Those, by number. */
+  readonly #toLower = new Map<number, FunctionSymbol>();
   /** Functions that are declared only, by number. */
   readonly #undefined = new Map<number, FunctionSymbol>();
   readonly #guards: number[] = [];
@@ -107,7 +109,26 @@ export class Runtime {
     };
   }
 
+  prepare(): void {
+    for (const symbol of this.#request.program.functions) {
+      // A lambda's function is lowered behind the function around it.
+      if (symbol.definition !== undefined && symbol.name !== "operator()") this.linker.functionNumber(symbol);
+    }
+    // Lowering one asks for others, which come behind it.
+    for (const [number, symbol] of this.#toLower) {
+      try {
+        this.#lower(number, symbol);
+      } catch (problem) {
+        // It is told when the function is called.
+        if (!(problem instanceof Halt)) throw problem;
+      }
+    }
+  }
+
   reset(): Outcome {
+    this.pace.reset();
+    this.#temporaries.length = 0;
+    this.#counters[1] = 0;
     return this.#guarded(() => {
       this.#memory.clear();
       this.linker.writeLiterals();
@@ -259,11 +280,15 @@ export class Runtime {
 
   /** Stands for a function until it is called for the first time; then that is lowered and takes its place. */
   #unlowered(number: number, symbol: FunctionSymbol): Code {
-    return (...parameters) => {
-      const code = this.#bodies.codeOf(symbol);
-      this.#table[number] = code;
-      return code(...parameters);
-    };
+    this.#toLower.set(number, symbol);
+    return (...parameters) => this.#lower(number, symbol)(...parameters);
+  }
+
+  #lower(number: number, symbol: FunctionSymbol): Code {
+    const code = this.#bodies.codeOf(symbol);
+    this.#table[number] = code;
+    this.#toLower.delete(number);
+    return code;
   }
 
   /** Wraps code so that whoever watches calls is told of it. */

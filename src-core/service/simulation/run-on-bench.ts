@@ -3,6 +3,7 @@ import { type Chip, createChip } from "../../bench/chip/chip.ts";
 import { type Wiring, wiringOf } from "../../bench/chip/wiring.ts";
 import type { EngineEnd } from "../../bench/engine.ts";
 import { type CodeRecord, CodeTrace } from "../../bench/engines/code-trace.ts";
+import { FirmwareMachine } from "../../bench/engines/firmware-machine.ts";
 import { InterpreterEngine } from "../../bench/engines/interpreter-engine.ts";
 import { simulatedFirmwareChip } from "../../bench/engines/simulated-firmware-chip.ts";
 import type { MouseProfile } from "../../bench/mice/profile.ts";
@@ -97,9 +98,9 @@ export function recordRun(
   const chip = simulatedFirmwareChip(made, wiring, bench, watch);
   const core = sketchCore({ program, model: made.model, clockHz, chip, defines: reading.project.defines });
   const shared = sharedVariables(reading.facts);
+  const machine = runsEveryTurn || tracesCode ? undefined : machineOf(reading, shared);
   const torn = (at: At | undefined): void => watch.tear(at);
   const trace = new CodeTrace((untold) => made.core.clock.timeOf(chip.cycles + untold));
-  const traced = tracesCode ? trace : undefined;
   const engine = new InterpreterEngine({
     program,
     chip,
@@ -107,9 +108,23 @@ export function recordRun(
     torn,
     ...core,
     runsEveryTurn,
-    trace: traced,
+    trace: tracesCode ? trace : undefined,
+    machine,
   });
   return { ...bench.run(engine, watch), chip: made, code: trace.record };
+}
+
+/** For as long as a reading is kept. */
+const machines = new WeakMap<ProjectReading, FirmwareMachine>();
+
+/** The machine that all runs of a reading share, one after the other. */
+function machineOf(reading: ProjectReading, shared: readonly Variable[]): FirmwareMachine {
+  const known = machines.get(reading);
+  if (known !== undefined) return known;
+  const { program } = reading.facts;
+  const made = new FirmwareMachine({ program, shared, calls: undefined, runsEveryTurn: false });
+  machines.set(reading, made);
+  return made;
 }
 
 /** A new chip, how it is wired, and the layout of its reports. Throws `Missing` for what the project does not say. */

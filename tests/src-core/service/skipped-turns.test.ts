@@ -35,7 +35,8 @@ const cells = [
   ["asks-for-resend", "patient", "flick"],
 ] as const;
 
-// The reference is the same run with each turn of each loop run: nothing that is recorded may differ, to the last event.
+// The reference is the same run with each turn of each loop run, on a machine that ran nothing before: nothing that is recorded
+// may differ, to the last event.
 describe.each(["ferry-c", "ferry-sketch"])("turns that are skipped in %s", (sample) => {
   const reading = readingOf(sample);
 

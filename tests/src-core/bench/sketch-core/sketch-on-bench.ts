@@ -1,6 +1,7 @@
 import { createChip } from "../../../../src-core/bench/chip/chip.ts";
 import type { Wiring } from "../../../../src-core/bench/chip/wiring.ts";
 import type { BenchSide, EngineEnd } from "../../../../src-core/bench/engine.ts";
+import { FirmwareMachine } from "../../../../src-core/bench/engines/firmware-machine.ts";
 import { InterpreterEngine } from "../../../../src-core/bench/engines/interpreter-engine.ts";
 import { simulatedFirmwareChip } from "../../../../src-core/bench/engines/simulated-firmware-chip.ts";
 import { sketchCore } from "../../../../src-core/bench/sketch-core/sketch-core.ts";
@@ -33,6 +34,8 @@ export interface SketchOptions {
   readonly wiring?: Wiring;
   readonly milliseconds?: number;
   readonly defines?: Readonly<Record<string, string>>;
+  /** Runs on the same machine before the one that is told of. */
+  readonly runsBefore?: number;
   /** Plans what happens on the wires; moments in microseconds. */
   readonly prepare?: (
     wires: BenchSide["wires"],
@@ -68,47 +71,53 @@ export function runSketch(text: string, options: SketchOptions = {}): SketchRun 
     grammar: readGrammar,
     cache: new ProgramCache(),
   });
-  const made = createChip({ name, hz });
-  if (made.kind !== "chip") throw new Error(made.message);
-  const queue = new EventQueue();
-  const wires = createWires(queue, 0);
-  let ended = false;
-  queue.at(milliseconds * ms, () => {
-    ended = true;
-  });
-  options.prepare?.(wires, (microsecond, happen) => queue.at(microsecond * us, happen));
-  const bench: BenchSide = {
-    wires,
-    get next() {
-      return queue.next;
-    },
-    get ended() {
-      return ended;
-    },
-    advanceTo: (time) => queue.advanceTo(time),
-  };
-  const chip = simulatedFirmwareChip(made.chip, wiring, bench);
-  const core = sketchCore({ program, model: made.chip.model, clockHz: hz, chip, defines });
-  const end = new InterpreterEngine({ program, chip, ...core }).run(bench);
-  const at = end.kind === "stopped" ? end.at : undefined;
-  const edges = (wire: WireName) =>
-    wires.edges
-      .filter((edge) => edge.wire === wire)
-      .map(({ time, level, cause }) => ({
-        time: time / us,
-        level,
-        text: cause.at === undefined ? "" : text.slice(cause.at.first.start, cause.at.last.end),
-      }));
-  return {
-    end,
-    stoppedAt: at && text.slice(at.first.start, at.last.end),
-    edges,
-    bytes: (baud, from = 0, to = Number.POSITIVE_INFINITY) =>
-      bytesOn(
-        edges("rxd").filter(({ time }) => time >= from && time < to),
-        1e6 / baud,
-      ),
-  };
+  const machine = new FirmwareMachine({ program, shared: undefined, calls: undefined, runsEveryTurn: false });
+  for (let before = 0; before < (options.runsBefore ?? 0); before += 1) runOnce();
+  return runOnce();
+
+  function runOnce(): SketchRun {
+    const made = createChip({ name, hz });
+    if (made.kind !== "chip") throw new Error(made.message);
+    const queue = new EventQueue();
+    const wires = createWires(queue, 0);
+    let ended = false;
+    queue.at(milliseconds * ms, () => {
+      ended = true;
+    });
+    options.prepare?.(wires, (microsecond, happen) => queue.at(microsecond * us, happen));
+    const bench: BenchSide = {
+      wires,
+      get next() {
+        return queue.next;
+      },
+      get ended() {
+        return ended;
+      },
+      advanceTo: (time) => queue.advanceTo(time),
+    };
+    const chip = simulatedFirmwareChip(made.chip, wiring, bench);
+    const core = sketchCore({ program, model: made.chip.model, clockHz: hz, chip, defines });
+    const end = new InterpreterEngine({ program, chip, ...core, machine }).run(bench);
+    const at = end.kind === "stopped" ? end.at : undefined;
+    const edges = (wire: WireName) =>
+      wires.edges
+        .filter((edge) => edge.wire === wire)
+        .map(({ time, level, cause }) => ({
+          time: time / us,
+          level,
+          text: cause.at === undefined ? "" : text.slice(cause.at.first.start, cause.at.last.end),
+        }));
+    return {
+      end,
+      stoppedAt: at && text.slice(at.first.start, at.last.end),
+      edges,
+      bytes: (baud, from = 0, to = Number.POSITIVE_INFINITY) =>
+        bytesOn(
+          edges("rxd").filter(({ time }) => time >= from && time < to),
+          1e6 / baud,
+        ),
+    };
+  }
 }
 
 function bytesOn(edges: readonly { readonly time: number; readonly level: number }[], bit: number) {
