@@ -92,15 +92,17 @@ export class Pace {
 
   /**
    * Behind a turn that began at `since` of `cycles` and is followed by turns just like it until something happens: those
-   * that fit in whole are over. A turn that ends as something happens may see it already, or `between` two bytes.
+   * that fit in whole, `most` at most, are over, and how many they are is told. A turn that ends as something happens may see it already, or `between` two bytes.
    */
-  skip(since: number): void {
+  skip(since: number, most: number): number {
     const left = this.#counters[0] ?? 0;
     const turn = this.cycles - since;
     // With a watchdog that was restarted in the turn, the last one before what happens next is run: it restarts it, too.
     const kept = this.#restarted >= since ? turn + accessCycles : accessCycles + 1;
-    const turns = Math.floor((left - kept) / turn);
-    if (turn > 0 && turns > 0) this.#counters[0] = left - turns * turn;
+    const turns = turn > 0 ? Math.min(most, Math.floor((left - kept) / turn)) : 0;
+    if (turns <= 0) return 0;
+    this.#counters[0] = left - turns * turn;
+    return turns;
   }
 
   /**

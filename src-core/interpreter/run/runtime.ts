@@ -379,7 +379,8 @@ export class Runtime {
       },
       waited: (cycles: number): void => this.pace.wait(cycles, 0),
       T: this.#turns?.begun,
-      turned: (moment: number, cycles: number): void => this.#turns?.begins(moment, cycles),
+      turned: (moment: number, cycles: number) => this.#turns?.begins(moment, cycles),
+      counted: (...turn: Parameters<Turns["beginsCounted"]>) => this.#turns?.beginsCounted(...turn),
       /** Something is done once and never again. */
       changed: (): void => this.#changes?.noteOther(),
       cannot: (text: number, place: number): never => {

@@ -25,15 +25,41 @@ export class Turns {
    * A turn begins. The one before it began at this moment, -1 for none or for one that changed something, and with so many
    * cycles gone by.
    */
-  begins(moment: number, cycles: number): void {
+  begins(moment: number, cycles: number, most = Number.POSITIVE_INFINITY): number {
     const changes = this.#changes;
     const happened = this.#clock.happened();
     if (happened !== this.#happened) {
       this.#happened = happened;
       changes.noteOther();
     }
-    if (moment >= 0 && !this.#clock.runsEveryTurn && changes.areUndoneSince(moment)) this.#pace.skip(cycles);
+    const isWaiting = moment >= 0 && !this.#clock.runsEveryTurn && changes.areUndoneSince(moment);
+    const skipped = isWaiting ? this.#pace.skip(cycles, most) : 0;
     this.begun[0] = changes.moment;
     this.begun[1] = this.#pace.cycles;
+    return skipped;
+  }
+
+  /**
+   * The same for a loop that counts a variable up or down by one: it is `count` now and was `before` at the turn before. Turns are
+   * the same while it stays away from `limit`, with which the loop compares it, and from the ends of its type, `least` and
+   * `most`. What it is behind the turns that are skipped comes back.
+   */
+  beginsCounted(
+    moment: number,
+    cycles: number,
+    count: number,
+    before: number,
+    least: number,
+    most: number,
+    limit: number,
+  ): number {
+    const step = count - before;
+    if (step === 0) this.begins(moment, cycles);
+    else if (step === 1 || step === -1) {
+      // The turn before and those to come may look before or behind the step.
+      const near = Math.min(Math.abs(limit - count), step > 0 ? most - count : count - least);
+      return count + step * this.begins(moment, cycles, near - 2);
+    } else this.begins(-1, cycles);
+    return count;
   }
 }

@@ -115,6 +115,88 @@ const loops: readonly (readonly [what: string, text: string, skips: boolean])[] 
     false,
   ],
   [
+    "gives up after many turns",
+    forever(
+      "static uint8_t wait(uint8_t bit) { for (uint16_t i = 0; i < 2500; i++) if (PINB & bit) return 1; return 0; }",
+      "PORTB = wait(1); PORTB = wait(2) + 4;",
+    ),
+    true,
+  ],
+  [
+    "loses its patience",
+    forever(
+      "static uint8_t wait(uint8_t bit) { uint16_t left = 3000; while (!(PINB & bit)) { if (--left == 0) return 0; } return 1; }",
+      "PORTB = wait(1); PORTB = wait(2) + 4;",
+    ),
+    true,
+  ],
+  [
+    "counts down behind the look",
+    forever(
+      "static uint8_t wait(uint8_t bit) { uint8_t left = 200; while (!(PINB & bit)) { if (!left--) return 0; } return 1; }",
+      "PORTB = wait(1); PORTB = wait(2) + 4;",
+    ),
+    true,
+  ],
+  [
+    "counts down in its condition",
+    forever(
+      "",
+      "uint16_t left = 1200; while (left-- && !(PINB & 1)) {} PORTB = PINB; while (PINB & 1) ; PORTB = 9;",
+    ),
+    true,
+  ],
+  [
+    "counts down in a do loop",
+    forever(
+      "",
+      "int16_t left = 700; do { if (PINB & 1) break; } while (--left > -300); PORTB = PINB; while (PINB & 1) ; PORTB = 9;",
+    ),
+    true,
+  ],
+  [
+    "counts until its type is full",
+    forever("", "uint8_t n = 0; while (++n != 0 && !(PINB & 1)) {} PORTB = n; while (PINB & 1) ; PORTB = 9;"),
+    false,
+  ],
+  [
+    "counts through the end of its type",
+    forever(
+      "",
+      "uint8_t n = 5; while (n++ < 250 || n > 2) { if (PINB & 1) break; if (n == 100) PORTB = PINB; } PORTB = 9;",
+    ),
+    false,
+  ],
+  [
+    "counts now and then",
+    forever("", "if (PINB & 1) { if (++n > 3000) { PORTB = 1; n = 0; } } else PORTB = 2;", "uint16_t n = 0;"),
+    false,
+  ],
+  [
+    "compares its count as another type",
+    forever(
+      "",
+      "int8_t n = 0; while (!(PINB & 1)) { n++; if ((uint8_t)n == 200) PORTB = 3; } while (PINB & 1) ; PORTB = 9;",
+    ),
+    false,
+  ],
+  [
+    "uses its count",
+    forever(
+      "",
+      "for (uint16_t i = 0; i < 1000; i++) { if ((i & 0x7f) == 3) PORTB = i; if (PINB & 1) break; } PORTB = 9;",
+    ),
+    false,
+  ],
+  [
+    "counts two things",
+    forever(
+      "",
+      "uint16_t a = 0, b = 900; while (!(PINB & 1)) { if (++a > 800) break; if (--b == 0) break; } PORTB = a; while (PINB & 1) ; PORTB = b;",
+    ),
+    false,
+  ],
+  [
     "counts turns in a static variable",
     forever("", "static uint16_t turns; if (++turns == 500) { PORTB = 1; turns = 0; }"),
     false,
