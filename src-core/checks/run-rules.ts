@@ -1,5 +1,5 @@
 import type { Facts } from "../facts/facts.ts";
-import type { Finding, NotUnderstood, RuleLevel } from "../finding.ts";
+import type { Finding, NotUnderstood, RuleLevel, Span } from "../finding.ts";
 import { ruleOf, rules } from "./registry.ts";
 import type { Draft, Rule, RuleText, Trials } from "./rule.ts";
 import { consequencesOf, withoutConsequences } from "./runs/consequences.ts";
@@ -42,17 +42,35 @@ export function judgeTrials(
 }
 
 /**
- * Findings of both, in order. What whole runs showed of a fault that is told already is left out: the same rule's, and what
- * follows from another's.
+ * Findings of both, in order. What whole runs showed of a fault that is told already is left out: what follows from another
+ * fault, and what the same rule tells of the text. Where that is allowed, it is left out at its own places alone, as elsewhere it
+ * may be another fault.
  */
-export function together(read: Checked, tried: Checked): Checked {
+export function together(
+  read: Checked,
+  tried: Checked,
+  isAllowed: (finding: Finding) => boolean = () => false,
+): Checked {
   const [ofRuns, ofParts] = split(tried.findings, ({ rule }) => ruleOf(rule)?.needsWholeRun !== false);
   const told = [...read.findings, ...ofParts];
-  const explained = new Set(told.flatMap(({ rule }) => [rule, ...consequencesOf(rule)]));
+  const explained = new Set(told.flatMap(({ rule }) => [...consequencesOf(rule)]));
+  const isTold = (found: Finding): boolean =>
+    told.some(
+      (each) => each.rule === found.rule && (!isAllowed(each) || placesOf(each).some(touches(found.span))),
+    );
+  const left = ofRuns.filter((found) => !explained.has(found.rule) && !isTold(found));
   return {
-    findings: inOrder([...told, ...ofRuns.filter(({ rule }) => !explained.has(rule))]),
+    findings: inOrder([...told, ...left]),
     notUnderstood: [...read.notUnderstood, ...tried.notUnderstood],
   };
+}
+
+function placesOf({ span, related }: Finding): readonly Span[] {
+  return [span, ...related.map((one) => one.span)];
+}
+
+function touches(one: Span): (other: Span) => boolean {
+  return (other) => one.file === other.file && one.start < other.end && other.start < one.end;
 }
 
 function split<Item>(

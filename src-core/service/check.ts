@@ -2,9 +2,9 @@ import type { CheckResult, SettingsFault } from "../check-result.ts";
 import { ruleOf, rules } from "../checks/registry.ts";
 import type { Rule, RuleText } from "../checks/rule.ts";
 import { judgeTrials, runRules, together } from "../checks/run-rules.ts";
-import type { NotUnderstood, RuleLevel } from "../finding.ts";
+import type { Finding, NotUnderstood, RuleLevel } from "../finding.ts";
 import type { EncoderProposal } from "../note-proposal.ts";
-import { applyAllows } from "../notes/allow/apply-allows.ts";
+import { allowancesOf, applyAllows } from "../notes/allow/apply-allows.ts";
 import type { SettingsProblem } from "../notes/settings/settings.ts";
 import type { Project } from "../project/project.ts";
 import type { ReportTrial } from "../reports/report-trial.ts";
@@ -21,7 +21,8 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
   const levels = levelsOf(project);
   const levelOf = ({ id, severity }: RuleText): RuleLevel => levels.get(id) ?? severity;
   const read = runRules(facts, levels);
-  const { findings, notUnderstood } = tried === undefined ? read : together(read, tried);
+  const isAllowed = (finding: Finding): boolean => allowancesOf(finding, facts.notes.allowances).length > 0;
+  const { findings, notUnderstood } = tried === undefined ? read : together(read, tried, isAllowed);
   const unattached = ruleOf("note/unattached");
   // A rule that looks at a run has not said all before there was one.
   const ran = rules.filter((rule) => hasSaidAll(rule, tried, isWholeFirmware(facts)));

@@ -56,12 +56,13 @@ const leadsTo: Readonly<Record<string, readonly string[]>> = {
   "ps2/packet-resync": ["ps2/parity-unchecked"],
   "ps2/parity-unchecked": ["report/counts-lost"],
   "ps2/reporting-not-enabled": ["report/counts-lost"],
-  "report/layout": ["report/counts-lost"],
+  // Where movements come out as others, it cannot be told when one arrived.
+  "report/layout": ["serial/throughput"],
   "report/sync-bit": ["serial/throughput"],
-  "report/y-direction": ["report/counts-lost"],
-  "report/sign-lost": ["report/counts-lost"],
-  "report/clip-missing": ["report/counts-lost"],
-  "report/button-map": ["report/counts-lost"],
+  "report/y-direction": ["serial/throughput"],
+  "report/sign-lost": ["serial/throughput"],
+  "report/clip-missing": ["serial/throughput"],
+  "report/button-map": ["serial/throughput"],
   "report/length": ["serial/throughput", "serial/ident-wrong"],
 };
 

@@ -20,7 +20,7 @@ export function applyAllows(
 ): readonly Finding[] {
   const used = new Set<Allowance>();
   const kept = findings.filter((finding) => {
-    const covering = allowances.filter((allowance) => covers(allowance, finding));
+    const covering = allowancesOf(finding, allowances);
     for (const allowance of covering) used.add(allowance);
     return covering.length === 0;
   });
@@ -39,6 +39,11 @@ export function applyAllows(
     });
   }
   return kept.sort(inOrder);
+}
+
+/** Those that allow this finding. */
+export function allowancesOf(finding: Finding, allowances: readonly Allowance[]): readonly Allowance[] {
+  return allowances.filter((allowance) => covers(allowance, finding));
 }
 
 /** By file, then by place, then by rule. */

@@ -4,7 +4,7 @@ import type { NotUnderstood, Span } from "../../finding.ts";
 import type { FirmwareRun } from "../../firmware-run.ts";
 import type { SimulatedRun } from "../../simulation-result.ts";
 import type { ProjectReading } from "../project-reading.ts";
-import { orWhyNot } from "../simulation/missing.ts";
+import { Missing, orWhyNot } from "../simulation/missing.ts";
 import { type Around, boardOf, named, recordRun, stopOf } from "../simulation/run-on-bench.ts";
 import { cellsFor } from "./cells.ts";
 import { placeOfFault } from "./place-of-fault.ts";
@@ -31,7 +31,12 @@ export function runWhole(
 ): WholeRuns | undefined {
   if (!isWholeFirmware(reading.facts)) return nothing;
   const planned = orWhyNot(() => {
-    boardOf(reading);
+    const { wiring } = boardOf(reading);
+    // Whoever is not told that a PC asks who is there cannot answer.
+    if (wiring.rts === undefined && wiring.dtr === undefined)
+      throw new Missing(
+        "which pin hears RTS or DTR of the PC is not known; say it in the note `@wire serial`",
+      );
     return { kind: "cells", cells: cellsFor(reading.project.settings.simulate) } as const;
   });
   if (planned.kind === "cannot") {

@@ -1,0 +1,193 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { firmwareWith, rightFirmware } from "../../../src-core/checks/runs/right-firmware.ts";
+import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
+import { createService } from "../../../src-core/service/create-service.ts";
+import { loadGrammar } from "../reader/syntax/load-grammar.ts";
+
+type Files = Readonly<Record<string, string>>;
+
+const grammar = await loadGrammar();
+
+function started(files: Files) {
+  const service = createService({ host: hostOfFiles(files), grammar, startName: "adapter" });
+  const id = service.projectsAt(".")[0]?.id ?? "";
+  return {
+    run: (cancelled?: () => boolean) => service.runWhole(id, cancelled),
+    check: () => service.check(id),
+    rules: () => service.check(id).findings.map(({ rule }) => rule),
+  };
+}
+
+/** What a check tells after the runs, and what they came to. */
+function checked(files: Files) {
+  const service = started(files);
+  const tried = service.run();
+  const { findings, notUnderstood } = service.check();
+  return {
+    ran: tried?.ran,
+    findings,
+    rules: findings.map(({ rule }) => rule),
+    said: notUnderstood.map(({ message }) => message),
+    /** The code under the findings. */
+    code: findings.map(({ span }) => (files[span.file] ?? "").slice(span.start, span.end)),
+  };
+}
+
+const withSettings = (files: Files, settings: object): Files => ({
+  ...files,
+  "edgewise.json": JSON.stringify(settings),
+});
+
+const impatient = firmwareWith("#define REPLY_MS 30", "#define REPLY_MS 5");
+
+describe("right firmware is clean", () => {
+  const samples = ["ferry-c", "ferry-sketch"].map((name) => `sample-workspace/${name}`);
+  it.each(samples)("%s", (folder) => {
+    const files = readdirSync(folder).map((name) => [name, readFileSync(`${folder}/${name}`, "utf8")]);
+    expect(checked(Object.fromEntries(files))).toMatchObject({ ran: true, rules: [], said: [] });
+  });
+});
+
+describe("what runs show is told like any other finding", () => {
+  it("once for all runs, at the statement that did it, with figures", () => {
+    const { findings, code } = checked(impatient);
+    expect(code).toEqual(["DDRD |= line"]);
+    expect(findings).toMatchObject([
+      {
+        rule: "ps2/reply-timeout-short",
+        severity: "error",
+        measured: { unit: "ms" },
+        limit: { unit: "ms" },
+        message: expect.stringContaining("mouse answers-late, PC hurried, stroke click"),
+      },
+    ]);
+  });
+
+  it("at the level that the project wants, or not at all", () => {
+    const at = (level: string) =>
+      checked(withSettings(impatient, { rules: { "ps2/reply-timeout-short": level } })).findings.map(
+        ({ severity }) => severity,
+      );
+    expect(at("info")).toEqual(["info"]);
+    expect(at("off")).toEqual([]);
+  });
+
+  const allow = `// @wire allow ps2/reply-timeout-short because "for this test"`;
+  const allowed = (files: Files): Files => ({
+    "main.c": (files["main.c"] ?? "").replace("  DDRD |= line;", `  ${allow}\n  DDRD |= line;`),
+  });
+
+  it("unless a note allows it; one that allows nothing is told when all was run", () => {
+    expect(checked(allowed(impatient)).rules).toEqual([]);
+    const idle = started(allowed(rightFirmware));
+    expect(idle.rules()).toEqual([]);
+    idle.run();
+    expect(idle.rules()).toEqual(["note/unattached"]);
+  });
+});
+
+describe("the same fault is told once", () => {
+  it("where the text tells it", () => {
+    const { rules, code } = checked(firmwareWith("_delay_us(120)", "_delay_us(50)"));
+    expect(rules).toEqual(["ps2/request-hold-short"]);
+    expect(code).toEqual(["50"]);
+  });
+
+  it("where a fault of the text explains what runs show: no PC reads twice the rate", () => {
+    expect(checked(firmwareWith("UBRR0 = 832", "UBRR0 = 416")).rules).toEqual(["serial/baud-error"]);
+  });
+
+  it("where a fault of an encoder does", () => {
+    expect(checked(firmwareWith("x = dx, y = -dy", "x = dx, y = dy")).rules).toEqual(["report/y-direction"]);
+  });
+
+  it("but what is allowed in one place is told of another", () => {
+    const waits = firmwareWith(
+      "static bool take_report(void) {",
+      `// @wire allow ps2/wait-forever because "nobody calls it without a mouse"
+static void wait_for_mouse(void) {
+  while (PIND & CLOCK) {
+  }
+}
+
+static bool take_report(void) {`,
+    );
+    const text = (waits["main.c"] ?? "").replace(
+      "  sei();\n  bool",
+      "  sei();\n  for (;;) {\n  }\n  wait_for_mouse();\n  bool",
+    );
+    expect(checked({ "main.c": text }).rules).toEqual(["ps2/wait-forever"]);
+  });
+});
+
+describe("which runs are made", () => {
+  it("those that edgewise.json names, and its own strokes with the first mouse", () => {
+    const lame = firmwareWith("first->dx -= dx;\n    first->dy -= dy;", "first->dx = first->dy = 0;");
+    const { findings } = checked(
+      withSettings(lame, {
+        simulate: {
+          mice: ["wheel"],
+          pcs: ["patient"],
+          strokes: ["rest"],
+          ownStrokes: { dash: [{ ms: 100, right: 1500 }] },
+        },
+      }),
+    );
+    expect(findings).toMatchObject([
+      { message: expect.stringContaining("mouse wheel, PC patient, stroke dash") },
+    ]);
+  });
+
+  it("none for parts of a firmware, and nothing is said of that", () => {
+    const parts = (rightFirmware["main.c"] ?? "").replace("int main(void)", "void start(void)");
+    expect(checked({ "main.c": parts })).toMatchObject({ ran: false, rules: [], said: [] });
+  });
+
+  it("none where the wires are not known, and what has to be said is said once", () => {
+    const { ran, said } = checked(firmwareWith(" rts=4", ""));
+    expect(ran).toBe(false);
+    expect(said).toEqual([expect.stringContaining("RTS or DTR of the PC is not known")]);
+  });
+});
+
+describe("runs end", () => {
+  it("when they are cancelled, in the middle of one; the next are made anew", () => {
+    const service = started(impatient);
+    let asked = 0;
+    expect(service.run(() => ++asked > 150)).toBeUndefined();
+    expect(asked).toBe(151);
+    expect(service.rules()).toEqual([]);
+    expect(service.run(() => false)?.ran).toBe(true);
+    expect(service.rules()).toEqual(["ps2/reply-timeout-short"]);
+  });
+
+  it("after one where the firmware stands still from the start", () => {
+    const still = firmwareWith("  sei();\n  bool ready", "  for (;;) {\n  }\n  bool ready");
+    const { findings, ran } = checked(still);
+    expect(findings).toMatchObject([{ rule: "ps2/wait-forever" }]);
+    expect(findings[0]?.message).not.toContain("other run");
+    expect(ran).toBe(false);
+  });
+
+  it("where the code cannot be run further, which is said once and is nobody's fault", () => {
+    const { rules, said, ran } = checked(
+      firmwareWith("  queue_length = 0;\n    sent_buttons", '  __asm__ volatile("break");\n    sent_buttons'),
+    );
+    expect(rules).toEqual([]);
+    expect(said).toEqual([expect.stringContaining("inline assembly")]);
+    expect(ran).toBe(false);
+  });
+
+  it("when their time is over, which is said once", () => {
+    const long = Object.fromEntries(
+      ["a", "b", "c", "d", "e"].map((name) => [name, [{ ms: 14_000, right: 200 }]]),
+    );
+    const { rules, said, ran } = checked(
+      withSettings(rightFirmware, { simulate: { mice: ["plain"], ownStrokes: long } }),
+    );
+    expect(rules).toEqual([]);
+    expect(said).toEqual([expect.stringContaining("60 s of virtual time")]);
+    expect(ran).toBe(false);
+  });
+});
