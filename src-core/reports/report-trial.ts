@@ -1,8 +1,9 @@
-import type { NotUnderstood } from "../finding.ts";
+import type { Fix, NotUnderstood } from "../finding.ts";
 import type { ButtonName, FieldName, MovementName, ReportLayout } from "../model/layouts/layout.ts";
 import type { ReportValues } from "../model/layouts/values.ts";
 import type { DecodesNote, EncodesNote } from "../notes/note.ts";
 import type { At, FunctionSymbol } from "../reader/typed/nodes.ts";
+import type { BitPlace } from "./judge/fault-draft.ts";
 
 /** What came of running one of the author's encoders or decoders over its inputs. Plain data but for places. */
 export interface ReportTrial {
@@ -52,8 +53,12 @@ export interface ReportFault {
   readonly what: string;
   /** The smallest input that shows it. */
   readonly example: Example;
+  /** The bit that is wrong; undefined where the fault is in no bit of a report. */
+  readonly place: BitPlace | undefined;
   /** The expression to blame. */
   readonly at: At;
+  /** Changes that were tried out and mend it. */
+  readonly fixes: readonly Fix[];
 }
 
 export interface Example {

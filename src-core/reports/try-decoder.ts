@@ -62,7 +62,9 @@ function faultOf(
       came: fields.map((each) => fieldText(each, came.values.get(each) ?? 0)).join(", "),
       right: fields.map((each) => fieldText(each, Number(values[each] ?? 0))).join(", "),
     },
+    place: undefined,
     at: (field === undefined ? undefined : came.writers.get(field)) ?? symbol.at,
+    fixes: [],
   };
 }
 

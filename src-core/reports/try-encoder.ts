@@ -168,6 +168,8 @@ function faultOf(
       came: bytesText(bytes),
       right: bytesText(right),
     },
+    place,
     at: blamed ?? symbol.at,
+    fixes: [],
   };
 }

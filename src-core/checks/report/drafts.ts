@@ -1,3 +1,4 @@
+import type { Fix } from "../../finding.ts";
 import { formatSources } from "../../model/sources.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import type { FaultKind, ReportFault, ReportTrial } from "../../reports/report-trial.ts";
@@ -33,10 +34,18 @@ function draftOf({ note, layout }: ReportTrial, first: ReportFault, faults: read
     message: `${what}: ${given} ${makes}`,
     source: formatSources(layout.sources),
     related: [{ span: spanOf(note.span), message: "what the note says of the report" }],
-    fixes: [],
+    fixes: sharedFixes(faults),
   };
 }
 
 function spanOfFault({ at }: ReportFault) {
   return spanOf(visibleRange(at.first, at.last));
+}
+
+/** Several faults at one place are one finding, which only a change that mends all of them removes. */
+function sharedFixes([first, ...others]: readonly ReportFault[]): readonly Fix[] {
+  const key = ({ edits }: Fix): string => JSON.stringify(edits);
+  return (first?.fixes ?? []).filter((fix) =>
+    others.every(({ fixes }) => fixes.some((each) => key(each) === key(fix))),
+  );
 }

@@ -1,0 +1,33 @@
+import { hexText } from "../../figures.ts";
+import type { Fix } from "../../finding.ts";
+import type { CodeExpression } from "./encoder-code.ts";
+import { inserted, replaced } from "./source-text.ts";
+
+type TextAt = (code: CodeExpression) => string;
+
+/** Sets constant bits in what is stored. */
+export function setBits(code: CodeExpression, bits: number, textAt: TextAt): Fix {
+  const written = hexText(bits);
+  const edits = bindsTighterThanOr(code)
+    ? [inserted(code.span, code.span.start, `${written} | `)]
+    : [replaced(code.span, `${written} | (${textAt(code)})`)];
+  return { title: `Set ${written} as well`, edits };
+}
+
+/** Takes all bits away but those of a mask. */
+export function keepBits(code: CodeExpression, mask: number, textAt: TextAt): Fix {
+  const written = hexText(mask);
+  const text = isOneWord(code) ? textAt(code) : `(${textAt(code)})`;
+  const masked = `${text} & ${written}`;
+  const isAlone = code.parent === undefined || code.parent.kind === "assign" || code.parent.kind === "call";
+  return { title: `Keep only ${written} of it`, edits: [replaced(code.span, isAlone ? masked : `(${masked})`)] };
+}
+
+function isOneWord({ expression }: CodeExpression): boolean {
+  return ["variable", "member", "index", "integer", "call", "method-call"].includes(expression.kind);
+}
+
+function bindsTighterThanOr({ expression }: CodeExpression): boolean {
+  return expression.kind !== "conditional" && expression.kind !== "logical" && expression.kind !== "comma" &&
+    expression.kind !== "assign" && expression.kind !== "compound-assign";
+}

@@ -1,0 +1,221 @@
+import type { Fix, Span } from "../../finding.ts";
+import type { FieldName, MovementName, Slot } from "../../model/layouts/layout.ts";
+import { movementRange } from "../../model/layouts/values.ts";
+import { visibleRange } from "../../reader/tokens.ts";
+import type { ReportFault, ReportTrial } from "../report-trial.ts";
+import { isMovement } from "../subject/operands.ts";
+import { keepBits, setBits } from "./bits.ts";
+import { clipFix } from "./clip.ts";
+import { type CodeExpression, codeOf, type EncoderCode } from "./encoder-code.ts";
+import { exchangedNames, exchangedNumbers } from "./exchanges.ts";
+import { type Literal, literalsOf } from "./literals.ts";
+import { otherNumbers } from "./other-numbers.ts";
+import { otherSigns, otherTruths } from "./signs.ts";
+import { liesIn, replaced, type TextOf } from "./source-text.ts";
+
+/**
+ * Changes that may mend a fault of an encoder or decoder, the likeliest first. Nobody has tried them: most are wrong.
+ * They change what the expression to blame is made of, then the statement around it, then the rest of the function.
+ */
+export function* candidatesFor(trial: ReportTrial, fault: ReportFault, textOf: TextOf): Generator<Fix> {
+  const { definition } = trial.symbol;
+  if (definition === undefined) return;
+  const search = new Search(trial, fault, textOf);
+  yield* search.candidates();
+}
+
+class Search {
+  readonly #trial: ReportTrial;
+  readonly #fault: ReportFault;
+  readonly #textOf: TextOf;
+  readonly #code: EncoderCode;
+  readonly #blamed: Span;
+  readonly #statement: Span;
+  readonly #literals: readonly Literal[];
+
+  constructor(trial: ReportTrial, fault: ReportFault, textOf: TextOf) {
+    this.#trial = trial;
+    this.#fault = fault;
+    this.#textOf = textOf;
+    const { definition } = trial.symbol;
+    this.#code = definition === undefined ? { expressions: [], statements: [] } : codeOf(definition, textOf);
+    const { file, start, end } = visibleRange(fault.at.first, fault.at.last);
+    this.#blamed = { file, start, end };
+    this.#statement = this.#statementAround(this.#blamed);
+    this.#literals =
+      definition === undefined
+        ? []
+        : literalsOf(definition, textOf, ({ at }) => visibleRange(at.first, at.last));
+  }
+
+  *candidates(): Generator<Fix> {
+    switch (this.#fault.kind) {
+      case "clip-missing":
+        yield* this.#clips();
+        return;
+      case "length":
+        yield* this.#removals();
+        return;
+      case "y-direction":
+        yield* this.#signs();
+        return;
+      case "sync-bit":
+        yield* this.#constantBits();
+        yield* this.#numbers(this.#blamed);
+        yield* this.#numbers(this.#statement);
+        return;
+      case "button-map":
+        yield* this.#numbers(this.#blamed);
+        yield* this.#exchanges();
+        yield* this.#truths();
+        yield* this.#numbers(this.#statement);
+        yield* this.#numbers(undefined);
+        return;
+      case "layout":
+      case "sign-lost":
+        yield* this.#numbers(this.#blamed);
+        yield* this.#exchanges();
+        yield* this.#masks();
+        yield* this.#numbers(this.#statement);
+        yield* this.#signs();
+        yield* this.#numbers(undefined);
+    }
+  }
+
+  /** Names of the operands of fields, as the note has them. */
+  #namesOf(fields: readonly FieldName[]): readonly string[] {
+    const { note } = this.#trial;
+    return note.fields.flatMap(({ field, operand }) => {
+      const name = operand.value.path.at(-1);
+      return name !== undefined && fields.some((each) => each === field.value) ? [name] : [];
+    });
+  }
+
+  #within(place: Span): readonly CodeExpression[] {
+    return this.#code.expressions.filter(({ span }) => liesIn(span, place));
+  }
+
+  #textAt = ({ span }: CodeExpression): string =>
+    this.#textOf(span.file)?.slice(span.start, span.end) ?? "";
+
+  *#numbers(place: Span | undefined): Generator<Fix> {
+    const { place: bit } = this.#fault;
+    const among = this.#literals.filter(({ use }) => place === undefined || liesIn(use, place));
+    for (const literal of among) yield* otherNumbers(literal, bit, this.#constants());
+  }
+
+  *#exchanges(): Generator<Fix> {
+    const inStatement = this.#literals.filter(({ use }) => liesIn(use, this.#statement));
+    yield* exchangedNumbers(inStatement);
+    const names = this.#namesOf(this.#trial.layout.fields);
+    const isButton = this.#fault.kind === "button-map";
+    const same = names.filter((name) => {
+      const field = this.#trial.note.fields.find(({ operand }) => operand.value.path.at(-1) === name)?.field;
+      return isButton !== isMovement(field?.value as FieldName);
+    });
+    const code = this.#trial.symbol.definition?.body.at;
+    const body = code && visibleRange(code.first, code.last);
+    for (const place of [this.#statement, ...(body === undefined ? [] : [body])]) {
+      yield* exchangedNames(this.#within(place), [...new Set(same)], this.#textAt);
+    }
+  }
+
+  *#signs(): Generator<Fix> {
+    for (const name of this.#namesOf(this.#fault.fields)) {
+      yield* otherSigns(this.#code.expressions, name, this.#textAt);
+    }
+  }
+
+  *#truths(): Generator<Fix> {
+    for (const name of this.#namesOf(this.#fault.fields)) {
+      yield* otherTruths(this.#within(this.#statement), name, this.#textAt);
+    }
+  }
+
+  /** The bits of the byte at fault that never change, and what they are. */
+  #constants(): { readonly mask: number; readonly levels: number } {
+    let [mask, levels] = [0, 0];
+    for (const [bit, slot] of this.#slots().entries()) {
+      if (slot.kind !== "constant") continue;
+      mask |= 2 ** bit;
+      levels |= slot.level * 2 ** bit;
+    }
+    return { mask, levels };
+  }
+
+  #slots(): readonly Slot[] {
+    const { layout } = this.#trial;
+    return layout.bytes[this.#fault.place?.byte ?? 0] ?? [];
+  }
+
+  *#constantBits(): Generator<Fix> {
+    const { place, fields } = this.#fault;
+    const slot = place === undefined ? undefined : this.#slots()[place.bit];
+    if (place === undefined || slot?.kind !== "constant") return;
+    if (slot.level === 0) yield* this.#masks();
+    const { levels } = this.#constants();
+    // A constant that is there, but wrong, is mended rather than joined by another.
+    if (fields.length === 0) yield* this.#numbers(this.#blamed);
+    for (const code of this.#largest()) yield setBits(code, levels, this.#textAt);
+  }
+
+  *#masks(): Generator<Fix> {
+    const { place, fields } = this.#fault;
+    if (place === undefined) return;
+    yield* this.#numbers(this.#blamed);
+    const own = this.#slots().reduce(
+      (mask, slot, bit) =>
+        "field" in slot && fields.includes(slot.field) ? mask | (2 ** bit) : mask,
+      0,
+    );
+    const variable = this.#slots().reduce((mask, slot, bit) => ("field" in slot ? mask | (2 ** bit) : mask), 0);
+    for (const mask of new Set([own, variable])) {
+      if (mask !== 0) for (const code of this.#largest()) yield keepBits(code, mask, this.#textAt);
+    }
+  }
+
+  /** The expressions that make up all that is blamed: one, or none where it comes out of a macro. */
+  #largest(): readonly CodeExpression[] {
+    return this.#code.expressions.filter(
+      ({ span }) => span.start === this.#blamed.start && span.end === this.#blamed.end,
+    ).slice(0, 1);
+  }
+
+  *#clips(): Generator<Fix> {
+    for (const name of this.#fault.fields) {
+      const field = this.#trial.layout.movements.find((each) => each.name === (name as MovementName));
+      const [parameter] = this.#namesOf([name]);
+      if (field === undefined || parameter === undefined) continue;
+      const fix = clipFix(this.#trial.symbol, parameter, movementRange(field), this.#textOf);
+      if (fix !== undefined) yield fix;
+    }
+  }
+
+  /** Without the statement that sends a byte too many, and its line where nothing else is on it. */
+  *#removals(): Generator<Fix> {
+    const { file, start, end } = this.#statement;
+    const text = this.#textOf(file);
+    if (text === undefined || start === this.#blamed.start - text.length) return;
+    const inside = this.#code.statements.some(
+      ({ statement, span }) => statement.kind === "expression" && span.start === start && span.end === end,
+    );
+    if (!inside) return;
+    const before = /(^|\n)[ \t]*$/.exec(text.slice(0, start));
+    const after = /^[ \t]*\r?\n/.exec(text.slice(end));
+    const whole = before !== null && after !== null;
+    const span = whole
+      ? { file, start: start - (before[0].length - (before[1]?.length ?? 0)), end: end + after[0].length }
+      : { file, start, end };
+    yield { title: "Leave that byte out", edits: [replaced(span, "")] };
+  }
+
+  #statementAround(place: Span): Span {
+    const around = this.#code.statements.filter(
+      ({ statement, span }) => statement.kind !== "block" && liesIn(place, span),
+    );
+    return around.reduce(
+      (smallest, { span }) => (span.end - span.start < smallest.end - smallest.start ? span : smallest),
+      around[0]?.span ?? place,
+    );
+  }
+}
