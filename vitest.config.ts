@@ -1,5 +1,6 @@
 import { defineConfig } from "vitest/config";
 import { LeftOutSuites } from "./tests/house/left-out-suites.ts";
+import { RuleTable } from "./tests/house/rule-table.ts";
 
 /** Suites that need more than the installed packages, and what they need. */
 const elsewhere = {
@@ -13,7 +14,7 @@ export default defineConfig({
   test: {
     testTimeout: 60_000,
     hookTimeout: 120_000,
-    reporters: ["default", new LeftOutSuites(elsewhere)],
+    reporters: ["default", new RuleTable(), new LeftOutSuites(elsewhere)],
     projects: [
       {
         extends: true,

@@ -7,9 +7,11 @@ import type { EncoderProposal } from "../note-proposal.ts";
 import { allowancesOf, applyAllows } from "../notes/allow/apply-allows.ts";
 import type { SettingsProblem } from "../notes/settings/settings.ts";
 import type { Project } from "../project/project.ts";
+import { mendReports } from "../reports/mend/mend-reports.ts";
 import type { ReportTrial } from "../reports/report-trial.ts";
 import { tryReports } from "../reports/try-reports.ts";
 import { proposeEncoders } from "../reports/unnoted/propose-encoders.ts";
+import { mendingOf } from "./mending.ts";
 import type { ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
 import { isWholeFirmware } from "./whole-runs/purpose.ts";
@@ -53,12 +55,14 @@ export interface PartTrials {
   readonly proposals: readonly EncoderProposal[];
 }
 
-/** Runs encoders and decoders; undefined when cancelled. */
+/** Runs encoders and decoders, and looks for fixes where they are at fault; undefined when cancelled. */
 export function tryParts(
-  { facts }: ProjectReading,
+  reading: ProjectReading,
   cancelled: (() => boolean) | undefined,
 ): PartTrials | undefined {
-  const reports = tryReports(facts.program, facts.notes, cancelled);
+  const { facts } = reading;
+  const tried = tryReports(facts.program, facts.notes, cancelled);
+  const reports = tried && mendReports(tried, mendingOf(reading, cancelled));
   const proposals = reports && proposeEncoders(facts.program, facts.notes, cancelled);
   return reports && proposals && { reports, proposals };
 }

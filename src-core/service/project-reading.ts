@@ -1,5 +1,7 @@
+import { editedText } from "../edited-text.ts";
 import type { Facts } from "../facts/facts.ts";
 import { gatherFacts } from "../facts/gather-facts.ts";
+import type { Edit } from "../finding.ts";
 import { chip } from "../model/chips.ts";
 import { type NoteFacts, readNoteFacts, readWires } from "../notes/note-facts.ts";
 import type { BoardWords } from "../notes/wires.ts";
@@ -19,6 +21,8 @@ export interface ProjectReading {
   readonly facts: Facts;
   /** Workspace files that were read, by path, each once. */
   readonly files: ReadonlyMap<string, LexedFile>;
+  /** The project as it would be after changes of its text, which must not overlap; nothing is written. */
+  readonly edited: (edits: readonly Edit[]) => ProjectReading;
 }
 
 /** Reads one project again and again; what did not change between two readings is not read twice. */
@@ -42,7 +46,18 @@ export class ProjectReader {
     const said = first.notes.wires.board;
     this.#board = said;
     const { program, notes, files } = sameBoard(guess, said) ? first : this.#readWith(project, said);
-    return { project, facts: gatherFacts(program, notes), files };
+    return { project, facts: gatherFacts(program, notes), files, edited: this.#editor(project) };
+  }
+
+  /** The reader of changed texts is another, so that this one's caches stay those of the real texts. */
+  #editor(project: Project): ProjectReading["edited"] {
+    const host = new EditedFiles(this.#host);
+    let reader: ProjectReader | undefined;
+    return (edits) => {
+      host.edits = edits;
+      reader ??= new ProjectReader(host, this.#grammar);
+      return reader.read(project);
+    };
   }
 
   #readWith(project: Project, board: BoardWords): Read {
@@ -76,6 +91,26 @@ export class ProjectReader {
       if (text !== undefined) files.set(file, this.#cache.preprocess.lexer.lex(file, text, language));
     }
     return files;
+  }
+}
+
+/** Files with changes that nobody has written. */
+class EditedFiles implements SourceHost {
+  readonly #files: SourceHost;
+  edits: readonly Edit[] = [];
+
+  constructor(files: SourceHost) {
+    this.#files = files;
+  }
+
+  readText(path: string): string | undefined {
+    const text = this.#files.readText(path);
+    const own = this.edits.filter(({ span }) => span.file === path);
+    return text === undefined || own.length === 0 ? text : editedText(text, own);
+  }
+
+  listFolder(path: string): readonly string[] {
+    return this.#files.listFolder(path);
   }
 }
 

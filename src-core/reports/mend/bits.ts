@@ -14,13 +14,32 @@ export function setBits(code: CodeExpression, bits: number, textAt: TextAt): Fix
   return { title: `Set ${written} as well`, edits };
 }
 
+/** Sets a bit, or clears an active-low one, where a condition holds. */
+export function setBitWhere(
+  code: CodeExpression,
+  condition: string,
+  bit: number,
+  activeLow: boolean,
+  textAt: TextAt,
+): Fix {
+  const written = hexText(2 ** bit);
+  const part = activeLow ? `(${condition} ? 0 : ${written})` : `(${condition} ? ${written} : 0)`;
+  const edits = bindsTighterThanOr(code)
+    ? [inserted(code.span, code.span.end, ` | ${part}`)]
+    : [replaced(code.span, `(${textAt(code)}) | ${part}`)];
+  return { title: `Add ${part}`, edits };
+}
+
 /** Takes all bits away but those of a mask. */
 export function keepBits(code: CodeExpression, mask: number, textAt: TextAt): Fix {
   const written = hexText(mask);
   const text = isOneWord(code) ? textAt(code) : `(${textAt(code)})`;
   const masked = `${text} & ${written}`;
   const isAlone = code.parent === undefined || code.parent.kind === "assign" || code.parent.kind === "call";
-  return { title: `Keep only ${written} of it`, edits: [replaced(code.span, isAlone ? masked : `(${masked})`)] };
+  return {
+    title: `Keep only ${written} of it`,
+    edits: [replaced(code.span, isAlone ? masked : `(${masked})`)],
+  };
 }
 
 function isOneWord({ expression }: CodeExpression): boolean {
@@ -28,6 +47,11 @@ function isOneWord({ expression }: CodeExpression): boolean {
 }
 
 function bindsTighterThanOr({ expression }: CodeExpression): boolean {
-  return expression.kind !== "conditional" && expression.kind !== "logical" && expression.kind !== "comma" &&
-    expression.kind !== "assign" && expression.kind !== "compound-assign";
+  return (
+    expression.kind !== "conditional" &&
+    expression.kind !== "logical" &&
+    expression.kind !== "comma" &&
+    expression.kind !== "assign" &&
+    expression.kind !== "compound-assign"
+  );
 }

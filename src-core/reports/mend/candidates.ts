@@ -4,14 +4,15 @@ import { movementRange } from "../../model/layouts/values.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import type { ReportFault, ReportTrial } from "../report-trial.ts";
 import { isMovement } from "../subject/operands.ts";
-import { keepBits, setBits } from "./bits.ts";
+import { keepBits, setBits, setBitWhere } from "./bits.ts";
 import { clipFix } from "./clip.ts";
 import { type CodeExpression, codeOf, type EncoderCode } from "./encoder-code.ts";
 import { exchangedNames, exchangedNumbers } from "./exchanges.ts";
 import { type Literal, literalsOf } from "./literals.ts";
 import { otherNumbers } from "./other-numbers.ts";
+import { signedTypes } from "./signed-types.ts";
 import { otherSigns, otherTruths } from "./signs.ts";
-import { liesIn, replaced, type TextOf } from "./source-text.ts";
+import { liesIn, ownRange, replaced, type TextOf } from "./source-text.ts";
 
 /**
  * Changes that may mend a fault of an encoder or decoder, the likeliest first. Nobody has tried them: most are wrong.
@@ -65,14 +66,21 @@ class Search {
         yield* this.#numbers(this.#statement);
         return;
       case "button-map":
+        yield* this.#truths();
         yield* this.#numbers(this.#blamed);
         yield* this.#exchanges();
-        yield* this.#truths();
+        yield* this.#missingBit();
         yield* this.#numbers(this.#statement);
         yield* this.#numbers(undefined);
         return;
-      case "layout":
       case "sign-lost":
+        yield* this.#numbers(this.#blamed);
+        yield* this.#numbers(this.#statement);
+        yield* this.#types();
+        yield* this.#numbers(undefined);
+        yield* this.#missingBit();
+        return;
+      case "layout":
         yield* this.#numbers(this.#blamed);
         yield* this.#exchanges();
         yield* this.#masks();
@@ -95,8 +103,7 @@ class Search {
     return this.#code.expressions.filter(({ span }) => liesIn(span, place));
   }
 
-  #textAt = ({ span }: CodeExpression): string =>
-    this.#textOf(span.file)?.slice(span.start, span.end) ?? "";
+  #textAt = ({ span }: CodeExpression): string => this.#textOf(span.file)?.slice(span.start, span.end) ?? "";
 
   *#numbers(place: Span | undefined): Generator<Fix> {
     const { place: bit } = this.#fault;
@@ -113,11 +120,21 @@ class Search {
       const field = this.#trial.note.fields.find(({ operand }) => operand.value.path.at(-1) === name)?.field;
       return isButton !== isMovement(field?.value as FieldName);
     });
-    const code = this.#trial.symbol.definition?.body.at;
-    const body = code && visibleRange(code.first, code.last);
+    const body = this.#body();
     for (const place of [this.#statement, ...(body === undefined ? [] : [body])]) {
-      yield* exchangedNames(this.#within(place), [...new Set(same)], this.#textAt);
+      yield* exchangedNames(this.#within(place), [...new Set(same)], this.#textOf);
     }
+  }
+
+  #body(): Span | undefined {
+    const { definition } = this.#trial.symbol;
+    return definition && ownRange(definition.body.at, this.#textOf);
+  }
+
+  *#types(): Generator<Fix> {
+    const body = this.#body();
+    const text = body && this.#textOf(body.file);
+    if (body !== undefined && text !== undefined) yield* signedTypes(body, text);
   }
 
   *#signs(): Generator<Fix> {
@@ -164,21 +181,50 @@ class Search {
     if (place === undefined) return;
     yield* this.#numbers(this.#blamed);
     const own = this.#slots().reduce(
-      (mask, slot, bit) =>
-        "field" in slot && fields.includes(slot.field) ? mask | (2 ** bit) : mask,
+      (mask, slot, bit) => ("field" in slot && fields.includes(slot.field) ? mask | (2 ** bit) : mask),
       0,
     );
-    const variable = this.#slots().reduce((mask, slot, bit) => ("field" in slot ? mask | (2 ** bit) : mask), 0);
+    const variable = this.#slots().reduce(
+      (mask, slot, bit) => ("field" in slot ? mask | (2 ** bit) : mask),
+      0,
+    );
     for (const mask of new Set([own, variable])) {
       if (mask !== 0) for (const code of this.#largest()) yield keepBits(code, mask, this.#textAt);
     }
   }
 
+  /** A button, or the sign of a movement, that nobody put into its bit. */
+  *#missingBit(): Generator<Fix> {
+    const { place } = this.#fault;
+    const slot = place === undefined ? undefined : this.#slots()[place.bit];
+    if (place === undefined || slot === undefined || !("field" in slot)) return;
+    const condition = this.#conditionOf(slot);
+    if (condition === undefined) return;
+    const activeLow = slot.kind === "button" && slot.activeLow;
+    for (const code of this.#largest())
+      yield setBitWhere(code, condition, place.bit, activeLow, this.#textAt);
+  }
+
+  /** What the code has to ask for a bit of a button, or for the highest bit of a movement. */
+  #conditionOf(slot: Extract<Slot, { readonly field: FieldName }>): string | undefined {
+    const { note, layout } = this.#trial;
+    const operand = note.fields.find(({ field }) => field.value === slot.field)?.operand;
+    if (operand === undefined) return undefined;
+    const { negated, bit } = operand.value;
+    const text = this.#textOf(operand.span.file)?.slice(operand.span.start, operand.span.end);
+    const name = text?.replace(/^-/, "").replace(/\.\d+$/, "");
+    if (name === undefined) return undefined;
+    if (slot.kind === "button") return bit === undefined ? name : `${name} & ${2 ** bit}`;
+    const field = layout.movements.find((each) => each.name === slot.field);
+    if (slot.kind !== "movement" || slot.fieldBit !== (field?.bits ?? 0) - 1) return undefined;
+    return negated ? `${name} > 0` : `${name} < 0`;
+  }
+
   /** The expressions that make up all that is blamed: one, or none where it comes out of a macro. */
   #largest(): readonly CodeExpression[] {
-    return this.#code.expressions.filter(
-      ({ span }) => span.start === this.#blamed.start && span.end === this.#blamed.end,
-    ).slice(0, 1);
+    return this.#code.expressions
+      .filter(({ span }) => span.start === this.#blamed.start && span.end === this.#blamed.end)
+      .slice(0, 1);
   }
 
   *#clips(): Generator<Fix> {
@@ -195,7 +241,7 @@ class Search {
   *#removals(): Generator<Fix> {
     const { file, start, end } = this.#statement;
     const text = this.#textOf(file);
-    if (text === undefined || start === this.#blamed.start - text.length) return;
+    if (text === undefined) return;
     const inside = this.#code.statements.some(
       ({ statement, span }) => statement.kind === "expression" && span.start === start && span.end === end,
     );

@@ -1,7 +1,6 @@
 import type { Fix, Span } from "../../finding.ts";
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
-import { ownRange, type TextOf } from "./source-text.ts";
-import { inserted } from "./source-text.ts";
+import { inserted, ownRange, type TextOf } from "./source-text.ts";
 
 /** Cuts a parameter off at the limits before anything else is done; none where it is not the function's to change. */
 export function clipFix(

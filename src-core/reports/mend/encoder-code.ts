@@ -54,3 +54,11 @@ export function codeOf({ body }: FunctionDefinition, textOf: TextOf): EncoderCod
 function isWritten(expression: TypedExpression): boolean {
   return expression.kind !== "convert" || expression.reason === "explicit";
 }
+
+/** Whether the value of something of this name is read here. */
+export function isUse({ expression, parent, position }: CodeExpression, name: string): boolean {
+  // What is assigned to is not read.
+  if ((parent?.kind === "assign" || parent?.kind === "compound-assign") && position === 0) return false;
+  if (expression.kind === "member") return expression.field.name === name;
+  return expression.kind === "variable" && expression.variable.name === name;
+}

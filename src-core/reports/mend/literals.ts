@@ -1,7 +1,6 @@
 import type { Span } from "../../finding.ts";
-import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import type { FunctionDefinition, TypedExpression } from "../../reader/typed/nodes.ts";
 import { operandsOf, walkStatement } from "../../reader/typed/walk.ts";
-import type { FunctionDefinition } from "../../reader/typed/nodes.ts";
 import { ownSpan, type TextOf } from "./source-text.ts";
 
 /** What a number does where it stands. */
@@ -35,7 +34,8 @@ export function literalsOf(
   };
   walkStatement(body, {
     expression: (expression) => {
-      for (const [position, operand] of operandsOf(expression).entries()) add(operand, roleIn(expression, position));
+      for (const [position, operand] of operandsOf(expression).entries())
+        add(operand, roleIn(expression, position));
       return true;
     },
   });

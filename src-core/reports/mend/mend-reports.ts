@@ -24,14 +24,17 @@ export interface Mending {
 }
 
 /** How many changes are looked at for one fault, and how many of them are tried out over all inputs. */
-const mostLooks = 120;
-const mostTrials = 6;
+const mostLooks = 100;
+const mostTrials = 10;
 
 /**
  * The trials with a fix in each fault for which one was found: a change after which the fault is gone and no other has
  * come, neither in what the firmware's reports are nor in its text. Undefined when cancelled.
  */
-export function mendReports(trials: readonly ReportTrial[], mending: Mending): readonly ReportTrial[] | undefined {
+export function mendReports(
+  trials: readonly ReportTrial[],
+  mending: Mending,
+): readonly ReportTrial[] | undefined {
   const mended: ReportTrial[] = [];
   for (const [index, trial] of trials.entries()) {
     const faults: ReportFault[] = [];
@@ -86,4 +89,3 @@ function keysOf(trial: ReportTrial, index: number): readonly string[] {
 function keyOf(index: number, { kind, what }: ReportFault): string {
   return JSON.stringify([index, kind, what]);
 }
-

@@ -27,7 +27,9 @@ function meant(
   const bit = place === undefined ? 0 : 2 ** place.bit;
   switch (role) {
     case "shift":
-      return [1, -1, 2, -2, 3, -3, 4, -4].map((step) => value + step).filter((count) => count >= 0 && count < 8);
+      return [1, -1, 2, -2, 3, -3, 4, -4]
+        .map((step) => value + step)
+        .filter((count) => count >= 0 && count < 8);
     case "mask":
       return [
         value & ~bit,
@@ -43,9 +45,11 @@ function meant(
         0xff,
       ].filter((other) => other > 0);
     case "factor":
-      return [value * 2, value / 2, value * 4, value / 4].filter((other) => Number.isInteger(other) && other > 1);
+      return [value * 2, value / 2, value * 4, value / 4].filter(
+        (other) => Number.isInteger(other) && other > 1,
+      );
     case "bits":
-      return [(value & ~mask) | levels, value & ~bit, value | bit, ...shifted(value)];
+      return [(value & ~mask) | levels, value & ~bit, ...shifted(value), value | bit];
   }
 }
 

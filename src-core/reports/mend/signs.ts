@@ -1,32 +1,50 @@
 import type { Fix } from "../../finding.ts";
-import type { CodeExpression } from "./encoder-code.ts";
+import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import { type CodeExpression, isUse } from "./encoder-code.ts";
 import { replaced } from "./source-text.ts";
 
 type TextAt = (code: CodeExpression) => string;
 
-/** Changes that turn over the sign of what is read of `name`: one use at a time, then all of them. */
+/** Changes that turn over the sign of what is read of `name`, or written to it: one place at a time, then all. */
 export function* otherSigns(
   expressions: readonly CodeExpression[],
   name: string,
   textAt: TextAt,
 ): Generator<Fix> {
-  const uses = expressions.filter((code) => isUse(code, name));
-  const negated = expressions.filter(
-    ({ expression }) => expression.kind === "negate" && uses.some(({ parent }) => parent === expression),
-  );
-  for (const code of negated) {
+  for (const code of expressions) {
+    if (code.expression.kind !== "negate") continue;
     const text = textAt(code);
     const plain = text.replace(/^-\s*/, "");
-    if (plain !== text) yield { title: `Write ${plain} instead of ${text}`, edits: [replaced(code.span, plain)] };
+    if (plain !== text)
+      yield { title: `Write ${plain} instead of ${text}`, edits: [replaced(code.span, plain)] };
   }
-  const plainUses = uses.filter(({ parent }) => parent?.kind !== "negate");
-  for (const code of plainUses) yield { title: `Write -${textAt(code)}`, edits: [negation(code, textAt)] };
-  const [first] = plainUses;
-  if (first !== undefined && plainUses.length > 1) {
-    yield {
-      title: `Write -${textAt(first)} each time`,
-      edits: plainUses.map((code) => negation(code, textAt)),
-    };
+  const uses = expressions.filter((code) => isUse(code, name) && code.parent?.kind !== "negate");
+  for (const code of uses) yield { title: `Write -${textAt(code)}`, edits: [negation(code, textAt)] };
+  const [first] = uses;
+  if (first !== undefined && uses.length > 1) {
+    yield { title: `Write -${textAt(first)} each time`, edits: uses.map((code) => negation(code, textAt)) };
+  }
+  for (const code of expressions) {
+    const { parent, position } = code;
+    if (parent?.kind !== "assign" || position !== 1 || !isCalled(parent.target, name)) continue;
+    const text = textAt(code);
+    const written = code.expression.kind === "arithmetic" ? `-(${text})` : `-${text}`;
+    yield { title: `Write ${written}`, edits: [replaced(code.span, written)] };
+  }
+}
+
+/** Whether a target is something of this name, through a pointer or not. */
+function isCalled(target: TypedExpression, name: string): boolean {
+  switch (target.kind) {
+    case "variable":
+      return target.variable.name === name;
+    case "member":
+      return target.field.name === name;
+    case "dereference":
+    case "convert":
+      return isCalled(target.operand, name);
+    default:
+      return false;
   }
 }
 
@@ -54,11 +72,4 @@ function negation(code: CodeExpression, textAt: TextAt) {
   // Behind another sign `-` would be read as part of `--`; behind a cast or alone it binds as it should.
   const isBare = parent === undefined || parent.kind === "convert" || parent.kind === "call";
   return replaced(span, isBare || parent.kind === "assign" ? `-${textAt(code)}` : `(-${textAt(code)})`);
-}
-
-function isUse({ expression, parent, position }: CodeExpression, name: string): boolean {
-  // What is assigned to is not read.
-  if ((parent?.kind === "assign" || parent?.kind === "compound-assign") && position === 0) return false;
-  if (expression.kind === "member") return expression.field.name === name;
-  return expression.kind === "variable" && expression.variable.name === name;
 }

@@ -1,12 +1,16 @@
+import "../../house/rule-table.ts";
 import { describe, expect, it } from "vitest";
 import { rules } from "../../../src-core/checks/registry.ts";
 import type { Example, Rule } from "../../../src-core/checks/rule.ts";
 import { judgeTrials, runRules, together } from "../../../src-core/checks/run-rules.ts";
+import { editedText } from "../../../src-core/edited-text.ts";
 import type { Facts } from "../../../src-core/facts/facts.ts";
 import type { Edit, Finding, Fix, RuleLevel } from "../../../src-core/finding.ts";
 import { findProjects } from "../../../src-core/project/find-projects.ts";
 import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
+import { mendReports } from "../../../src-core/reports/mend/mend-reports.ts";
 import { tryReports } from "../../../src-core/reports/try-reports.ts";
+import { mendingOf } from "../../../src-core/service/mending.ts";
 import { ProjectReader, type ProjectReading } from "../../../src-core/service/project-reading.ts";
 import { vocabulary } from "../../../src-core/service/vocabulary.ts";
 import { runWhole } from "../../../src-core/service/whole-runs/run-whole.ts";
@@ -56,7 +60,8 @@ function triedBy(reading: ProjectReading, among: readonly Rule[]) {
   const judging = among.filter((rule) => rule.judge !== undefined);
   if (judging.length === 0) return { findings: [], notUnderstood: [] };
   const { program, notes } = reading.facts;
-  const reports = tryReports(program, notes);
+  const tried = tryReports(program, notes);
+  const reports = tried && mendReports(tried, mendingOf(reading, undefined));
   const isRunWhole = judging.some((rule) => rule.needsWholeRun !== false);
   const whole = isRunWhole ? runWhole(reading, undefined) : { runs: [] };
   if (reports === undefined || whole === undefined) throw new Error("nobody cancelled it");
@@ -75,9 +80,19 @@ export function ruleTests(rule: Rule, { wrong, right }: Snippets): void {
     });
     describe("wrong", () => {
       for (const [name, example] of Object.entries(wrong)) {
-        it(name, () => {
+        it(name, ({ task }) => {
           const findings = findingsIn(example, [rule]);
-          compare(findings, expectations(example, rule.id), example);
+          const expected = expectations(example, rule.id);
+          const { missed, notExpected } = compared(findings, expected, example);
+          task.meta.snippet = {
+            rule: rule.id,
+            expected: "wrong",
+            found: expected.length - missed.length,
+            missed: missed.length,
+            falseAlarms: notExpected.length,
+          };
+          expect({ missed, notExpected }).toEqual({ missed: [], notExpected: [] });
+          expect(expected.length).toBeGreaterThan(0);
           for (const finding of findings)
             for (const fix of finding.fixes) expectRemoved(rule, example, finding, fix);
         });
@@ -85,9 +100,12 @@ export function ruleTests(rule: Rule, { wrong, right }: Snippets): void {
     });
     describe("right", () => {
       for (const [name, example] of Object.entries(right)) {
-        it(name, () => {
+        it(name, ({ task }) => {
           expect(expectations(example, rule.id)).toEqual([]);
-          expect(brief(findingsIn(example, [rule]), example)).toEqual([]);
+          const alarms = brief(findingsIn(example, [rule]), example);
+          const falseAlarms = alarms.length;
+          task.meta.snippet = { rule: rule.id, expected: "right", found: 0, missed: 0, falseAlarms };
+          expect(alarms).toEqual([]);
         });
       }
     });
@@ -129,7 +147,7 @@ function expectations(example: Example, rule: string): Expectation[] {
   return found;
 }
 
-function compare(findings: readonly Finding[], expected: readonly Expectation[], example: Example): void {
+function compared(findings: readonly Finding[], expected: readonly Expectation[], example: Example) {
   const left = [...findings];
   const missed: string[] = [];
   for (const each of expected) {
@@ -137,8 +155,7 @@ function compare(findings: readonly Finding[], expected: readonly Expectation[],
     if (at < 0) missed.push(`${each.file}:${each.line}:${each.from}-${each.to} ${each.part}`);
     else left.splice(at, 1);
   }
-  expect({ missed, notExpected: brief(left, example) }).toEqual({ missed: [], notExpected: [] });
-  expect(expected.length).toBeGreaterThan(0);
+  return { missed, notExpected: brief(left, example) };
 }
 
 function fits(finding: Finding, each: Expectation, example: Example): boolean {
@@ -172,16 +189,14 @@ function expectRemoved(rule: Rule, example: Example, finding: Finding, fix: Fix)
 }
 
 /** The files after these edits, which must not overlap. */
-function withEdits(example: Example, edits: readonly Edit[]): Example {
-  const mended: Record<string, string> = { ...example };
-  const lastFirst = [...edits].sort((a, b) => b.span.start - a.span.start);
-  for (const [index, { span, text }] of lastFirst.entries()) {
-    const next = lastFirst[index - 1];
-    if (next !== undefined && next.span.file === span.file)
-      expect(span.end).toBeLessThanOrEqual(next.span.start);
-    const old = mended[span.file];
-    if (old === undefined) throw new Error(`a fix edits ${span.file}, which is not there`);
-    mended[span.file] = old.slice(0, span.start) + text + old.slice(span.end);
-  }
-  return mended;
+export function withEdits(example: Example, edits: readonly Edit[]): Example {
+  const files = Object.entries(example).map(([file, text]) => {
+    const own = edits.filter(({ span }) => span.file === file);
+    const inOrder = own.toSorted((a, b) => a.span.start - b.span.start);
+    for (const [index, { span }] of inOrder.entries())
+      expect(span.start).toBeGreaterThanOrEqual(inOrder[index - 1]?.span.end ?? 0);
+    return [file, editedText(text, own)];
+  });
+  for (const { span } of edits) expect(Object.keys(example)).toContain(span.file);
+  return Object.fromEntries(files);
 }
