@@ -118,9 +118,8 @@ export class Runtime {
     for (const [number, symbol] of this.#toLower) {
       try {
         this.#lower(number, symbol);
-      } catch (problem) {
-        // It is told when the function is called.
-        if (!(problem instanceof Halt)) throw problem;
+      } catch {
+        // It stays as it is, and what keeps it from being lowered is told when it is called.
       }
     }
   }

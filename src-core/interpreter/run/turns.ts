@@ -58,7 +58,8 @@ export class Turns {
     else if (step === 1 || step === -1) {
       // The turn before and those to come may look before or behind the step.
       const near = Math.min(Math.abs(limit - count), step > 0 ? most - count : count - least);
-      return count + step * this.begins(moment, cycles, near - 2);
+      const turns = this.begins(moment, cycles, near - 2);
+      if (turns > 0) return count + step * turns;
     } else this.begins(-1, cycles);
     return count;
   }
