@@ -1,5 +1,6 @@
 import { codeOf } from "../model/commands.ts";
 import type { ReportLayout } from "../model/layouts/layout.ts";
+import type { At } from "../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "./engine.ts";
 import type { MouseProfile } from "./mice/profile.ts";
 import { VirtualMouse } from "./mice/virtual-mouse.ts";
@@ -13,6 +14,9 @@ import { EventQueue } from "./time/event-queue.ts";
 import { figure } from "./time/figures.ts";
 import { ms, ns, second, type Time } from "./time/time.ts";
 import { createWires, type Wires } from "./wires/wires.ts";
+
+/** What a run is told of its firmware. */
+type RunWatch = Pick<FirmwareWatch, "lastAt" | "observations" | "places">;
 
 /** What stands on the bench beside the firmware. */
 export interface BenchSetup {
@@ -54,6 +58,8 @@ const longestStart = 8 * second;
 const longestRecovery = figure("ps2.recovery", "max");
 /** Nothing has come over the line for this long: the stroke has arrived. */
 const quiet = 300 * ms;
+/** What the mouse said last and nothing came of is given so long: then the firmware stands still. */
+const longestSilence = figure("ps2.reset-wait", "min") + settling;
 /** An adapter that is still sending then floods the line. */
 const longestDrain = 5 * second;
 
@@ -76,6 +82,8 @@ export class Bench implements BenchSide {
   /** The PC's line changed for the last time. */
   #lastSent: Time = 0;
   #ended = false;
+  #watch: RunWatch | undefined;
+  readonly #whereabouts: { readonly time: Time; readonly at: At | undefined }[] = [];
 
   constructor(setup: BenchSetup) {
     this.#setup = setup;
@@ -111,7 +119,8 @@ export class Bench implements BenchSide {
   }
 
   /** `watch` sees what the engine's code does; without one nothing is observed. May be called once. */
-  run(engine: Engine, watch?: Pick<FirmwareWatch, "lastAt" | "observations">): BenchRun {
+  run(engine: Engine, watch?: RunWatch): BenchRun {
+    this.#watch = watch;
     const end = engine.run(this);
     // Whoever stopped early leaves the others alone until the end.
     while (!this.#ended) this.advanceTo(this.next);
@@ -124,7 +133,12 @@ export class Bench implements BenchSide {
       ),
       mouse: this.#mouse.record,
       pc: { ...this.#pc.record, reports: this.#receiver.reports, discarded: this.#receiver.discarded },
-      firmware: { observations: watch?.observations(this.#mouse.record.sent) ?? [], lastAt: watch?.lastAt },
+      firmware: {
+        observations: watch?.observations(this.#mouse.record.sent) ?? [],
+        lastAt: watch?.lastAt,
+        whereabouts: this.#whereabouts,
+        places: watch?.places,
+      },
       wanted: { layout, baud, scale },
     };
     return { run, end, strokeBegan: this.#strokeBegan };
@@ -132,6 +146,8 @@ export class Bench implements BenchSide {
 
   #look(): void {
     this.#queue.after(lookEvery, () => {
+      if (this.#watch !== undefined)
+        this.#whereabouts.push({ time: this.#queue.now, at: this.#watch.lastAt });
       if (this.#setup.isUnwanted?.(this.#queue.now) === true) this.#ended = true;
       else if (this.#strokeBegan === undefined) this.#perhapsBegin();
       else this.#perhapsEnd();
@@ -164,10 +180,25 @@ export class Bench implements BenchSide {
   #perhapsEnd(): void {
     const { now } = this.#queue;
     const strokeEnd = this.#lastBegan + strokeLength(this.#setup.stroke);
-    const isQuiet = now >= Math.max(strokeEnd, this.#lastSent) + quiet;
+    const isQuiet = now >= Math.max(strokeEnd + quiet, this.#lastSent + quiet, this.#silenceEnds);
     if (!isQuiet && now < strokeEnd + longestDrain) return;
     if (this.#mouse.hadIncident && !this.#hasRepeated) this.#perhapsRepeat();
     else this.#ended = true;
+  }
+
+  /**
+   * A movement that came whole after the PC's line changed for the last time should have changed it, and a mouse that is kept
+   * quiet has to be let speak.
+   */
+  get #silenceEnds(): Time {
+    if (this.wires.clock.driveOf("firmware") === "low")
+      return (this.wires.edges.at(-1)?.time ?? 0) + longestSilence;
+    const { reports } = this.#mouse.record;
+    const since = this.#lastSent;
+    const said = reports.find(
+      ({ sentAt, values }) => sentAt !== undefined && sentAt > since && (values.x !== 0 || values.y !== 0),
+    );
+    return said?.sentAt === undefined ? 0 : said.sentAt + longestSilence;
   }
 
   /**

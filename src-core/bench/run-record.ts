@@ -1,6 +1,7 @@
 import type { ReportLayout } from "../model/layouts/layout.ts";
 import type { At } from "../reader/typed/nodes.ts";
 import type { Happening, ReceivedFrame, MouseReport as RecordedReport, SentFrame } from "./mice/record.ts";
+import type { CodePlaces } from "./observing/code-places.ts";
 import type { PcRecord } from "./pcs/pc-record.ts";
 import type { Discarded, SerialReport } from "./pcs/reports/report-receiver.ts";
 import type { Time } from "./time/time.ts";
@@ -52,6 +53,10 @@ export interface RunFirmware {
   readonly observations: readonly Observation[];
   /** Where the code was when the run ended; undefined where nobody knows. */
   readonly lastAt: At | undefined;
+  /** Where the code was now and then, in order of time; left out where nobody knows. */
+  readonly whereabouts?: readonly { readonly time: Time; readonly at: At | undefined }[] | undefined;
+  /** Undefined where there is no source. */
+  readonly places?: CodePlaces | undefined;
 }
 
 export interface Observation {

@@ -8,6 +8,7 @@ import type { Wiring } from "../chip/wiring.ts";
 import type { MouseByte, Observation } from "../run-record.ts";
 import type { Edge } from "../wires/edge.ts";
 import type { Wires } from "../wires/wires.ts";
+import { type CodePlaces, spanOf } from "./code-places.ts";
 import { observationsOf } from "./observations.ts";
 import { anything, type Look, type Pulse } from "./pulse.ts";
 
@@ -36,12 +37,17 @@ export class FirmwareWatch {
   readonly #wires: Wires;
   readonly #clock: PortPin;
   readonly #data: PortPin;
+  readonly #rts: PortPin | undefined;
+  readonly #known: CodePlaces | undefined;
   readonly #interrupts: readonly ClockInterrupt[];
   readonly #pulses: Pulse[] = [];
   readonly #torn: Observation[] = [];
   #pulse: Pulse | undefined;
+  #receivesAt: At | undefined;
+  #rtsAt: At | undefined;
 
-  constructor(chip: Chip, wiring: Wiring, wires: Wires) {
+  /** `known` is what the source says of itself; undefined for an image. */
+  constructor(chip: Chip, wiring: Wiring, wires: Wires, known?: CodePlaces) {
     const { core, ports, model } = chip;
     const clock = ports.pin(wiring.clock);
     const data = ports.pin(wiring.data);
@@ -51,12 +57,15 @@ export class FirmwareWatch {
     this.#wires = wires;
     this.#clock = clock;
     this.#data = data;
+    this.#rts = wiring.rts === undefined ? undefined : ports.pin(wiring.rts);
+    this.#known = known;
     const pin = model.pins.find(({ name }) => name === wiring.clock);
     this.#interrupts = [pin?.externalInterrupt, pin?.pinChange]
       .filter((each) => each !== undefined)
       .map((each) => interruptOf(core, each));
     wires.clock.onEdge((edge) => this.#clockEdge(edge));
-    for (const address of new Set([addressOf(clock), addressOf(data)])) {
+    const looked = [clock, data, this.#rts].filter((each) => each !== undefined);
+    for (const address of new Set(looked.map(addressOf))) {
       core.cpu.readHooks[address] = () => {
         this.#read(address);
         return core.cpu.data[address] ?? 0;
@@ -67,6 +76,13 @@ export class FirmwareWatch {
   /** Where the code is. */
   get lastAt(): At | undefined {
     return this.#core.place;
+  }
+
+  /** As the source says, and better where the run shows it. */
+  get places(): CodePlaces | undefined {
+    if (this.#known === undefined) return undefined;
+    const { receives, rts, ...others } = this.#known;
+    return { ...others, receives: spanOf(this.#receivesAt) ?? receives, rts: spanOf(this.#rtsAt) ?? rts };
   }
 
   /** An interrupt handler changed a variable between two bytes of it that the code at this place reads or writes. */
@@ -136,14 +152,17 @@ export class FirmwareWatch {
   }
 
   #read(address: number): void {
+    const mask = this.look?.mask ?? anything;
+    if (mask !== anything && this.#rts !== undefined && looksAt(this.#rts, address, mask))
+      this.#rtsAt = this.look?.at;
     const pulse = this.#pulse;
     if (pulse === undefined) return;
-    const mask = this.look?.mask ?? anything;
     const clock = looksAt(this.#clock, address, mask);
     const data = looksAt(this.#data, address, mask);
     if (this.#wires.clock.level === 0) {
       pulse.isSeen ||= clock;
       pulse.readWhileLow ||= data;
+      if (data && mask !== anything) this.#receivesAt = this.look?.at;
     } else if (data && !clock && mask !== anything && pulse.readLate === undefined) {
       pulse.readLate = { time: this.#core.clock.timeOf(this.#core.now), at: this.look?.at };
     }

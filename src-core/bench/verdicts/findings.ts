@@ -14,6 +14,8 @@ export interface Fault {
   readonly message: string;
   readonly time: Time;
   readonly at: At | undefined;
+  /** What is told where `at` is undefined. */
+  readonly otherwise?: Span | undefined;
   readonly measured?: Measured;
   readonly limit?: Limit;
   readonly source?: string;
@@ -42,8 +44,8 @@ export class FindingsOfRun {
   }
 
   fail(fault: Fault): void {
-    const { rule, message, time, at, measured, limit, source } = fault;
-    const span = at === undefined ? undefined : visibleRange(at.first, at.last);
+    const { rule, message, time, at, otherwise, measured, limit, source } = fault;
+    const span = at === undefined ? otherwise : visibleRange(at.first, at.last);
     const key = `${rule} ${keyOf(span)} ${limit?.unit}`;
     const before = this.#told.get(key);
     const distance = distanceFrom(limit, measured);

@@ -7,6 +7,7 @@ import { FirmwareMachine } from "../../bench/engines/firmware-machine.ts";
 import { InterpreterEngine } from "../../bench/engines/interpreter-engine.ts";
 import { simulatedFirmwareChip } from "../../bench/engines/simulated-firmware-chip.ts";
 import type { MouseProfile } from "../../bench/mice/profile.ts";
+import { type CodePlaces, collectingPlace, mainPlace } from "../../bench/observing/code-places.ts";
 import { FirmwareWatch } from "../../bench/observing/firmware-watch.ts";
 import type { PcProfile } from "../../bench/pcs/pc-profile.ts";
 import { sketchCore } from "../../bench/sketch-core/sketch-core.ts";
@@ -94,7 +95,7 @@ export function recordRun(
   const baud = wires.serial.baud?.value ?? quantity("serial.baud")?.typical ?? 0;
   const scale = wires.serial.scale?.value ?? 1;
   const bench = new Bench({ mouse, pc, stroke, layout, baud, scale, seed, isUnwanted });
-  const watch = new FirmwareWatch(made, wiring, bench.wires);
+  const watch = new FirmwareWatch(made, wiring, bench.wires, placesOf(reading.facts));
   const chip = simulatedFirmwareChip(made, wiring, bench, watch);
   const core = sketchCore({ program, model: made.model, clockHz, chip, defines: reading.project.defines });
   const shared = sharedVariables(reading.facts);
@@ -149,6 +150,27 @@ export function boardOf({ project, facts: { program, wires, board } }: ProjectRe
   const wiring = wiringOf(made.chip.model, wires);
   if (wiring.kind === "unknown") throw new Missing(wiring.message);
   return { made: made.chip, clockHz: board.clock.hz, wiring: wiring.wiring, layout };
+}
+
+/** Of facts that were run before. */
+const places = new WeakMap<Facts, CodePlaces>();
+
+/** What the source says of itself. */
+function placesOf(facts: Facts): CodePlaces {
+  const known = places.get(facts);
+  if (known !== undefined) return known;
+  const { program, wires, ps2 } = facts;
+  const found = {
+    receives: wires.ps2.data?.span ?? wires.ps2.clock?.span,
+    collects: collectingPlace(program),
+    rts: wires.serial.rts?.span,
+    main: mainPlace(program),
+    commands: ps2.sequences.flatMap(({ bytes }) =>
+      bytes.flatMap(({ byte, call }) => (byte === undefined ? [] : [{ byte, span: call }])),
+    ),
+  };
+  places.set(facts, found);
+  return found;
 }
 
 /** Variables at file level that interrupt handlers and other code use, whole or a member of them. */

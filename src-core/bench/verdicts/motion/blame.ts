@@ -1,4 +1,6 @@
 import { plain } from "../../../figures.ts";
+import type { Span } from "../../../finding.ts";
+import type { ReportValues } from "../../../model/layouts/values.ts";
 import type { At } from "../../../reader/typed/nodes.ts";
 import type { Observation, Run } from "../../run-record.ts";
 import { figure } from "../../time/figures.ts";
@@ -6,6 +8,7 @@ import { ms, second, type Time } from "../../time/time.ts";
 import { startOfByte } from "../serial/start-of-byte.ts";
 import { agree, axesOf, outOf } from "./axes.ts";
 import { explain } from "./counts.ts";
+import { type Incoming, keepsItsPlace } from "./incoming.ts";
 import type { Part } from "./part.ts";
 
 /** Why counts do not agree, as far as the run tells. */
@@ -14,6 +17,8 @@ export interface Blame {
   readonly what: string;
   readonly time: Time;
   readonly at: At | undefined;
+  /** What is told where `at` is undefined. */
+  readonly otherwise?: Span | undefined;
 }
 
 /** What went out before a disturbance may come out so much later. */
@@ -25,30 +30,56 @@ const DISTURBING: readonly string[] = ["glitch", "unplugged", "powered", "self-t
 /** Undefined where the run tells that already, by what the chip saw. */
 export function blameFor(part: Part, run: Run): Blame | undefined {
   const { layout, scale } = run.wanted;
+  const { places } = run.firmware;
   const spoilt = part.incoming.find((each) => each.spoilt !== undefined);
   if (spoilt !== undefined && explain(part, layout, scale, "careless").every(({ agrees }) => agrees)) {
     const what = "a report with wrong parity was used as it came, instead of being asked for again";
-    return { rule: "ps2/parity-unchecked", what, time: spoilt.time, at: undefined };
+    return {
+      rule: "ps2/parity-unchecked",
+      what,
+      time: spoilt.time,
+      at: undefined,
+      otherwise: places?.receives,
+    };
   }
-  const { agreed, strayed, at } = strayedAt(part, run);
+  const { agreed, strayed, at } = strayedAt(part, run, ({ values }) => values);
   const seen = run.firmware.observations.find(({ time }) => time >= agreed - DELAY && time <= strayed);
   if (seen !== undefined) return seen.kind === "edge-missed" ? missedEdge(seen, run) : undefined;
   const disturbed = lastDisturbance(agreed - DELAY, strayed, run);
-  if (disturbed !== undefined && isTakenThoughWrong(disturbed, run)) {
+  if (disturbed !== undefined && (isTakenThoughWrong(disturbed, run) || isCareless(part, run))) {
     const what = "a byte with wrong parity was taken as it came, and the report that it belongs to was lost";
-    return { rule: "ps2/parity-unchecked", what, time: disturbed, at };
+    return {
+      rule: "ps2/parity-unchecked",
+      what,
+      time: disturbed,
+      at: undefined,
+      otherwise: places?.receives,
+    };
   }
   if (disturbed !== undefined) {
     const what = `after a disturbance at ${plain(disturbed / ms, 1)} ms the reports of the mouse are put together wrongly`;
-    return { rule: "ps2/packet-resync", what, time: disturbed, at };
+    const otherwise = places?.collects ?? places?.receives;
+    // Without a source the outgoing report that strays is all there is.
+    const known = otherwise === undefined ? at : undefined;
+    return { rule: "ps2/packet-resync", what, time: disturbed, at: known, otherwise };
   }
-  return { rule: "report/counts-lost", what: "counts get lost on the way", time: strayed, at };
+  const what = "counts get lost on the way";
+  const otherwise = places?.main;
+  return { rule: "report/counts-lost", what, time: strayed, at: at ?? lastSender(run), otherwise };
 }
 
-/** What ended at this moment is a byte with wrong parity, and the mouse was not asked for it again before the next report. */
-function isTakenThoughWrong(time: Time, { mouse, ended }: Run): boolean {
+/** The code that sent to the PC last. */
+export function lastSender({ edges }: Run): At | undefined {
+  return edges.findLast(({ wire, cause }) => wire === "rxd" && cause.party === "firmware")?.cause.at;
+}
+
+/**
+ * What ended at this moment is a byte with wrong parity that looks out of place, and the mouse was not asked for it again
+ * before the next report. Taken as it came, any other byte spoils its own report alone: where more is lost, it was left out.
+ */
+function isTakenThoughWrong(time: Time, { mouse, ended, edges }: Run): boolean {
   const wrong = mouse.sent.find(({ end, disturbed }) => disturbed && end === time);
-  if (wrong === undefined) return false;
+  if (wrong === undefined || keepsItsPlace(wrong, mouse, edges)) return false;
   const next = mouse.sent.find(({ start, report }) => start > time && report !== wrong.report);
   const until = next?.start ?? ended;
   return !mouse.received.some(({ end, fault }) => fault === "none" && end > time && end < until);
@@ -63,6 +94,21 @@ function missedEdge({ time, at }: Observation, { pc, wanted }: Run): Blame {
     : { rule: "ps2/clock-missed", what: "an edge of the mouse's clock was missed", time, at };
 }
 
+/** Who takes spoilt reports as they came agrees longer with what goes out than who leaves them out, or takes them right. */
+function isCareless(part: Part, run: Run): boolean {
+  const nothing: ReportValues = {};
+  const agreedBy = (taken: (report: Incoming) => ReportValues): Time => strayedAt(part, run, taken).agreed;
+  const asTheyCame = agreedBy(({ values, spoilt }) => spoilt ?? values);
+  const leftOut = agreedBy(({ values, spoilt }) => (spoilt === undefined ? values : nothing));
+  return (
+    asTheyCame >
+    Math.max(
+      leftOut,
+      agreedBy(({ values }) => values),
+    )
+  );
+}
+
 interface Strayed {
   readonly agreed: Time;
   readonly strayed: Time;
@@ -74,11 +120,16 @@ interface Strayed {
  * The last outgoing report behind which the sums are those of some state of the incoming ones, or else the first incoming
  * one; and the one after it.
  */
-function strayedAt({ out, incoming, ended }: Part, { wanted, edges }: Run): Strayed {
+function strayedAt(
+  { out, incoming, ended }: Part,
+  { wanted, edges }: Run,
+  taken: (report: Incoming) => ReportValues,
+): Strayed {
   const axes = axesOf(wanted.layout);
   const sums = axes.map(() => 0);
   const states: number[][] = [axes.map(() => 0)];
-  for (const { values } of incoming) {
+  for (const report of incoming) {
+    const values = taken(report);
     const before = states.at(-1) ?? [];
     states.push(axes.map(({ name }, axis) => (before[axis] ?? 0) + (values[name] ?? 0)));
   }

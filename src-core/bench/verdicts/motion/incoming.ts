@@ -1,5 +1,6 @@
 import { fieldsOf } from "../../../model/layouts/decode.ts";
 import type { ReportLayout } from "../../../model/layouts/layout.ts";
+import { synchronisation } from "../../../model/layouts/synchronisation.ts";
 import type { ReportValues } from "../../../model/layouts/values.ts";
 import { layouts } from "../../../model/report-layouts.ts";
 import type { MouseByte, MouseReport, RunMouse } from "../../run-record.ts";
@@ -53,6 +54,20 @@ function spoiltValues(
 function layoutOf({ bytes, values }: MouseReport): ReportLayout {
   if (bytes.length === layouts["ps2-standard"].bytes.length) return layouts["ps2-standard"];
   return "button4" in values ? layouts["ps2-five-button"] : layouts["ps2-wheel"];
+}
+
+/** Whether what came over the wires for this byte of a report may still be where it stands in it. */
+export function keepsItsPlace(byte: MouseByte, { sent, reports }: RunMouse, edges: readonly Edge[]): boolean {
+  const report = byte.report === undefined ? undefined : reports[byte.report];
+  if (report === undefined) return true;
+  const before = sent.filter(({ report: of, whole, end }) => of === byte.report && whole && end < byte.end);
+  if (before.length % report.bytes.length !== 0) return true;
+  const asRead = byteOnTheWire(
+    byte,
+    edges.filter(({ wire }) => wire === "clock" || wire === "data"),
+  );
+  const { mask, value } = synchronisation(layoutOf(report));
+  return (asRead & mask) === value;
 }
 
 /** Levels of data at the falling edges of the clock, start bit first. */

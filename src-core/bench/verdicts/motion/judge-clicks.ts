@@ -3,6 +3,8 @@ import { type ButtonChange, buttonChanges } from "../../pcs/reports/report-recei
 import type { Run } from "../../run-record.ts";
 import type { Time } from "../../time/time.ts";
 import type { Fault, FindingsOfRun } from "../findings.ts";
+import { startOfByte } from "../serial/start-of-byte.ts";
+import { lastSender } from "./blame.ts";
 import type { Incoming } from "./incoming.ts";
 import type { Part } from "./part.ts";
 
@@ -31,7 +33,11 @@ export function judgeClicks(
   const compared = firsts.map((first) => compare(part, first, run));
   const best = compared.find(({ fault }) => fault === undefined) ?? compare(part, early, run);
   const { fault } = best;
-  if (fault !== undefined) findings.fail({ rule: "report/counts-lost", at: undefined, ...fault });
+  if (fault !== undefined) {
+    const next = part.out.find(({ time }) => time >= fault.time);
+    const at = next === undefined ? lastSender(run) : startOfByte(run.edges, next.from);
+    findings.fail({ rule: "report/counts-lost", at, otherwise: run.firmware.places?.main, ...fault });
+  }
   return best;
 }
 

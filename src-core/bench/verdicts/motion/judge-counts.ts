@@ -28,6 +28,7 @@ export function judgeCounts(part: Part, run: Run, findings: FindingsOfRun): read
     message: `${blame.what}: ${text}${factor}`,
     time: blame.time,
     at: blame.at,
+    otherwise: blame.otherwise,
     measured: { value: worst.out, unit: "counts" },
     limit: { atLeast: wantedOf(worst), atMost: wantedOf(worst), unit: "counts" },
   });

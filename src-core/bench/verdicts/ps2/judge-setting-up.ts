@@ -1,4 +1,5 @@
 import { plain } from "../../../figures.ts";
+import type { Span } from "../../../finding.ts";
 import { codeOf } from "../../../model/commands.ts";
 import type { Observation, Run, RunMouse } from "../../run-record.ts";
 import { figure } from "../../time/figures.ts";
@@ -19,12 +20,13 @@ export function judgeSettingUp({ mouse, ended, firmware }: Run, findings: Findin
         "the mouse took the port for USB: clock and data must be pulled up and high when it looks, right after power-up",
       time,
       at: undefined,
+      otherwise: firmware.places?.receives ?? firmware.places?.main,
     });
   }
   for (const wait of waits(mouse, ended)) {
     if (wait.waited <= RECOVERY) continue;
     const misheard = misheardIn(wait, mouse, firmware.observations);
-    if (misheard === undefined) judgeWait(wait, findings);
+    if (misheard === undefined) judgeWait(wait, lastCommand(mouse, firmware), findings);
     else if (misheard.kind === "edge-missed") {
       const { time, at } = misheard;
       const message =
@@ -82,12 +84,22 @@ function misheardIn(
   );
 }
 
-function judgeWait({ ready, waited, ended }: Wait, findings: FindingsOfRun): void {
+/** The call that sent what the mouse was told last: what is missing comes behind it. */
+function lastCommand({ received }: RunMouse, { places }: Run["firmware"]): Span | undefined {
+  if (places === undefined) return undefined;
+  const { commands, main } = places;
+  const last = received.at(-1)?.byte;
+  const call = commands.findLast(({ byte }) => byte === last) ?? commands.at(-1);
+  return call?.span ?? main;
+}
+
+function judgeWait({ ready, waited, ended }: Wait, place: Span | undefined, findings: FindingsOfRun): void {
   findings.fail({
     rule: "ps2/reporting-not-enabled",
     message: `the mouse tested itself and was not asked for reports ${ended ? `before ${plain(waited / second, 2)} s had passed` : "any more"}: set it up again within ${plain(RECOVERY / second, 2)} s`,
     time: ready,
     at: undefined,
+    otherwise: place,
     measured: { value: waited / second, unit: "s" },
     limit: { atMost: RECOVERY / second, unit: "s" },
   });

@@ -74,6 +74,7 @@ class Judge {
         : `the PC turns RTS off and on again and nothing comes in time: send ${this.#usual()} each time`,
       time: asked,
       at: undefined,
+      otherwise: this.#run.firmware.places?.rts ?? this.#run.firmware.places?.main,
     });
   }
 

@@ -41,13 +41,14 @@ export function edited(sample: string, edits: readonly Edit[]): Readonly<Record<
 
 export function runFiles(
   files: Readonly<Record<string, string>>,
-  { stroke = "circle", mouse, pc }: Around,
+  { stroke = "circle", mouse = "plain", pc = "rts-toggle" }: Around,
   name: string,
 ): readonly Told[] {
   const service = createService({ host: hostOfFiles(files), grammar, startName: name });
   const [project] = service.projectsAt(".");
-  const result = service.simulate(project?.id ?? "", { stroke, mouse, pc, seed: 1 });
-  if (result.kind === "cannot") throw new Error(result.message);
+  const { outcomes } = service.runCell(project?.id ?? "", { mouse, pc, strokes: [stroke], seed: 1 });
+  const [result] = outcomes;
+  if (result?.kind !== "run") throw new Error(result?.message);
   return result.run.verdict.failures.map(({ rule, message, span }) => ({
     rule,
     message,
