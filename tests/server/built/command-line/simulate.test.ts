@@ -57,6 +57,36 @@ test("JSON holds the run, and a value change dump its wires", () => {
   }
 });
 
+test("JSON holds the details of a run: edges with their places, decoded bytes, threads", () => {
+  const json = edgewise(".", "simulate", ferry, "--stroke", "click", "--format", "json");
+  const { details } = JSON.parse(json.stdout).runs[0];
+  const pulled = details.edges.find((edge: { by: string }) => edge.by === "firmware");
+  expect(details.places[pulled.place]).toMatchObject({
+    file: expect.stringMatching(/^sample-workspace\/ferry-c\/\w+\.[ch]$/),
+    range: { start: { line: expect.any(Number), column: expect.any(Number) } },
+  });
+  expect(details.frames).toContainEqual(
+    expect.objectContaining({ sender: "host", byte: 0xf4, meaning: "enable reporting" }),
+  );
+  expect(details.threads.length).toBeGreaterThan(0);
+  expect(details.code.spans.length).toBeGreaterThan(0);
+  // A record a line.
+  expect(json.stdout.split("\n").length).toBeLessThan(
+    details.edges.length + details.code.spans.length + 2000,
+  );
+});
+
+test("the picture of a run, and of a part of it", () => {
+  const whole = edgewise(".", "simulate", ferry, "--stroke", "click", "--format", "svg");
+  expect(whole.stderr).toBe("");
+  expect(whole.stdout).toContain("<title");
+  expect(whole.stdout).toContain(">The whole run</text>");
+  const part = ["--from", "820", "--to", "840"];
+  const { stdout } = edgewise(".", "simulate", ferry, "--stroke", "click", "--format", "svg", ...part);
+  expect(stdout).toContain(">From 820 ms to 840 ms of ");
+  expect(stdout).toContain("set sample rate");
+});
+
 test("a project that several paths name is run once", () => {
   const json = edgewise(
     ".",
@@ -75,6 +105,9 @@ test.each([
   [["--stroke", "circl"], 'there is no stroke "circl"; did you mean circle?'],
   [["--seed", "many"], '--seed needs a whole number from 0, not "many"'],
   [["--format", "vdc"], '--format cannot be "vdc"; did you mean vcd?'],
+  [["--from", "10"], "--from is for --format svg, not for text"],
+  [["--format", "svg", "--to", "soon"], '--to needs a number of milliseconds from 0, not "soon"'],
+  [["--format", "svg", "--from", "900000"], "nothing lies between 900000 ms and"],
   [["--mose", "plain"], "simulate has no option --mose; did you mean --mouse?"],
 ])("what cannot be done is said in one line: %s", (words, message) => {
   const { status, stdout, stderr } = edgewise(".", "simulate", ferry, ...words);
