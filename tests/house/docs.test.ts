@@ -22,7 +22,7 @@ test.each(["docs/rules", "docs/reference"])("%s is what `npm run docs` writes", 
 test("every link of every page, and of the papers beside them, leads to a file", () => {
   const papers = [...pages.keys()]
     .filter((path) => path.endsWith(".md"))
-    .concat(["README.md", "DEVELOPERS.md", "CHANGELOG.md"]);
+    .concat(["README.md", "DEVELOPERS.md", "CHANGELOG.md", "docs/first-hour.md"]);
   const links = papers.flatMap((path) =>
     [...readFileSync(path, "utf8").matchAll(/\]\(([^)#]+)(?:#[^)]*)?\)/g)].map(
       ([, to = ""]) => [path, to] as const,
