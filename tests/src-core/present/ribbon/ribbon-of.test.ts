@@ -106,10 +106,11 @@ describe("a run with faults", () => {
     expect(passed).toBe(false);
     expect(faults.map(({ number }) => number)).toEqual(faulty.verdict.failures.map((_, index) => index + 1));
     expect(panels[0]?.flags.flatMap(({ numbers }) => numbers)).toEqual(faults.map(({ number }) => number));
-    expect(panels[1]).toMatchObject({
-      title: "Close up: where fault 1 was first seen",
-      flags: [{ time: faulty.verdict.failures[0]?.time, numbers: [1] }],
-    });
+    expect(panels[1]?.title).toBe("Close up: where fault 1 was first seen");
+    // Others that were seen right behind it share its flag.
+    const [first] = panels[1]?.flags ?? [];
+    expect(first?.time).toBe(faulty.verdict.failures[0]?.time);
+    expect(first?.numbers[0]).toBe(1);
     expect(faults[0]?.place).toMatch(/^ps2\.c:\d+:\d+$/);
     expect(description).toContain("The run failed.");
     expect(description).toContain("[ps2/request-hold-short]");
