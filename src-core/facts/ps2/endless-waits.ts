@@ -1,6 +1,7 @@
 import type { Span } from "../../finding.ts";
 import { isStandIn, visibleRange } from "../../reader/tokens.ts";
 import type { FunctionSymbol, TypedStatement } from "../../reader/typed/nodes.ts";
+import { eachEvent } from "../walk/each-event.ts";
 import type { Event, LoopEvent, Walk } from "../walk/events.ts";
 import { inOrder } from "../walk/in-order.ts";
 import { tracesOf } from "../walk/unknowns.ts";
@@ -40,23 +41,11 @@ interface Met {
   readonly loop: LoopEvent;
 }
 
-/** All loops, those of a call that did what an earlier one did once. */
 function loopsOf(walk: Walk): Met[] {
   const met: Met[] = [];
-  const seen = new Set<readonly Event[]>();
-  const goThrough = (events: readonly Event[], symbol: FunctionSymbol): void => {
-    if (seen.has(events)) return;
-    seen.add(events);
-    for (const event of events) {
-      if (event.kind === "call") goThrough(event.events, event.function);
-      else if (event.kind === "branch") for (const side of event.sides) goThrough(side, symbol);
-      else if (event.kind === "loop") {
-        met.push({ symbol, loop: event });
-        for (const pass of event.passes) goThrough(pass, symbol);
-      }
-    }
-  };
-  for (const { entry, events } of walk.entries) goThrough(events, entry.function);
+  eachEvent(walk, (event, symbol) => {
+    if (event.kind === "loop") met.push({ symbol, loop: event });
+  });
   return met;
 }
 

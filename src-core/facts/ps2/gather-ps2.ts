@@ -12,6 +12,7 @@ import { polledEdges } from "./polled-edges.ts";
 import { portPins } from "./port-pins.ts";
 import type { Ps2Facts, RequestHold } from "./ps2-facts.ts";
 import { findPullUps } from "./pull-ups.ts";
+import { uncheckedParity } from "./received-bytes.ts";
 import { findRequests, type Request } from "./requests.ts";
 import { resetWaits } from "./reset-waits.ts";
 import { findSenders, sendsMore } from "./senders.ts";
@@ -58,6 +59,7 @@ export function gatherPs2(
     resets: paths.flatMap(({ items }) => items.flatMap((path) => resetWaits(path, chip, pins.clock?.pin))),
     sentFrames: findSentFrames(walks, senders, pins, lines),
     wrongEdges: [...handlerEdges(walk, pins, lines, chip), ...polledEdges(walks, pins, lines, chip)],
+    uncheckedParity: uncheckedParity(program, walk, pins, lines, senders),
     endlessWaits: findEndlessWaits(walk, lines),
     constants: notedConstants(notes, ps2Constants),
   };

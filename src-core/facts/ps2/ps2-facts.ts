@@ -20,6 +20,7 @@ export interface Ps2Facts {
   readonly resets: readonly ResetWait[];
   readonly sentFrames: readonly SentFrame[];
   readonly wrongEdges: readonly WrongEdge[];
+  readonly uncheckedParity: readonly UncheckedParity[];
   readonly endlessWaits: readonly EndlessWait[];
   /** Constants that a note calls a quantity of the PS/2 side. */
   readonly constants: readonly NotedConstant<string>[];
@@ -108,6 +109,11 @@ export type EdgeSetting =
       readonly mask: number;
       readonly falling: number;
     };
+
+/** Bits of bytes from the mouse are taken here, and nothing in the code can check their parity. */
+export interface UncheckedParity {
+  readonly span: Span;
+}
 
 /** A loop that nothing but an edge on the lines ends. */
 export interface EndlessWait {

@@ -19,6 +19,7 @@ const planted: Readonly<Record<string, readonly string[]>> = {
     "ps2.c ps2/reset-wait-short: 20",
     "ps2.c ps2/argument-range: 50",
     "ps2.c ps2/reporting-not-enabled: command(2)",
+    "ps2.c ps2/parity-unchecked: PIND",
     "ps2.c ps2/wait-forever: PIND & _BV(PS2_CLOCK)",
     "ps2.c ps2/wait-forever: PIND & _BV(PS2_CLOCK)",
     "ps2.c ps2/wait-forever: !ps2_read(&reply)",

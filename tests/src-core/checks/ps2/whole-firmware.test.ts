@@ -22,9 +22,9 @@ function bytes(example: Example): string[] {
 
 /** Firmware that works with its mouse, and what it leaves to luck: warnings, none of them an error. */
 const working: readonly (readonly [string, Example, readonly string[]])[] = [
-  ["a sketch in remote mode", remoteSketch, ["ps2/wait-forever"]],
-  ["a class in its own files", mouseLibrary, ["ps2/wait-forever"]],
-  ["interrupts and a table of steps", queuedC, []],
+  ["a sketch in remote mode", remoteSketch, ["ps2/parity-unchecked", "ps2/wait-forever"]],
+  ["a class in its own files", mouseLibrary, ["ps2/parity-unchecked", "ps2/wait-forever"]],
+  ["interrupts and a table of steps", queuedC, ["ps2/parity-unchecked"]],
 ];
 
 function rulesIn(example: Example): string[] {
@@ -67,6 +67,7 @@ describe("the sample workspace", () => {
         "reset-wait-short",
         "argument-range",
         "reporting-not-enabled",
+        "parity-unchecked",
         ...Array<string>(3).fill("wait-forever"),
       ],
     ],

@@ -1,0 +1,114 @@
+import type { Program } from "../../reader/program/program.ts";
+import { visibleRange } from "../../reader/tokens.ts";
+import type { At, FunctionSymbol, TypedStatement } from "../../reader/typed/nodes.ts";
+import { walkStatement } from "../../reader/typed/walk.ts";
+import { eachEvent } from "../walk/each-event.ts";
+import { reachedFrom } from "../walk/effects.ts";
+import type { Event, Walk } from "../walk/events.ts";
+import { inOrder } from "../walk/in-order.ts";
+import type { Linkage } from "../walk/linkage.ts";
+import { callersOf, type DataCode, dataCode } from "./data-code.ts";
+import type { LineTraces } from "./line-traces.ts";
+import { mayCheckParity } from "./parity-checks.ts";
+import { readsData } from "./polled-edges.ts";
+import type { PortPins } from "./port-pins.ts";
+import type { Sender, UncheckedParity } from "./ps2-facts.ts";
+
+/** The places where bits of bytes are taken whose parity nothing in the code can check; one for the whole project. */
+export function uncheckedParity(
+  program: Program,
+  walk: Walk,
+  pins: PortPins,
+  lines: LineTraces,
+  senders: readonly Sender[],
+): UncheckedParity[] {
+  if (pins.clock === undefined || pins.data === undefined || walk.cutShort) return [];
+  const { linkage } = walk;
+  const code = dataCode(walk, pins, program.chip);
+  const sendingOnly = partsOfSenders(senders, code, linkage);
+  const taken = bitsTaken(program, walk, pins, lines).filter(({ symbol }) => !sendingOnly.has(symbol));
+  const [first] = taken;
+  if (first === undefined) return [];
+  const receiving = receivers(program, code, lines, linkage);
+  for (const symbol of sendingOnly) receiving.delete(symbol);
+  if (mayCheckParity(receiving, code, linkage)) return [];
+  return [{ span: visibleRange(first.at.first, first.at.last) }];
+}
+
+/** What senders are made of: functions that they call and that change the data line. */
+function partsOfSenders(
+  senders: readonly Sender[],
+  code: DataCode,
+  linkage: Linkage,
+): ReadonlySet<FunctionSymbol> {
+  const own = senders.flatMap(({ function: symbol }) => symbol ?? []);
+  const parts = [...reachedFrom(own, linkage)].filter((symbol) => code.isSending(symbol));
+  return new Set(parts.map((symbol) => linkage.definingSymbol(symbol)));
+}
+
+interface Taken {
+  readonly at: At;
+  readonly symbol: FunctionSymbol;
+}
+
+const dataBits = 8;
+
+/** Readings of the data line, one a bit: by a handler of the clock, or in a loop that waits for the clock each time. */
+function bitsTaken(program: Program, walk: Walk, pins: PortPins, lines: LineTraces): Taken[] {
+  const { linkage } = walk;
+  const handling = new Set<FunctionSymbol>();
+  for (const { entry } of lines.handlers) {
+    for (const symbol of reachedFrom([entry.function], linkage)) handling.add(linkage.definingSymbol(symbol));
+  }
+  const inLoops = new Set<At>();
+  const readings: Taken[] = [];
+  eachEvent(walk, (event, symbol) => {
+    if (event.kind === "loop" && event.form === "counted" && (event.turns ?? 0) >= dataBits) {
+      const [pass] = event.passes;
+      const inside = inOrder(pass ?? []);
+      if (!inside.some((each) => waitsForClock(each, lines))) return;
+      for (const each of inside) if (readsData(each, pins, program.chip)) inLoops.add(each.at);
+    } else if (readsData(event, pins, program.chip)) {
+      readings.push({ at: event.at, symbol: linkage.definingSymbol(symbol) });
+    }
+  });
+  return readings.filter(({ at, symbol }) => inLoops.has(at) || handling.has(symbol));
+}
+
+function waitsForClock(event: Event, lines: LineTraces): boolean {
+  return event.kind === "loop" && event.waitsFor.some((trace) => lines.lineOf(trace) === "clock");
+}
+
+/**
+ * Code that bits or bytes of the mouse come to: what reads the line or what handlers wrote, their callers and the callers of
+ * these, and all that they call.
+ */
+function receivers(
+  program: Program,
+  code: DataCode,
+  lines: LineTraces,
+  linkage: Linkage,
+): Set<FunctionSymbol> {
+  const all = new Set(program.functions.map((symbol) => linkage.definingSymbol(symbol)));
+  let found = new Set<FunctionSymbol>(code.reads.keys());
+  for (const symbol of all) {
+    const body = linkage.definitionOf(symbol)?.body;
+    if (body !== undefined && usesHandled(body, lines, linkage)) found.add(symbol);
+  }
+  for (let level = 0; level < 2; level += 1) found = new Set([...found, ...callersOf(found, all, linkage)]);
+  return new Set([...reachedFrom(found, linkage)].map((symbol) => linkage.definingSymbol(symbol)));
+}
+
+function usesHandled(body: TypedStatement, lines: LineTraces, linkage: Linkage): boolean {
+  let found = false;
+  walkStatement(body, {
+    expression(expression) {
+      if (expression.kind === "variable")
+        found ||= lines.isHandled(linkage.canonical(expression.variable), undefined);
+      if (expression.kind === "member")
+        found ||= lines.isHandled(undefined, linkage.canonicalField(expression.field));
+      return !found;
+    },
+  });
+  return found;
+}

@@ -1,0 +1,195 @@
+import { parityUnchecked } from "../../../../src-core/checks/ps2/parity-unchecked.ts";
+import { ruleTests } from "../harness.ts";
+import { classBased, interruptDriven, listens, pasted, registers, sketch } from "./hosts.ts";
+
+// A byte from the mouse is a start bit, eight data bits, an odd parity bit and a stop bit: The PS/2 Mouse/Keyboard
+// Protocol (2003), Device-to-Host; bit table of Auxiliary Device and System Timings.
+
+const notes = "// @wire board atmega328p clock=16MHz\n// @wire ps2 clock=PD2 data=PD3 pullups=external\n";
+const enable = `int main(void) {
+  command(0xF4);
+${listens}}
+`;
+const enableSketch = "void setup() { command(0xF4); }\nvoid loop() { reply(); }\n";
+
+function changed(text: string, from: string, to: string): string {
+  if (!text.includes(from)) throw new Error(`no ${from} in the snippet`);
+  return text.replace(from, to);
+}
+
+const handler = (body: string): string => `${notes}#include <avr/io.h>
+#include <avr/interrupt.h>
+#include <stdbool.h>
+#include <util/parity.h>
+static volatile uint8_t bits, shift, ones, answer;
+static volatile uint16_t frame;
+static volatile bool answered;
+ISR(INT0_vect) {
+${body}}
+int main(void) {
+  EICRA = _BV(ISC01);
+  EIMSK = _BV(INT0);
+  sei();
+  for (;;) {
+    if (answered) {
+      answered = false;
+      PORTB = answer;
+    }
+  }
+}
+`;
+
+ruleTests(parityUnchecked, {
+  wrong: {
+    "registers, the clock of the parity bit is waited for only": {
+      "main.c": changed(
+        registers({}, enable),
+        "    if (PIND & (1 << DATA)) {\n      value |= 0x80;\n",
+        "    if (PIND & (1 << DATA)) {\n    //  ^^^^ ps2/parity-unchecked: parity\n      value |= 0x80;\n",
+      ),
+    },
+    "a sketch": {
+      "mouse.ino": changed(
+        sketch({}, enableSketch),
+        "    bitWrite(value, i, digitalRead(DAT));\n",
+        "    bitWrite(value, i, digitalRead(DAT));\n    //                 ^^^^^^^^^^^^^^^^ ps2/parity-unchecked\n",
+      ),
+    },
+    macros: {
+      "tiny.c": changed(
+        pasted({}, enable),
+        "    if (IS_HIGH(DATA)) byte |= mask;\n",
+        "    if (IS_HIGH(DATA)) byte |= mask;\n    //  ^^^^^^^^^^^^^ ps2/parity-unchecked\n",
+      ),
+    },
+    "a class": {
+      "mouse.ino": changed(
+        classBased({}, enableSketch),
+        "      value |= digitalRead(data_) << i;\n",
+        "      value |= digitalRead(data_) << i;\n      //       ^^^^^^^^^^^^^^^^^^ ps2/parity-unchecked\n",
+      ),
+    },
+    "a handler that sends as well, with parity": {
+      "main.c": changed(
+        interruptDriven(
+          {},
+          `int main(void) {\n  EICRA = _BV(ISC01);\n  sei();\n  command(0xF4);\n${listens}}\n`,
+        ),
+        "      answer = (answer >> 1) | ((PIND & _BV(3)) ? 0x80 : 0);\n",
+        "      answer = (answer >> 1) | ((PIND & _BV(3)) ? 0x80 : 0);\n      //                         ^^^^ ps2/parity-unchecked\n",
+      ),
+    },
+    "all eleven bits in a word, of which eight are kept": {
+      "main.c": handler(`  frame >>= 1;
+  if (PIND & _BV(PD3)) {
+  //  ^^^^ ps2/parity-unchecked
+    frame |= 0x400;
+  }
+  if (++bits == 11) {
+    bits = 0;
+    answer = frame >> 1;
+    answered = true;
+  }
+`),
+    },
+    "a function for each bit, the parity bit thrown away": {
+      "mouse.ino": changed(
+        changed(
+          sketch({}, enableSketch),
+          "  for (int i = 0; i < 8; i++) {\n    waitFall();\n    bitWrite(value, i, digitalRead(DAT));\n  }\n  waitFall();\n",
+          "  for (int i = 0; i < 8; i++) {\n    bitWrite(value, i, oneBit());\n  }\n  oneBit();\n",
+        ),
+        "byte reply() {",
+        "byte oneBit() {\n  waitFall();\n  return digitalRead(DAT);\n  //     ^^^^^^^^^^^^^^^^ ps2/parity-unchecked\n}\n\nbyte reply() {",
+      ),
+    },
+  },
+  right: {
+    "ones are counted and their number is looked at": {
+      "main.c": handler(`  bool bit = PIND & _BV(PD3);
+  if (bits == 0) {
+    ones = 0;
+  } else if (bits < 9) {
+    shift = shift >> 1 | (bit ? 0x80 : 0);
+    ones += bit;
+  } else if (bits == 9) {
+    ones += bit;
+  }
+  if (++bits == 11) {
+    bits = 0;
+    if (ones & 1) {
+      answer = shift;
+      answered = true;
+    }
+  }
+`),
+    },
+    "the library's parity function": {
+      "main.c": handler(`  frame = frame >> 1 | (PIND & _BV(PD3) ? 0x400 : 0);
+  if (++bits == 11) {
+    bits = 0;
+    shift = frame >> 1;
+    if (parity_even_bit(shift) != ((frame >> 9) & 1)) {
+      answer = shift;
+      answered = true;
+    }
+  }
+`),
+    },
+    "a flag that turns over": {
+      "mouse.ino": changed(
+        changed(
+          sketch({}, enableSketch),
+          "    bitWrite(value, i, digitalRead(DAT));\n  }\n  waitFall();\n",
+          "    bool bit1 = digitalRead(DAT);\n    bitWrite(value, i, bit1);\n    if (bit1) odd = !odd;\n  }\n  waitFall();\n  if (digitalRead(DAT) != odd) value = 0xFE;\n",
+        ),
+        "  byte value = 0;\n",
+        "  byte value = 0;\n  bool odd = true;\n",
+      ),
+    },
+    "the main code looks at the bits that the handler kept": {
+      "main.c": handler(`  frame = frame >> 1 | (PIND & _BV(PD3) ? 0x400 : 0);
+  if (++bits == 11) {
+    bits = 0;
+    answered = true;
+  }
+`).replace(
+        "      PORTB = answer;\n",
+        "      uint16_t got = frame;\n      uint8_t sum = 0;\n      for (uint8_t i = 1; i < 10; i++) {\n        sum ^= got >> i;\n      }\n      if (sum & 1) {\n        PORTB = got >> 1;\n      }\n",
+      ),
+    },
+    "a compiler's function": {
+      "main.c": handler(`  frame = frame >> 1 | (PIND & _BV(PD3) ? 0x400 : 0);
+  if (++bits == 11) {
+    bits = 0;
+    answered = __builtin_parity(frame & 0x3FE);
+    answer = frame >> 1;
+  }
+`),
+    },
+    "a check that is not there to be read": {
+      "main.c": handler(`  frame = frame >> 1 | (PIND & _BV(PD3) ? 0x400 : 0);
+  if (++bits == 11) {
+    bits = 0;
+    answered = frame_is_good(frame);
+    answer = frame >> 1;
+  }
+`).replace("ISR(INT0_vect)", "bool frame_is_good(uint16_t frame);\nISR(INT0_vect)"),
+    },
+    "a pin that is looked at now and then, and no byte": {
+      "main.c": `${notes}#include <avr/io.h>
+int main(void) {
+  for (;;) {
+    PORTB = (PIND >> PD3) & 1;
+  }
+}
+`,
+    },
+    "a host that only sends": {
+      "main.c": registers({}, "int main(void) {\n  mouse_send(0xF4);\n  for (;;) {\n  }\n}\n").replace(
+        /uint8_t reply[\s\S]*?\n}\n\nuint8_t command[\s\S]*?\n}\n/,
+        "",
+      ),
+    },
+  },
+});
