@@ -3,6 +3,7 @@ import type { Program } from "../../reader/program/program.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { notedConstants } from "../serial/noted-constants.ts";
 import type { Walk } from "../walk/events.ts";
+import { collectedReports } from "./collected-reports.ts";
 import { findDrivenHigh } from "./driven-high.ts";
 import { findEndlessWaits } from "./endless-waits.ts";
 import { handlerEdges } from "./handler-edges.ts";
@@ -19,6 +20,7 @@ import { findSenders, sendsMore } from "./senders.ts";
 import { sendingPaths } from "./sending-paths.ts";
 import { findSentFrames } from "./sent-frames.ts";
 import { sequencesOf } from "./sequences.ts";
+import { unreadAnswers } from "./unread-answers.ts";
 
 /** Quantities of the model that a note may say of a constant, and that rules about the PS/2 side judge. */
 const ps2Constants = [
@@ -47,6 +49,7 @@ export function gatherPs2(
   const senders = findSenders(walks, own, pins, program);
   const paths = walks.map((each) => ({ each, items: sendingPaths(each.entry, each.events, senders) }));
   const lines = new LineTraces(walk, pins, chip);
+  const sequences = paths.flatMap(({ each, items }) => sequencesOf(each, items));
   const facts = {
     clock: pins.clock,
     data: pins.data,
@@ -55,11 +58,17 @@ export function gatherPs2(
     pullUps: findPullUps(wires.ps2, walks, pins),
     senders,
     maySendMore: sendsMore(walks, senders),
-    sequences: paths.flatMap(({ each, items }) => sequencesOf(each, items)),
+    sequences,
     resets: paths.flatMap(({ items }) => items.flatMap((path) => resetWaits(path, chip, pins.clock?.pin))),
     sentFrames: findSentFrames(walks, senders, pins, lines),
     wrongEdges: [...handlerEdges(walk, pins, lines, chip), ...polledEdges(walks, pins, lines, chip)],
     uncheckedParity: uncheckedParity(program, walk, pins, lines, senders),
+    unreadAnswers: unreadAnswers(
+      program,
+      paths.flatMap(({ items }) => items),
+      walk.linkage,
+    ),
+    collectedReports: collectedReports(program, walk, lines, sequences),
     endlessWaits: findEndlessWaits(walk, lines),
     constants: notedConstants(notes, ps2Constants),
   };

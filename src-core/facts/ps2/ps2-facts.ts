@@ -21,6 +21,8 @@ export interface Ps2Facts {
   readonly sentFrames: readonly SentFrame[];
   readonly wrongEdges: readonly WrongEdge[];
   readonly uncheckedParity: readonly UncheckedParity[];
+  readonly unreadAnswers: readonly UnreadAnswer[];
+  readonly collectedReports: readonly CollectedReport[];
   readonly endlessWaits: readonly EndlessWait[];
   /** Constants that a note calls a quantity of the PS/2 side. */
   readonly constants: readonly NotedConstant<string>[];
@@ -112,6 +114,16 @@ export type EdgeSetting =
 
 /** Bits of bytes from the mouse are taken here, and nothing in the code can check their parity. */
 export interface UncheckedParity {
+  readonly span: Span;
+}
+
+/** A byte is sent here, and nothing in the project looks whether the mouse took it. */
+export interface UnreadAnswer {
+  readonly span: Span;
+}
+
+/** Bytes of reports are collected here, and nothing finds the first one again after one was lost. */
+export interface CollectedReport {
   readonly span: Span;
 }
 

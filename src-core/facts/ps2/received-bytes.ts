@@ -99,7 +99,7 @@ function receivers(
   return new Set([...reachedFrom(found, linkage)].map((symbol) => linkage.definingSymbol(symbol)));
 }
 
-function usesHandled(body: TypedStatement, lines: LineTraces, linkage: Linkage): boolean {
+export function usesHandled(body: TypedStatement, lines: LineTraces, linkage: Linkage): boolean {
   let found = false;
   walkStatement(body, {
     expression(expression) {
