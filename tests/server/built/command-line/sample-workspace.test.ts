@@ -9,6 +9,7 @@ const planted: Readonly<Record<string, readonly string[]>> = {
   "ferry-c-faults": [
     "main.c board/integer-overflow: 60 * 1000",
     "main.c note/unknown-name: rihgt",
+    "main.c ps2/packet-resync: &packet[length]",
     "main.c report/y-direction: y & 0x3F",
     "ps2.c board/shared-not-volatile: ring",
     "ps2.c board/shared-not-volatile: ring_head",
@@ -20,6 +21,7 @@ const planted: Readonly<Record<string, readonly string[]>> = {
     "ps2.c ps2/argument-range: 50",
     "ps2.c ps2/reporting-not-enabled: command(2)",
     "ps2.c ps2/parity-unchecked: PIND",
+    "ps2.c ps2/ack-ignored: ps2_send(value)",
     "ps2.c ps2/wait-forever: PIND & _BV(PS2_CLOCK)",
     "ps2.c ps2/wait-forever: PIND & _BV(PS2_CLOCK)",
     "ps2.c ps2/wait-forever: !ps2_read(&reply)",
@@ -36,6 +38,7 @@ const planted: Readonly<Record<string, readonly string[]>> = {
     "ferry-sketch-faults.ino ps2/no-pullup: INPUT",
     "ferry-sketch-faults.ino ps2/wheel-sequence: 60",
     "ferry-sketch-faults.ino ps2/command-unknown: 0xF1",
+    "ferry-sketch-faults.ino ps2/ack-ignored: sendToMouse(value)",
     "ferry-sketch-faults.ino ps2/wait-forever: digitalRead(CLOCK_PIN) != level",
     "ferry-sketch-faults.ino serial/bit-time: 780",
     "ferry-sketch-faults.ino serial/ident-missing: BIT_US",

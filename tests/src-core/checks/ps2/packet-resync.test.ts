@@ -91,7 +91,7 @@ int main(void) {
   uint8_t packet[3], got = 0;
 ${start}  for (;;) {
     if (!take(&packet[got])) continue;
-    //         ^^^^^^^^^^^ ps2/packet-resync
+    //        ^^^^^^^^^^^^ ps2/packet-resync
     if (++got == 3) {
       got = 0;
       show(packet[1], packet[2], packet[0]);
@@ -138,7 +138,7 @@ public:
     if (!complete_) return false;
     complete_ = false;
     packet_[index_++] = byte_;
-  //^^^^^^^^^^^^^^^^ ps2/packet-resync
+  //^^^^^^^^^^^^^^^^^ ps2/packet-resync
     if (index_ < 3) return false;
     index_ = 0;
     return true;

@@ -22,9 +22,9 @@ function bytes(example: Example): string[] {
 
 /** Firmware that works with its mouse, and what it leaves to luck: warnings, none of them an error. */
 const working: readonly (readonly [string, Example, readonly string[]])[] = [
-  ["a sketch in remote mode", remoteSketch, ["ps2/parity-unchecked", "ps2/wait-forever"]],
-  ["a class in its own files", mouseLibrary, ["ps2/parity-unchecked", "ps2/wait-forever"]],
-  ["interrupts and a table of steps", queuedC, ["ps2/parity-unchecked"]],
+  ["a sketch in remote mode", remoteSketch, ["ps2/ack-ignored", "ps2/parity-unchecked", "ps2/wait-forever"]],
+  ["a class in its own files", mouseLibrary, ["ps2/ack-ignored", "ps2/parity-unchecked", "ps2/wait-forever"]],
+  ["interrupts and a table of steps", queuedC, ["ps2/ack-ignored", "ps2/parity-unchecked"]],
 ];
 
 function rulesIn(example: Example): string[] {
@@ -68,10 +68,15 @@ describe("the sample workspace", () => {
         "argument-range",
         "reporting-not-enabled",
         "parity-unchecked",
+        "ack-ignored",
+        "packet-resync",
         ...Array<string>(3).fill("wait-forever"),
       ],
     ],
-    ["ferry-sketch-faults", ["no-pullup", "wheel-sequence", "command-unknown", "wait-forever"]],
+    [
+      "ferry-sketch-faults",
+      ["no-pullup", "wheel-sequence", "command-unknown", "wait-forever", "ack-ignored"],
+    ],
   ])("the planted faults of %s are found, each once", (name, expected) => {
     const found = findingsIn(sample(name), ps2Rules).map(({ rule }) => rule.slice("ps2/".length));
     expect(found.sort()).toEqual([...expected].sort());
