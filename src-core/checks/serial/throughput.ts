@@ -5,14 +5,11 @@
 // carry, in a firmware that sends on what comes whenever it comes: its endless loop asks neither the line nor the time, never
 // holds the mouse's clock, which would make the mouse wait, and nothing in the program is added up.
 
-import type { Facts } from "../../facts/facts.ts";
-import type { SentByte } from "../../facts/ps2/ps2-facts.ts";
 import { addsUp } from "../../facts/serial/adding-up.ts";
 import { plain } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
-import { codeOf } from "../../model/commands.ts";
 import { formatLineFormat, preferredLineFormat, reportsPerSecond } from "../../model/line-formats.ts";
-import { mouseDefaults, sampleRates } from "../../model/mouse-settings.ts";
+import { sampleRates } from "../../model/mouse-settings.ts";
 import { quantity } from "../../model/quantities.ts";
 import { layoutNamed } from "../../model/report-layouts.ts";
 import { formatSources } from "../../model/sources.ts";
@@ -20,7 +17,9 @@ import { literalToken, replaced, spanOf } from "../literal.ts";
 import { registerHost } from "../ps2/frames.ts";
 import type { Rule } from "../rule.ts";
 import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
+import { RATES_OF_KNOCK, type Rate, rateOf } from "./mouse-rate.ts";
 
+/** On a chip that the bench does not run, so that it shows what the text alone tells. */
 const forwarding = (rate: number): string =>
   registerHost(
     100,
@@ -52,21 +51,22 @@ ISR(INT0_vect) {
 }
 
 static void put(uint8_t value) {
-  while (!(UCSR0A & _BV(UDRE0))) {
+  while (!(UCSRA & _BV(UDRE))) {
   }
-  UDR0 = value;
+  UDR = value;
 }
 
 int main(void) {
-  UBRR0 = 832;
-  UCSR0B = _BV(TXEN0);
-  UCSR0C = _BV(UCSZ01);
+  UBRRH = 832 >> 8;
+  UBRRL = 832 & 0xFF;
+  UCSRB = _BV(TXEN);
+  UCSRC = _BV(URSEL) | _BV(UCSZ1);
   put('M');
   command(0xF3);
   command(${rate});
   command(0xF4);
-  EICRA = _BV(ISC01);
-  EIMSK = _BV(INT0);
+  MCUCR = _BV(ISC01);
+  GICR = _BV(INT0);
   sei();
   for (;;) {
     if (!whole) continue;
@@ -78,7 +78,7 @@ int main(void) {
   }
 }
 `,
-  );
+  ).replace("atmega328p", "atmega32");
 
 export const throughput: Rule = {
   id: "serial/throughput",
@@ -92,7 +92,8 @@ export const throughput: Rule = {
     const { sent, wantedBaud, mouseSetUps } = facts.serial;
     const { report } = facts.wires.serial;
     const layout = report && layoutNamed(report.value);
-    if (sent?.forwards !== true || sent.mayBeMore || report === undefined || layout === undefined) return;
+    if (sent?.forwards !== "by interrupt" || sent.mayBeMore || report === undefined || layout === undefined)
+      return;
     if (wantedBaud === undefined) return;
     const rate = rateOf(facts);
     if (rate === undefined) return;
@@ -113,44 +114,10 @@ export const throughput: Rule = {
   judge: (trials) => draftsOfRuns("serial/throughput", trials),
 };
 
-interface Rate {
-  readonly perSecond: number;
-  /** The argument, or the command that starts the reports. */
-  readonly byte: SentByte;
-  /** How many rates were set one right after the other: three are a knock, and none of them may be another. */
-  readonly inRow: number;
-}
-
-const SET_RATE = codeOf("set sample rate");
-const ENABLE = codeOf("enable reporting");
-const RESETS: readonly (number | undefined)[] = [codeOf("reset"), codeOf("set defaults")];
-const ASKS: readonly (number | undefined)[] = [codeOf("set remote mode"), codeOf("read data")];
-
-/** Rates in a row that unlock something. */
-const KNOCK = 3;
-
-/** How often the mouse reports in the end; undefined where that is not known, or where it is asked for each report. */
-function rateOf({ ps2 }: Facts): Rate | undefined {
-  if (ps2.maySendMore) return undefined;
-  const bytes = ps2.sequences.filter(({ from }) => from === "program").flatMap((each) => each.bytes);
-  if (bytes.some(({ byte }) => byte === undefined || ASKS.includes(byte))) return undefined;
-  let rate: Rate | undefined;
-  for (const [index, each] of bytes.entries()) {
-    const argument = bytes[index + 1];
-    if (RESETS.includes(each.byte)) rate = undefined;
-    if (each.byte === SET_RATE && argument?.byte !== undefined) {
-      const follows = bytes[index - 2]?.byte === SET_RATE;
-      rate = { perSecond: argument.byte, byte: argument, inRow: follows ? (rate?.inRow ?? 0) + 1 : 1 };
-    }
-  }
-  const enabled = bytes.findLast(({ byte }) => byte === ENABLE);
-  return rate ?? (enabled && { perSecond: mouseDefaults.sampleRate, byte: enabled, inRow: 0 });
-}
-
 /** The highest rate that the line carries. */
 function fixFor({ byte: { expression }, inRow }: Rate, most: number): readonly Fix[] {
   const token = expression && literalToken(expression);
   const rate = Math.max(...sampleRates.filter((each) => each <= most));
-  if (token === undefined || inRow < 1 || inRow >= KNOCK || !Number.isFinite(rate)) return [];
+  if (token === undefined || inRow < 1 || inRow >= RATES_OF_KNOCK || !Number.isFinite(rate)) return [];
   return [{ title: `Ask for ${rate} reports per second`, edits: [replaced(token, String(rate))] }];
 }

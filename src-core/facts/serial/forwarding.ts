@@ -1,5 +1,8 @@
+import type { Chip } from "../../model/chips/chip.ts";
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { PinName } from "../pins/pin-change.ts";
+import { interruptPin } from "../ps2/handler-pins.ts";
+import { pinOfTrace } from "../ps2/watched-pins.ts";
 import type { BranchEvent, Event, Walk } from "../walk/events.ts";
 import { inOrder } from "../walk/in-order.ts";
 import { tracesOf } from "../walk/unknowns.ts";
@@ -12,20 +15,44 @@ export interface MouseHost {
   readonly senders: ReadonlySet<FunctionSymbol>;
 }
 
+/** How the firmware hears the mouse while it sends on. */
+export type Forwarding = "by interrupt" | "between sends" | "not known";
+
 /** Calls that ask whether the line can take more. */
 const ASKS_LINE = /\.availableForWrite$/;
 
 /**
- * Whether the endless loop of the program sends bytes that are not known whenever they come: no condition in the
- * loop asks the line or the time, and the mouse's clock is never held, which would keep the mouse quiet meanwhile.
+ * How the mouse is heard where the endless loop of the program sends bytes that are not known whenever they come. Undefined
+ * where it does not: where a condition in the loop asks the line or the time, or the mouse's clock is held, which keeps the
+ * mouse quiet meanwhile.
  */
-export function forwardsAtOnce(walk: Walk, line: Line, host: MouseHost): boolean {
+export function forwardsAtOnce(
+  walk: Walk,
+  line: Line,
+  { clock, senders }: MouseHost,
+  chip: Chip | undefined,
+): Forwarding | undefined {
   const program = walk.entries.find(({ entry }) => entry.kind === "program");
-  if (program === undefined || host.clock === undefined) return false;
+  if (program === undefined || clock === undefined) return undefined;
   const loops = inOrder(program.events).filter((event) => event.kind === "loop" && event.form === "endless");
   const passes = loops.flatMap((loop) => (loop.kind === "loop" ? loop.passes : []));
-  if (!passes.some((pass) => sendsUnknown(pass, line))) return false;
-  return !passes.some((pass) => slowsDown(pass, host.clock, host.senders));
+  if (!passes.some((pass) => sendsUnknown(pass, line))) return undefined;
+  if (passes.some((pass) => slowsDown(pass, clock, senders))) return undefined;
+  if (isHeardByInterrupt(walk, clock, chip)) return "by interrupt";
+  const others = walk.entries.some(({ entry }) => entry.kind === "interrupt");
+  return !others && passes.some((pass) => waitsForClock(pass, clock, chip)) ? "between sends" : "not known";
+}
+
+export function isHeardByInterrupt(walk: Walk, clock: PinName, chip: Chip | undefined): boolean {
+  return walk.entries.some(
+    ({ entry }) => entry.kind === "interrupt" && interruptPin(entry, walk.entries, chip) === clock,
+  );
+}
+
+function waitsForClock(events: readonly Event[], clock: PinName, chip: Chip | undefined): boolean {
+  return inOrder(events).some(
+    (event) => event.kind === "loop" && event.waitsFor.some((trace) => pinOfTrace(chip, trace) === clock),
+  );
 }
 
 function sendsUnknown(events: readonly Event[], line: Line): boolean {

@@ -12,7 +12,8 @@ import type { Walk } from "../walk/events.ts";
 import { bitBangedBytes } from "./bit-banged.ts";
 import { ControlLines } from "./control-lines.ts";
 import { coreSetUps } from "./core-set-ups.ts";
-import type { MouseHost } from "./forwarding.ts";
+import { deafSendings } from "./deaf.ts";
+import { isHeardByInterrupt, type MouseHost } from "./forwarding.ts";
 import { Line, type MousePort, mousePort } from "./mouse-port.ts";
 import { serialConstants } from "./noted-constants.ts";
 import { sentOn } from "./sent.ts";
@@ -66,8 +67,12 @@ export function gatherSerial(
     wantedLine: line,
     bitBanged,
     constants: serialConstants(notes),
-    sent: port && sentOn(new Line(port, chip, model, search), walk, controls, clockHz, host),
+    sent: port && sentOn(new Line(port, chip, model, search), walk, controls, clockHz, host, chip),
     spaces: spacesOf(port),
+    deaf:
+      port?.kind === "pin" && host.clock !== undefined && isHeardByInterrupt(walk, host.clock, chip)
+        ? deafSendings(walk, port.pin, host.clock, clockHz)
+        : [],
     controlLines: controls.lines,
   };
 }

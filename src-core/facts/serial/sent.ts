@@ -1,3 +1,4 @@
+import type { Chip } from "../../model/chips/chip.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { delayOf } from "../board/delay-calls.ts";
 import type { BranchEvent, EntryWalk, Event, LoopEvent, OutsideCall, Walk } from "../walk/events.ts";
@@ -15,6 +16,7 @@ export function sentOn(
   controls: ControlLines,
   clockHz: number | undefined,
   host: MouseHost,
+  chip: Chip | undefined,
 ): Sent {
   const collector = new Collector(line, controls, clockHz);
   for (const each of walk.entries) collector.entry(each);
@@ -25,7 +27,7 @@ export function sentOn(
     mayBeMore,
     hasProgram: walk.entries.some(({ entry }) => entry.kind === "program"),
     mayStartAnew: walk.entries.some(({ events }) => inOrder(events).some(startsAnew)),
-    forwards: forwardsAtOnce(walk, line, host),
+    forwards: forwardsAtOnce(walk, line, host, chip),
   };
 }
 

@@ -3,6 +3,7 @@ import type { ReportLayout } from "../../model/layouts/layout.ts";
 import type { LineFormat } from "../../model/line-formats.ts";
 import type { At, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { PinName } from "../pins/pin-change.ts";
+import type { Forwarding } from "./forwarding.ts";
 
 /** What the firmware does with the serial side, and what the PC wants of it. */
 export interface SerialFacts {
@@ -20,6 +21,8 @@ export interface SerialFacts {
   readonly sent: Sent | undefined;
   /** Where the pin that sends is left at space, the program once through. */
   readonly spaces: readonly SpaceAtRest[];
+  /** Where the mouse's clock is not heard while a byte goes out. */
+  readonly deaf: readonly DeafSending[];
   /** The control lines that were said, and whose pin is known. */
   readonly controlLines: readonly ControlLine[];
 }
@@ -35,8 +38,15 @@ export interface Sent {
   readonly hasProgram: boolean;
   /** The watchdog, or a jump, may start the chip anew. */
   readonly mayStartAnew: boolean;
-  /** The endless loop of the program sends bytes that are not known, and does nothing that slows down or stops the mouse. */
-  readonly forwards: boolean;
+  /** How the mouse is heard where what it says is sent on whenever it comes; undefined where it is not. */
+  readonly forwards: Forwarding | undefined;
+}
+
+/** Interrupts are turned off here while a byte goes out bit by bit. */
+export interface DeafSending {
+  readonly span: Span;
+  /** Microseconds of delays meanwhile. */
+  readonly us: number;
 }
 
 /** A write that makes the pin an output at space, or takes it there, and what follows. */

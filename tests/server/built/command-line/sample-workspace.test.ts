@@ -42,7 +42,6 @@ const planted: Readonly<Record<string, readonly string[]>> = {
     "ferry-sketch-faults.ino ps2/wait-forever: digitalRead(CLOCK_PIN) != level",
     "ferry-sketch-faults.ino serial/bit-time: 780",
     "ferry-sketch-faults.ino serial/ident-missing: BIT_US",
-    "ferry-sketch-faults.ino serial/throughput: 60",
     "ferry-sketch-faults.ino board/pin-no-interrupt: CLOCK_PIN",
   ],
 };
