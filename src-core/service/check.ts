@@ -11,6 +11,7 @@ import { mendReports } from "../reports/mend/mend-reports.ts";
 import type { ReportTrial } from "../reports/report-trial.ts";
 import { tryReports } from "../reports/try-reports.ts";
 import { proposeEncoders } from "../reports/unnoted/propose-encoders.ts";
+import { idleLevels } from "./idle-levels.ts";
 import { mendingOf } from "./mending.ts";
 import type { ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
@@ -29,11 +30,13 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
   // A rule that looks at a run has not said all before there was one.
   const ran = rules.filter((rule) => hasSaidAll(rule, tried, isWholeFirmware(facts)));
   const checked = ran.filter((rule) => levelOf(rule) !== "off").map(({ id }) => id);
+  const unattachedLevel = unattached === undefined ? "off" : levelOf(unattached);
+  const kept = applyAllows(findings, facts.notes.allowances, {
+    checked: new Set(checked),
+    unattached: unattachedLevel,
+  });
   return {
-    findings: applyAllows(findings, facts.notes.allowances, {
-      checked: new Set(checked),
-      unattached: unattached === undefined ? "off" : levelOf(unattached),
-    }),
+    findings: [...kept, ...idleLevels(facts, project.settings, unattachedLevel)],
     notUnderstood: [
       ...facts.program.problems,
       ...notKnown(facts.ps2.notKnown, project),

@@ -228,3 +228,32 @@ describe("hover and completion", () => {
     expect(labels).toContain("serial/baud-error");
   });
 });
+
+describe("a rule that edgewise.json turns off", () => {
+  const withRules = (rules: string, divisor: number) =>
+    serviceOver({
+      "edgewise.json": settings.replace("{ ", `{ "rules": ${rules}, `),
+      "main.c": uart(divisor),
+    });
+  const found = (service: Service) =>
+    service
+      .projectsAt(".")
+      .flatMap(({ id }) => service.check(id).findings)
+      .map(({ rule, span, message }) => [rule, span.file, message]);
+
+  test("is not told while it hides something, and told where it hides nothing", () => {
+    expect(found(withRules('{ "serial/baud-error": "off" }', 51))).toEqual([]);
+    expect(found(withRules('{ "serial/baud-error": "off" }', 832))).toEqual([
+      [
+        "note/unattached",
+        "edgewise.json",
+        "there is nothing to turn off: `serial/baud-error` finds no fault in this firmware; take it out of `rules`",
+      ],
+    ]);
+  });
+
+  test("is not told where nobody wants that told, nor of a level that hides nothing", () => {
+    expect(found(withRules('{ "serial/baud-error": "off", "note/unattached": "off" }', 832))).toEqual([]);
+    expect(found(withRules('{ "serial/baud-error": "info" }', 832))).toEqual([]);
+  });
+});
