@@ -50,7 +50,7 @@ function setUpOf(chip: AvrChip, timer: Timer, states: States): TimerSetUp | unde
   const wave = mode === undefined ? undefined : (width === 16 ? waveModes16 : waveModes8)[mode];
   if (divider === undefined || wave === undefined) return undefined;
   const topRegister = topRegisterOf(timer, wave);
-  const top = typeof wave.top === "number" ? wave.top : valueOf(chip, states, topRegister);
+  const top = typeof wave.top === "number" ? wave.top : valueIn(chip, states, topRegister);
   if (top === undefined) return undefined;
   const counts = wave.shape === "up" ? top + 1 : 2 * top;
   return {
@@ -88,7 +88,7 @@ function bitsOf(chip: AvrChip, states: States, names: readonly string[]): number
 }
 
 /** All of a register, which is 0 after a reset; its two bytes may be written one by one. */
-function valueOf(chip: AvrChip, states: States, name: string | undefined): number | undefined {
+function valueIn(chip: AvrChip, states: States, name: string | undefined): number | undefined {
   if (name === undefined) return undefined;
   const whole = states.get(name);
   const width = registerNamed(chip, name)?.width ?? 8;
