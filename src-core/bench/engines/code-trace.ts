@@ -46,8 +46,8 @@ export class CodeTrace implements CallWatcher {
   readonly #open: Open[] = [];
   #kept: Kept[] = [];
   #resolution = finest;
-  /** By function and depth, where the last span of it is. */
-  #last = new Map<string, Kept>();
+  /** By name, then by `slotOf`: the last span of it. */
+  #last = new Map<string, (Kept | undefined)[]>();
 
   /** `now` is the moment so many cycles behind those that the chip knows of. */
   constructor(now: (untold: number) => Time, mostSpans = most) {
@@ -97,24 +97,40 @@ export class CodeTrace implements CallWatcher {
   #end(untold: number): void {
     const open = this.#open.pop();
     if (open === undefined) return;
+    const to = this.#now(untold);
+    // Most calls follow right upon one like them: nothing is made for these.
+    const last = this.#lastLike(open);
+    if (last !== undefined && open.from - last.to <= this.#resolution) {
+      last.to = to;
+      last.calls += 1;
+      return;
+    }
     if (this.#kept.length >= this.#most) this.#tellCoarser();
-    this.#keep({ ...open, to: this.#now(untold), calls: 1 });
+    this.#keep({ ...open, to, calls: 1 });
   }
 
   #keep(span: Kept): void {
-    const key = `${span.depth} ${span.interrupting} ${span.name}`;
-    const last = this.#last.get(key);
+    const last = this.#lastLike(span);
     if (last !== undefined && span.from - last.to <= this.#resolution) {
       last.to = span.to;
       last.calls += span.calls;
       return;
     }
     this.#kept.push(span);
-    this.#last.set(key, span);
+    const { name } = span;
+    const ofName = this.#last.get(name) ?? [];
+    ofName[slotOf(span)] = span;
+    this.#last.set(name, ofName);
+  }
+
+  #lastLike(span: Open): Kept | undefined {
+    return this.#last.get(span.name)?.[slotOf(span)];
   }
 
   #tellCoarser(): void {
-    while (this.#kept.length > Math.max(this.#most / 2, this.#last.size)) {
+    let lasting = 0;
+    for (const ofName of this.#last.values()) lasting += ofName.filter((each) => each !== undefined).length;
+    while (this.#kept.length > Math.max(this.#most / 2, lasting)) {
       this.#resolution *= coarser;
       const finer = this.#kept;
       this.#kept = [];
@@ -122,4 +138,9 @@ export class CodeTrace implements CallWatcher {
       for (const span of finer) this.#keep(span);
     }
   }
+}
+
+/** Where the last span like this stands among those of its name. */
+function slotOf({ depth, interrupting }: Open): number {
+  return 2 * depth + (interrupting ? 1 : 0);
 }
