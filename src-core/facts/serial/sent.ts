@@ -69,6 +69,7 @@ class Collector {
   #afterUnknown = false;
   #waits: Wait[] = [];
   readonly #idle = new WeakMap<readonly Event[], boolean>();
+  readonly #silent = new WeakMap<readonly Event[], boolean>();
 
   constructor(line: Line, controls: ControlLines, clockHz: number | undefined) {
     this.#line = line;
@@ -103,6 +104,7 @@ class Collector {
     }
     switch (event.kind) {
       case "call": {
+        if (this.#isSilent(event.events)) break;
         // What is known in a function by what it has returned for is not known behind it.
         const way = this.#way;
         this.#follow(event.events);
@@ -261,6 +263,34 @@ class Collector {
     this.#end(false);
     this.#way = way;
     this.#waits = before;
+  }
+
+  /** None of the events, nor of those in them, has anything to do with what is sent, and when. */
+  #isSilent(events: readonly Event[]): boolean {
+    let silent = this.#silent.get(events);
+    if (silent === undefined) {
+      silent = this.#isIdle(events) && events.every((event) => this.#saysNothing(event));
+      this.#silent.set(events, silent);
+    }
+    return silent;
+  }
+
+  #saysNothing(event: Event): boolean {
+    switch (event.kind) {
+      case "call":
+        return this.#isSilent(event.events);
+      case "branch": {
+        const condition = event.condition ?? event.selector;
+        const concerns = condition !== undefined && this.#controls.concern(tracesOf(condition));
+        return !concerns && event.sides.every((side) => this.#isSilent(side));
+      }
+      case "loop":
+        return !this.#controls.concern(event.waitsFor) && event.passes.every((pass) => this.#isSilent(pass));
+      case "outside-call":
+        return delayOf(event, undefined) === undefined;
+      default:
+        return true;
+    }
   }
 
   /** None of the events, nor of those in them, sends anything. */

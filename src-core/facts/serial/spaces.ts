@@ -2,8 +2,9 @@ import type { Chip } from "../../model/chips/chip.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { delayOf } from "../board/delay-calls.ts";
 import type { PinName } from "../pins/pin-change.ts";
-import type { OutsideCall, PinEvent, RegisterWrite, Walk } from "../walk/events.ts";
+import type { Event, OutsideCall, PinEvent, RegisterWrite, Walk } from "../walk/events.ts";
 import { followPaths, type Leaf } from "../walk/follow.ts";
+import { inOrder } from "../walk/in-order.ts";
 import type { SpaceAtRest } from "./serial-facts.ts";
 import { usartRegisters } from "./usarts.ts";
 
@@ -32,7 +33,8 @@ export function spacesAtRest(
   clockHz: number | undefined,
 ): readonly SpaceAtRest[] {
   const program = walk.entries.find(({ entry }) => entry.kind === "program");
-  if (program === undefined) return [];
+  const isOwn = (event: Event): boolean => event.kind === "pin" && event.change.pin === pin;
+  if (program === undefined || !inOrder(program.events).some(isOwn)) return [];
   const registers = usartRegisters(chip);
   const found = new Map<PinEvent, SpaceAtRest>();
   const tell = (rest: Rest, us: number | undefined): void => {
