@@ -26,6 +26,7 @@ static bool clock_falls(void) {
     }
     _delay_us(1);
   }
+  us = 0;
   while (PIND & _BV(PD2)) {
     if (++us > 30000) {
       return false;

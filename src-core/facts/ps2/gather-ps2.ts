@@ -14,6 +14,7 @@ import { portPins } from "./port-pins.ts";
 import type { Ps2Facts, RequestHold } from "./ps2-facts.ts";
 import { findPullUps } from "./pull-ups.ts";
 import { uncheckedParity } from "./received-bytes.ts";
+import { replyWaits } from "./reply-waits.ts";
 import { findRequests, type Request } from "./requests.ts";
 import { resetWaits } from "./reset-waits.ts";
 import { findSenders, sendsMore } from "./senders.ts";
@@ -69,6 +70,7 @@ export function gatherPs2(
       walk.linkage,
     ),
     collectedReports: collectedReports(program, walk, lines, sequences),
+    replyWaits: paths.flatMap(({ items }) => items.flatMap((path) => replyWaits(path, lines, chip))),
     endlessWaits: findEndlessWaits(walk, lines),
     constants: notedConstants(notes, ps2Constants),
   };

@@ -23,6 +23,7 @@ export interface Ps2Facts {
   readonly uncheckedParity: readonly UncheckedParity[];
   readonly unreadAnswers: readonly UnreadAnswer[];
   readonly collectedReports: readonly CollectedReport[];
+  readonly replyWaits: readonly ReplyWait[];
   readonly endlessWaits: readonly EndlessWait[];
   /** Constants that a note calls a quantity of the PS/2 side. */
   readonly constants: readonly NotedConstant<string>[];
@@ -125,6 +126,14 @@ export interface UnreadAnswer {
 /** Bytes of reports are collected here, and nothing finds the first one again after one was lost. */
 export interface CollectedReport {
   readonly span: Span;
+}
+
+/** How long the mouse is given to answer a byte. */
+export interface ReplyWait {
+  readonly sent: SentByte;
+  /** With the delays in front of the wait. */
+  readonly ms: number;
+  readonly limit: WaitLimit;
 }
 
 /** A loop that nothing but an edge on the lines ends. */

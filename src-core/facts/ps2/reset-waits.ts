@@ -157,7 +157,10 @@ function isClock(loop: LoopEvent, around: Surroundings): boolean {
   return loop.waitsFor.some((trace) => pinOfTrace(around.chip, trace) === around.clock);
 }
 
-function waitOf({ loop, given }: LoopItem, chip: Chip | undefined): WaitLimit | "unlimited" | "nothing" {
+export function waitOf(
+  { loop, given }: LoopItem,
+  chip: Chip | undefined,
+): WaitLimit | "unlimited" | "nothing" {
   const byTime = timeOut(loop);
   if (byTime !== undefined) return byTime;
   if (loop.waitsFor.some((trace) => trace.kind === "time")) return "unlimited";
