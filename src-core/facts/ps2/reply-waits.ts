@@ -64,6 +64,8 @@ function waitAfter(
 
 /** Names of what a loop waits for, where that is a line or what the clock's handler writes. */
 function waitedFor(loop: LoopEvent, lines: LineTraces): string | undefined {
+  // Where pins change, something is sent again and again; that is no wait.
+  if (loop.passes.some((pass) => inOrder(pass).some(({ kind }) => kind === "pin"))) return undefined;
   for (const trace of loop.waitsFor) {
     const of = lines.of(trace);
     if (of !== undefined) return of.kind === "level" ? "lines" : of.name;
