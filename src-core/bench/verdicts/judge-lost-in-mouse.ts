@@ -4,15 +4,19 @@ import { ms, type Time } from "../time/time.ts";
 import type { FindingsOfRun } from "./findings.ts";
 import type { HostSide } from "./ps2/host-frames.ts";
 
-/** Counts that overflowed in the mouse because the firmware kept it quiet for most of the time since its last report. */
+/**
+ * Counts that overflowed in the mouse because the firmware kept it quiet while its last report waited, for most of the time
+ * since. A mouse that has nothing to say loses nothing by being kept quiet.
+ */
 export function judgeLostInMouse({ mouse }: Run, { holds }: HostSide, findings: FindingsOfRun): void {
   for (const [index, { sampled, lost }] of mouse.reports.entries()) {
     const count = Math.abs(lost.x) + Math.abs(lost.y) + Math.abs(lost.wheel);
-    const before = mouse.reports[index - 1]?.sampled;
-    if (count === 0 || before === undefined) continue;
-    const held = holds.map(({ from = sampled, to }) => overlap(from, to, before, sampled));
+    const before = mouse.reports[index - 1];
+    if (count === 0 || before?.sentAt === undefined) continue;
+    const { sampled: since, sentAt } = before;
+    const held = holds.map(({ from = sentAt, to }) => overlap(from, to, since, sentAt));
     const total = held.reduce((sum, each) => sum + each, 0);
-    if (total * 2 < sampled - before) continue;
+    if (total * 2 < sampled - since) continue;
     const longest = holds[held.indexOf(Math.max(...held))];
     findings.fail({
       rule: "serial/blocks-receive",

@@ -167,11 +167,16 @@ function constructed(
   scope: FunctionScope,
   address: string,
   type: Type,
-  { constructor: maker, arguments: given, at, guessed }: Extract<TypedInitializer, { kind: "constructor" }>,
+  initializer: Extract<TypedInitializer, { kind: "constructor" }>,
 ): string[] {
+  const { constructor: maker, arguments: given, at, guessed } = initializer;
   if (guessed === true) throw new CannotLower(unclearCall, at);
-  if (maker !== undefined && maker.bodyless !== "default")
+  if (maker !== undefined && maker.bodyless !== "default") {
+    const base = type.kind === "record" ? inheritedFrom(type.record, maker) : undefined;
+    if (type.kind === "record" && base !== undefined)
+      return memberSteps(scope, address, type.record, at, new Map([[base, initializer]]));
     return [constructing(scope, address, maker, given, at)];
+  }
   const [only] = given;
   if (given.length === 0) return defaultSteps(scope, address, type, at);
   if (type.kind !== "record" && only !== undefined && given.length === 1) {
@@ -182,6 +187,17 @@ function constructed(
   if (only !== undefined && given.length === 1 && type.kind === "record")
     return [objectAt(scope, address, ofClass(only, type.record))];
   throw new CannotLower("an object made from these arguments", at);
+}
+
+/**
+ * The base whose constructor, or whose base's, was brought in by `using`: it makes that part of the object, and the class itself
+ * makes the rest (C++11 12.9p8). Undefined for a constructor of the class itself.
+ */
+function inheritedFrom(record: RecordDeclaration, { memberOf }: FunctionSymbol): RecordDeclaration | undefined {
+  if (memberOf === undefined || memberOf === record) return undefined;
+  const reaches = (from: RecordDeclaration): boolean =>
+    from === memberOf || from.bases.some((base) => reaches(base.record));
+  return record.bases.find((base) => reaches(base.record))?.record;
 }
 
 /** A call of a constructor for the object at an address. */

@@ -1,5 +1,6 @@
 import type { ClassMembers, FunctionSymbol } from "../../reader/typed/nodes.ts";
 import { sameSignature } from "../../reader/types/compare.ts";
+import { typeText } from "../../reader/types/text.ts";
 import type { RecordDeclaration } from "../../reader/types/types.ts";
 import { classStep } from "../lower/places.ts";
 
@@ -74,7 +75,7 @@ export class Classes {
     return this.#search(
       mark,
       mark.record,
-      (symbol) => symbol.name === method.name && sameSignature(symbol.type, method.type),
+      (symbol) => symbol.name === method.name && overrides(symbol, method),
     );
   }
 
@@ -91,4 +92,12 @@ export class Classes {
     }
     return undefined;
   }
+}
+
+/** Units have declarations of their own of the classes that parameters name: these are the same by their names (C++11 3.2p5). */
+function overrides(symbol: FunctionSymbol, method: FunctionSymbol): boolean {
+  if (sameSignature(symbol.type, method.type)) return true;
+  const text = ({ type }: FunctionSymbol): string =>
+    `${type.parameters.map(typeText).join(",")} ${type.const} ${type.variadic}`;
+  return text(symbol) === text(method);
 }
