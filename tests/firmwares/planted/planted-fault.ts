@@ -1,0 +1,81 @@
+/** The firmwares of this folder, each in a style of its own. */
+export const styles = [
+  "busy-wait-c",
+  "class-sketch",
+  "clock-interrupt-c",
+  "remote-polling-c",
+  "tiny-usi",
+  "usart-ring-cpp",
+] as const;
+
+export type Style = (typeof styles)[number];
+
+/** A text in one file of a style, which occurs once, and what stands there in the wrong version. */
+export interface Edit {
+  readonly file: string;
+  readonly find: string;
+  readonly put: string;
+}
+
+/** A line of the wrong version: the first that holds `text`, behind the first place of `after` where that is said. */
+export interface Line {
+  readonly file: string;
+  readonly text: string;
+  readonly after?: string;
+}
+
+/**
+ * One thing wrong in a style that is right otherwise, and what running it has to say of it. Written from what the fault does on
+ * the wires, by the documents that the rule names, before the bench was asked.
+ */
+export interface PlantedFault {
+  readonly style: Style;
+  /** What is wrong, in the words of somebody who looks for it. */
+  readonly title: string;
+  readonly edits: readonly Edit[];
+  readonly rule: string;
+  /** Where it has to be told; `nowhere` for something that the code does not have. */
+  readonly line: Line | "nowhere";
+  /** What has to be measured, in the unit of the finding, and where the number comes from. */
+  readonly measured?: { readonly least: number; readonly most: number; readonly why: string };
+  /** Where it shows; `plain`, `rts-toggle` and `nudge` where nothing is said. */
+  readonly mouse?: string;
+  readonly pc?: string;
+  readonly stroke?: string;
+}
+
+/** Lines at which a style pulls the clock, moves data and makes the start bit of a byte to the PC. */
+export const pullsClock: Readonly<Record<Style, Line>> = {
+  "busy-wait-c": { file: "ps2.c", text: "pull(CLK);", after: "static void hold" },
+  "class-sketch": { file: "OpenCollector.h", text: "*mode |= mask;", after: "void pullLow" },
+  "clock-interrupt-c": { file: "ps2.c", text: "DDRD |= _BV(CLOCK);" },
+  "remote-polling-c": { file: "mouse.c", text: "DDRD |= _BV(CLOCK_PIN);" },
+  "tiny-usi": { file: "sender.c", text: "DDRB |= _BV(pin);" },
+  "usart-ring-cpp": { file: "port.cpp", text: "DDRE |= _BV(Bit);", after: "static void low" },
+};
+
+export const pullsData: Readonly<Record<Style, Line>> = {
+  ...pullsClock,
+  "busy-wait-c": { file: "ps2.c", text: "pull(DAT);", after: "static uint8_t put_bit" },
+  "clock-interrupt-c": { file: "ps2.c", text: "DDRD |= _BV(DATA);", after: "void data_low" },
+  "remote-polling-c": { file: "mouse.c", text: "DDRD |= _BV(DATA_PIN);", after: "void data_down" },
+};
+
+export const freesData: Readonly<Record<Style, Line>> = {
+  "busy-wait-c": { file: "ps2.c", text: "let_go(DAT);", after: "static uint8_t put_bit" },
+  "class-sketch": { file: "OpenCollector.h", text: "*mode &= ~mask;", after: "void release" },
+  "clock-interrupt-c": { file: "ps2.c", text: "DDRD &= ~_BV(DATA);", after: "void data_free" },
+  "remote-polling-c": { file: "mouse.c", text: "DDRD &= ~_BV(DATA_PIN);", after: "void data_up" },
+  "tiny-usi": { file: "sender.c", text: "DDRB &= ~_BV(pin);" },
+  "usart-ring-cpp": { file: "port.cpp", text: "DDRE &= ~_BV(Bit);", after: "static void release" },
+};
+
+/** The byte is handed to the USART, or its start bit is made. */
+export const sendsReport: Readonly<Record<Style, Line>> = {
+  "busy-wait-c": { file: "pc.c", text: "UDR0 = report[5 - left_to_send];" },
+  "class-sketch": { file: "SerialMouse.cpp", text: "port.write(report, bytes);" },
+  "clock-interrupt-c": { file: "pc.c", text: "UDR0 = out[out_at++];" },
+  "remote-polling-c": { file: "serial.c", text: "PORTB &= ~_BV(TX_PIN);", after: "uint16_t until" },
+  "tiny-usi": { file: "line.c", text: "PORTB |= _BV(TX);" },
+  "usart-ring-cpp": { file: "uart.cpp", text: "UDR1 = toSend.take();" },
+};
