@@ -12,18 +12,28 @@ export interface Access {
   write(address: number, value: number): void;
   /** Clears some bits of a register and sets others, with nothing in between. */
   change(address: number, clear: number, set: number): void;
+  /** The code on whose behalf this is done. */
+  readonly place: At | undefined;
+  /** What follows is done on behalf of other code, as when a byte leaves that was written long ago. */
+  actFor(place: At | undefined): void;
 }
 
 /** For a function that the firmware calls: interrupts come in while it waits. */
 export class CallAccess implements Access {
   readonly #chip: FirmwareChip;
   readonly #surroundings: Surroundings;
-  readonly #place: At | undefined;
+  place: At | undefined;
 
+  /** The code has come to the call. */
   constructor(chip: FirmwareChip, surroundings: Surroundings) {
     this.#chip = chip;
     this.#surroundings = surroundings;
-    this.#place = surroundings.place();
+    this.place = surroundings.place();
+    if (this.place !== undefined) chip.place = this.place;
+  }
+
+  actFor(place: At | undefined): void {
+    this.place = place;
   }
 
   wait(cycles: number): void {
@@ -41,7 +51,7 @@ export class CallAccess implements Access {
 
   read(address: number, mask?: number): number {
     this.#surroundings.settle();
-    return this.#chip.read(address, mask === undefined ? undefined : { mask, at: this.#place });
+    return this.#chip.read(address, mask === undefined ? undefined : { mask, at: this.place });
   }
 
   write(address: number, value: number): void {
@@ -55,7 +65,7 @@ export class CallAccess implements Access {
   }
 
   #put(address: number, value: number): void {
-    this.#chip.place = this.#place;
+    this.#chip.place = this.place;
     this.#chip.write(address, value & 0xff);
     // What it set off may be due now.
     this.#surroundings.settle();
@@ -68,6 +78,15 @@ export class HandlerAccess implements Access {
 
   constructor(chip: FirmwareChip) {
     this.#chip = chip;
+  }
+
+  get place(): At | undefined {
+    return this.#chip.place;
+  }
+
+  /** Until the handler ends. */
+  actFor(place: At | undefined): void {
+    if (place !== undefined) this.#chip.place = place;
   }
 
   wait(cycles: number): void {

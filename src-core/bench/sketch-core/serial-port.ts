@@ -1,4 +1,5 @@
 import type { AvrChip, Usart } from "../../model/chips/chip.ts";
+import type { At } from "../../reader/typed/nodes.ts";
 import { globalFlag, statusRegister } from "../chip/status-register.ts";
 import type { HandlerBody } from "../engines/interpreter-engine.ts";
 import { type Access, HandlerAccess } from "./access.ts";
@@ -29,6 +30,8 @@ export class SerialPort {
   readonly #masks: Masks;
   readonly #received: ByteRing;
   readonly #toSend: ByteRing;
+  /** Who wrote each byte that waits. */
+  readonly #writers: (At | undefined)[] = [];
   #written = false;
 
   /** `clockHz` is F_CPU. */
@@ -110,6 +113,7 @@ export class SerialPort {
     access.wait(functionCycles.writeToBuffer.before);
     if (this.#toSend.isFull) this.#waitForRoom(access);
     this.#toSend.put(byte);
+    this.#writers.push(access.place);
     access.change(b.address, 0, this.#masks.emptyInterrupt);
     access.wait(functionCycles.writeToBuffer.after);
   }
@@ -145,7 +149,10 @@ export class SerialPort {
   }
 
   #sendNext(access: Access): void {
+    const here = access.place;
+    access.actFor(this.#writers.shift());
     this.#put(this.#toSend.take() ?? 0, access);
+    access.actFor(here);
     if (this.#toSend.isEmpty) access.change(this.#usart.control[1].address, this.#masks.emptyInterrupt, 0);
   }
 

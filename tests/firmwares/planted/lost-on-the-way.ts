@@ -39,6 +39,7 @@ export const deafWhileSending: readonly PlantedFault[] = [
         find: "    if (out_at < out_length) {\n        UDR0 = out[out_at++];\n    }",
         put: "    cli();\n    while (out_at < out_length) {\n        while (!(UCSR0A & _BV(UDRE0))) {\n        }\n        UDR0 = out[out_at++];\n    }\n    sei();",
       },
+      { file: "mouse.c", find: "SET_SAMPLE_RATE, 40,", put: "SET_SAMPLE_RATE, 100," },
     ],
     rule: "serial/blocks-receive",
     line: { file: "pc.c", text: "while (!(UCSR0A & _BV(UDRE0))) {" },
@@ -82,7 +83,7 @@ export const lostCounts: readonly PlantedFault[] = [
     edits: [{ file: "pc.c", find: "last->dx += motion->dx;", put: "last->dx = motion->dx;" }],
     rule: "report/counts-lost",
     line: sendsReport["clock-interrupt-c"],
-    stroke: "fast-diagonals",
+    stroke: "flick",
   },
   {
     style: "busy-wait-c",

@@ -34,8 +34,8 @@ export interface PlantedFault {
   readonly title: string;
   readonly edits: readonly Edit[];
   readonly rule: string;
-  /** Where it has to be told; `nowhere` for something that the code does not have. */
-  readonly line: Line | "nowhere";
+  /** Where it has to be told, at one of these; `nowhere` for something that the code does not have. */
+  readonly line: Line | readonly Line[] | "nowhere";
   /** What has to be measured, in the unit of the finding, and where the number comes from. */
   readonly measured?: { readonly least: number; readonly most: number; readonly why: string };
   /** Where it shows; `plain`, `rts-toggle` and `nudge` where nothing is said. */
@@ -53,6 +53,12 @@ export const pullsClock: Readonly<Record<Style, Line>> = {
   "tiny-usi": { file: "sender.c", text: "DDRB |= _BV(pin);" },
   "usart-ring-cpp": { file: "port.cpp", text: "DDRE |= _BV(Bit);", after: "static void low" },
 };
+
+/** Where the clock is let go: while the mouse itself holds it low, the wires do not show who else pulls. */
+export const freesClock = {
+  "clock-interrupt-c": { file: "ps2.c", text: "DDRD &= ~_BV(CLOCK);" },
+  "usart-ring-cpp": { file: "port.cpp", text: "DDRE &= ~_BV(Bit);", after: "static void release" },
+} as const satisfies { readonly [style in Style]?: Line };
 
 export const pullsData: Readonly<Record<Style, Line>> = {
   ...pullsClock,

@@ -20,7 +20,8 @@ export const wrongBits: readonly PlantedFault[] = [
       { file: "pc.c", find: "UBRR0H = 383 >> 8;", put: "UBRR0H = 360 >> 8;" },
     ],
     rule: "serial/bit-time",
-    line: sendsReport["busy-wait-c"],
+    // The PC takes no report, as the word before them has no right bits.
+    line: { file: "pc.c", text: "UDR0 = 'H';" },
     measured: { least: 783.3, most: 783.5, why: `${byDatasheet}: 361 times 16 at 7.3728 MHz` },
     stroke: "circle",
   },
@@ -73,7 +74,8 @@ export const wrongRest: readonly PlantedFault[] = [
     title: "begins at space",
     edits: [{ file: "line.c", find: "    PORTB &= ~_BV(TX);\n    DDRB", put: "    PORTB |= _BV(TX);\n    DDRB" }],
     rule: "serial/idle-level",
-    line: { file: "line.c", text: "DDRB |= _BV(TX);" },
+    // The pull-up is enough for that.
+    line: { file: "line.c", text: "PORTB |= _BV(TX);", after: "void line_start" },
   },
   {
     style: "tiny-usi",
@@ -103,7 +105,8 @@ export const wrongRest: readonly PlantedFault[] = [
     title: "is wired through a shifter that turns nothing over",
     edits: [{ file: "edgewise.json", find: '"shifter": "inverting"', put: '"shifter": "none"' }],
     rule: "serial/idle-level",
-    line: { file: "pc.c", text: "UCSR0B = 1 << TXEN0;" },
+    // RTS is turned over as well: it seems to be on, and the word goes out at once.
+    line: { file: "pc.c", text: "UDR0 = 'H';" },
   },
   {
     style: "usart-ring-cpp",
@@ -130,7 +133,7 @@ export const fullLine: readonly PlantedFault[] = [
       {
         file: "pc.c",
         find: "    if (out_at == out_length && waiting_count > 0 && wanted) {\n        next_report();",
-        put: "    if (out_at == out_length && wanted) {\n        if (waiting_count > 0) {\n            next_report();\n        }\n        out_at = 0;",
+        put: "    if (out_at == out_length && wanted) {\n        if (waiting_count > 0) {\n            next_report();\n        } else {\n            out_length = build(out, 0, 0, told_left, told_middle, told_right);\n            out_at = 0;\n        }",
       },
     ],
     rule: "serial/throughput",
