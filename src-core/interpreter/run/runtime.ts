@@ -395,7 +395,9 @@ export class Runtime {
       pointed: (pointer: number, place: number): Code => this.#pointed(pointer, place),
       virtual: (method: number, address: number, place: number): Code => {
         const { symbol } = chosen(method, address, place);
-        if (linker.origin(symbol) === undefined) throw missing(symbol, linker.places[place]);
+        const origin = linker.origin(symbol);
+        if (origin === undefined) throw missing(symbol, linker.places[place]);
+        if (origin === "outside") C[2] = place;
         return this.#function(linker.functionNumber(symbol));
       },
       adjusted: (method: number, address: number): number => address + chosen(method, address, 0).step,
