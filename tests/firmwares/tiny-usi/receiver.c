@@ -24,6 +24,7 @@ static volatile uint8_t waiting_ticks;
 static inline void expect_first_part(void)
 {
     in_second_part = false;
+    waiting_ticks = 0;
     USISR = _BV(USIOIF) | FIRST_PART;
 }
 
@@ -69,7 +70,6 @@ ISR(USI_OVF_vect)
 void receiver_on(void)
 {
     USICR = RUNNING;
-    waiting_ticks = 0;
     expect_first_part();
 }
 
@@ -83,7 +83,6 @@ void receiver_tick(void)
     if (!in_second_part && (USISR & 0x0F) == FIRST_PART) {
         waiting_ticks = 0;
     } else if (++waiting_ticks > CUT_TICKS) {
-        waiting_ticks = 0;
         expect_first_part();
     }
 }
