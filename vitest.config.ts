@@ -5,6 +5,7 @@ import { RuleTable } from "./tests/house/rule-table.ts";
 /** Suites that need more than the installed packages, and what they need. */
 const elsewhere = {
   endurance: "feeds the reader every prefix of every sample and much that is broken: npm run endurance",
+  firmwares: "runs whole firmwares with planted faults on the bench: npm run firmwares",
   oracle: "compares with avr-gcc and gcc, which must be installed: npm run oracle",
   package: "builds the .vsix and looks into it: npm run test:package",
   editor: "drives a real editor, which it downloads first: npm run editor",
@@ -23,6 +24,7 @@ export default defineConfig({
           include: ["tests/**/*.test.ts"],
           exclude: [
             "tests/endurance/**",
+            "tests/firmwares/**",
             "tests/oracle/**",
             "tests/server/built/**",
             "tests/package/**",
@@ -41,6 +43,10 @@ export default defineConfig({
       {
         extends: true,
         test: { name: "endurance", include: ["tests/endurance/**/*.test.ts"], testTimeout: 900_000 },
+      },
+      {
+        extends: true,
+        test: { name: "firmwares", include: ["tests/firmwares/**/*.test.ts"], testTimeout: 120_000 },
       },
       {
         extends: true,

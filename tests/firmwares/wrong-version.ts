@@ -11,7 +11,9 @@ export function folderOf(style: Style): string {
 
 export function filesOf(style: Style): Files {
   const folder = folderOf(style);
-  return Object.fromEntries(readdirSync(folder).map((name) => [name, readFileSync(`${folder}${name}`, "utf8")]));
+  return Object.fromEntries(
+    readdirSync(folder).map((name) => [name, readFileSync(`${folder}${name}`, "utf8")]),
+  );
 }
 
 /** The files of a style with the fault in them. Throws where a text to replace does not stand there just once. */

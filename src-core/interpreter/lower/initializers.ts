@@ -193,7 +193,10 @@ function constructed(
  * The base whose constructor, or whose base's, was brought in by `using`: it makes that part of the object, and the class itself
  * makes the rest (C++11 12.9p8). Undefined for a constructor of the class itself.
  */
-function inheritedFrom(record: RecordDeclaration, { memberOf }: FunctionSymbol): RecordDeclaration | undefined {
+function inheritedFrom(
+  record: RecordDeclaration,
+  { memberOf }: FunctionSymbol,
+): RecordDeclaration | undefined {
   if (memberOf === undefined || memberOf === record) return undefined;
   const reaches = (from: RecordDeclaration): boolean =>
     from === memberOf || from.bases.some((base) => reaches(base.record));

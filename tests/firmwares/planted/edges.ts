@@ -23,7 +23,11 @@ export const lateChanges: readonly PlantedFault[] = [
     style: "remote-polling-c",
     title: "35 us after the edge",
     edits: [
-      { file: "mouse.c", find: "        if (level) {\n", put: "        _delay_us(35);\n        if (level) {\n" },
+      {
+        file: "mouse.c",
+        find: "        if (level) {\n",
+        put: "        _delay_us(35);\n        if (level) {\n",
+      },
     ],
     rule: "ps2/sample-edge",
     line: freesData["remote-polling-c"],
@@ -88,7 +92,11 @@ export const lateChanges: readonly PlantedFault[] = [
     ],
     rule: "ps2/sample-edge",
     line: freesData["clock-interrupt-c"],
-    measured: { least: 9, most: 20, why: "50 us and the way into the handler, less the 40 us that the clock is low" },
+    measured: {
+      least: 9,
+      most: 20,
+      why: "50 us and the way into the handler, less the 40 us that the clock is low",
+    },
   },
 ];
 
@@ -141,19 +149,6 @@ export const wrongSamples: readonly PlantedFault[] = [
     line: { file: "ps2.c", text: "if (is_high(DAT)) {", after: "_delay_us(60);" },
   },
   {
-    style: "class-sketch",
-    title: "a delay in the function of the interrupt",
-    edits: [
-      {
-        file: "Ps2Wires.cpp",
-        find: "  bool bit = data.isHigh();",
-        put: "  delayMicroseconds(60);\n  bool bit = data.isHigh();",
-      },
-    ],
-    rule: "ps2/sample-edge",
-    line: { file: "OpenCollector.h", text: "bool isHigh() const" },
-  },
-  {
     style: "remote-polling-c",
     title: "60 us after the edge",
     edits: [
@@ -170,47 +165,6 @@ export const wrongSamples: readonly PlantedFault[] = [
 
 /** Edges of the mouse's clock, 60 to 100 us apart, come while something else runs. */
 export const missedEdges: readonly PlantedFault[] = [
-  {
-    style: "clock-interrupt-c",
-    title: "the handler of the timer takes 170 us",
-    edits: [
-      {
-        file: "ticks.c",
-        find: "    count++;\n",
-        put: "    count++;\n    __builtin_avr_delay_cycles(16 * 170);\n",
-      },
-    ],
-    rule: "ps2/clock-missed",
-    line: { file: "ticks.c", text: "__builtin_avr_delay_cycles(16 * 170);" },
-    stroke: "circle",
-  },
-  {
-    style: "usart-ring-cpp",
-    title: "the handler of the timer takes 200 us",
-    edits: [
-      {
-        file: "ticks.cpp",
-        find: "  milliseconds++;\n",
-        put: "  milliseconds++;\n  __builtin_avr_delay_cycles(16 * 200);\n",
-      },
-    ],
-    rule: "ps2/clock-missed",
-    line: { file: "ticks.cpp", text: "__builtin_avr_delay_cycles(16 * 200);" },
-    stroke: "circle",
-  },
-  {
-    style: "class-sketch",
-    title: "the function of the clock's interrupt takes longer than a period",
-    edits: [
-      {
-        file: "Ps2Wires.cpp",
-        find: "  bool bit = data.isHigh();\n  if (busy) {\n    return;\n  }\n",
-        put: "  bool bit = data.isHigh();\n  if (busy) {\n    return;\n  }\n  delayMicroseconds(170);\n",
-      },
-    ],
-    rule: "ps2/clock-missed",
-    line: { file: "Ps2Wires.cpp", text: "delayMicroseconds(170);" },
-  },
   {
     style: "clock-interrupt-c",
     title: "interrupts are off for 180 us whenever the time is read",
@@ -236,21 +190,6 @@ export const missedEdges: readonly PlantedFault[] = [
     ],
     rule: "ps2/clock-missed",
     line: { file: "Ps2Wires.cpp", text: "delayMicroseconds(200);" },
-    stroke: "circle",
-  },
-  {
-    style: "usart-ring-cpp",
-    title: "interrupts are off for 180 us whenever a byte of a report is taken",
-    edits: [
-      {
-        file: "mouse.cpp",
-        find: "    last = ticks::now();\n",
-        put: "    cli();\n    last = ticks::now();\n    __builtin_avr_delay_cycles(16 * 180);\n    sei();\n",
-      },
-      { file: "mouse.cpp", find: '#include "ticks.h"\n', put: '#include "ticks.h"\n\n#include <avr/interrupt.h>\n' },
-    ],
-    rule: "ps2/clock-missed",
-    line: { file: "mouse.cpp", text: "__builtin_avr_delay_cycles(16 * 180);" },
     stroke: "circle",
   },
 ];

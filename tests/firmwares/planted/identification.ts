@@ -67,7 +67,13 @@ export const lateIdentification: readonly PlantedFault[] = [
   {
     style: "class-sketch",
     title: "220 ms of rest before the word",
-    edits: [{ file: "SerialMouse.cpp", find: "    introduce(port);\n", put: "    delay(220);\n    introduce(port);\n" }],
+    edits: [
+      {
+        file: "SerialMouse.cpp",
+        find: "    introduce(port);\n",
+        put: "    delay(220);\n    introduce(port);\n",
+      },
+    ],
     rule: "serial/ident-late",
     line: { file: "SerialMouse.h", text: "port.write('M');" },
     measured: { least: 226, most: 230, why: aByte },

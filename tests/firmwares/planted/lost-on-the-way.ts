@@ -86,14 +86,6 @@ export const lostCounts: readonly PlantedFault[] = [
     stroke: "flick",
   },
   {
-    style: "busy-wait-c",
-    title: "what does not fit into a report is forgotten",
-    edits: [{ file: "pc.c", find: "*rest -= part;", put: "*rest = 0;" }],
-    rule: "report/counts-lost",
-    line: sendsReport["busy-wait-c"],
-    stroke: "flick",
-  },
-  {
     style: "class-sketch",
     title: "what does not fit into a report is forgotten",
     edits: [{ file: "SerialMouse.cpp", find: "next.right -= right;", put: "next.right = 0;" }],
@@ -128,9 +120,7 @@ export const lostCounts: readonly PlantedFault[] = [
   {
     style: "clock-interrupt-c",
     title: "motion towards the user has no sign",
-    edits: [
-      { file: "mouse.c", find: "    if (p[0] & 0x20) {\n        m->dy -= 256;\n    }\n", put: "" },
-    ],
+    edits: [{ file: "mouse.c", find: "    if (p[0] & 0x20) {\n        m->dy -= 256;\n    }\n", put: "" }],
     rule: "report/counts-lost",
     line: sendsReport["clock-interrupt-c"],
     stroke: "circle",
@@ -173,20 +163,6 @@ export const tornVariables: readonly PlantedFault[] = [
     ],
     rule: "board/shared-not-atomic",
     line: { file: "line.c", text: "now = ticks;" },
-    stroke: "circle",
-  },
-  {
-    style: "class-sketch",
-    title: "the number of waiting bytes is counted down with interrupts on",
-    edits: [
-      {
-        file: "Ps2Wires.cpp",
-        find: "  noInterrupts();\n  uint8_t byte = bytes[first];",
-        put: "  uint8_t byte = bytes[first];",
-      },
-    ],
-    rule: "board/shared-not-atomic",
-    line: { file: "Ps2Wires.cpp", text: "count--;" },
     stroke: "circle",
   },
 ];

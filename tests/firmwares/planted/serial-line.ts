@@ -55,7 +55,11 @@ export const wrongBits: readonly PlantedFault[] = [
     edits: [{ file: "serial.c", find: "#define BIT_US 833", put: "#define BIT_US 860" }],
     rule: "serial/bit-time",
     line: { file: "serial.c", text: "PORTB |= _BV(TX_PIN);", after: "if (value & 1)" },
-    measured: { least: 855, most: 875, why: "the length that is written; edges come up to a turn of the loop late" },
+    measured: {
+      least: 855,
+      most: 875,
+      why: "the length that is written; edges come up to a turn of the loop late",
+    },
   },
   {
     style: "usart-ring-cpp",
@@ -72,7 +76,9 @@ export const wrongRest: readonly PlantedFault[] = [
   {
     style: "tiny-usi",
     title: "begins at space",
-    edits: [{ file: "line.c", find: "    PORTB &= ~_BV(TX);\n    DDRB", put: "    PORTB |= _BV(TX);\n    DDRB" }],
+    edits: [
+      { file: "line.c", find: "    PORTB &= ~_BV(TX);\n    DDRB", put: "    PORTB |= _BV(TX);\n    DDRB" },
+    ],
     rule: "serial/idle-level",
     // The pull-up is enough for that.
     line: { file: "line.c", text: "PORTB |= _BV(TX);", after: "void line_start" },
@@ -80,7 +86,9 @@ export const wrongRest: readonly PlantedFault[] = [
   {
     style: "tiny-usi",
     title: "has no stop bit, and rests where the last bit left the line",
-    edits: [{ file: "line.c", find: "bits = 0x100 | (byte & 0x7F) << 1;", put: "bits = (byte & 0x7F) << 1;" }],
+    edits: [
+      { file: "line.c", find: "bits = 0x100 | (byte & 0x7F) << 1;", put: "bits = (byte & 0x7F) << 1;" },
+    ],
     rule: "serial/idle-level",
     line: sendsReport["tiny-usi"],
   },
@@ -88,7 +96,11 @@ export const wrongRest: readonly PlantedFault[] = [
     style: "remote-polling-c",
     title: "begins at space",
     edits: [
-      { file: "serial.c", find: "    PORTB |= _BV(TX_PIN); /* mark, before the pin is an output */\n", put: "" },
+      {
+        file: "serial.c",
+        find: "    PORTB |= _BV(TX_PIN); /* mark, before the pin is an output */\n",
+        put: "",
+      },
     ],
     rule: "serial/idle-level",
     line: { file: "serial.c", text: "DDRB |= _BV(TX_PIN);" },
@@ -138,7 +150,11 @@ export const fullLine: readonly PlantedFault[] = [
     ],
     rule: "serial/throughput",
     line: sendsReport["clock-interrupt-c"],
-    measured: { least: 38, most: 44.5, why: "9 bits at 1200 baud are 7.5 ms, three bytes 22.5 ms: 44.4 reports a second" },
+    measured: {
+      least: 38,
+      most: 44.5,
+      why: "9 bits at 1200 baud are 7.5 ms, three bytes 22.5 ms: 44.4 reports a second",
+    },
     stroke: "click",
   },
   {
@@ -153,7 +169,11 @@ export const fullLine: readonly PlantedFault[] = [
     ],
     rule: "serial/throughput",
     line: sendsReport["busy-wait-c"],
-    measured: { least: 22, most: 24.1, why: "10 bits at 1200 baud are 8.33 ms, five bytes 41.7 ms: 24 reports a second" },
+    measured: {
+      least: 22,
+      most: 24.1,
+      why: "10 bits at 1200 baud are 8.33 ms, five bytes 41.7 ms: 24 reports a second",
+    },
     stroke: "rest",
   },
   {
@@ -184,7 +204,11 @@ export const fullLine: readonly PlantedFault[] = [
     ],
     rule: "serial/throughput",
     line: sendsReport["tiny-usi"],
-    measured: { least: 38, most: 44.6, why: "nine bits of 832 us are 7.49 ms, three bytes 22.5 ms: 44.5 reports a second" },
+    measured: {
+      least: 38,
+      most: 44.6,
+      why: "nine bits of 832 us are 7.49 ms, three bytes 22.5 ms: 44.5 reports a second",
+    },
     stroke: "rest",
   },
   {
@@ -199,7 +223,11 @@ export const fullLine: readonly PlantedFault[] = [
     ],
     rule: "serial/throughput",
     line: sendsReport["usart-ring-cpp"],
-    measured: { least: 28, most: 33.5, why: "9 bits at 1200 baud are 7.5 ms, four bytes 30 ms: 33.3 reports a second" },
+    measured: {
+      least: 28,
+      most: 33.5,
+      why: "9 bits at 1200 baud are 7.5 ms, four bytes 30 ms: 33.3 reports a second",
+    },
     stroke: "rest",
   },
   {
@@ -216,11 +244,19 @@ export const fullLine: readonly PlantedFault[] = [
         find: "    while (state.x != 0 || state.y != 0 || state.left != sent_left || state.right != sent_right\n        || state.middle != sent_middle) {",
         put: "    bool more = serial_is_wanted();\n\n    while (more) {",
       },
-      { file: "main.c", find: "        state.y -= y;\n", put: "        state.y -= y;\n        more = state.x != 0 || state.y != 0;\n" },
+      {
+        file: "main.c",
+        find: "        state.y -= y;\n",
+        put: "        state.y -= y;\n        more = state.x != 0 || state.y != 0;\n",
+      },
     ],
     rule: "serial/throughput",
     line: sendsReport["remote-polling-c"],
-    measured: { least: 22.2, most: 44.4, why: "22.5 ms for a report, and some milliseconds for the question to the mouse" },
+    measured: {
+      least: 22.2,
+      most: 44.4,
+      why: "22.5 ms for a report, and some milliseconds for the question to the mouse",
+    },
     stroke: "rest",
   },
 ];

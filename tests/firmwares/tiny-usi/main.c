@@ -145,8 +145,8 @@ static bool look_after_mouse(void)
             return false;
         }
     }
-    /* A change of the buttons goes to the PC before the next report is looked at. */
-    while (buttons == told && receiver_has()) {
+    /* A change of the buttons goes to the PC before the next report is looked at, if the PC listens. */
+    while ((buttons == told || !was_on) && receiver_has()) {
         uint8_t byte = receiver_get();
 
         if (packet_length == 0 && !(byte & 0x08)) {

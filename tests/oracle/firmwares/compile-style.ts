@@ -44,23 +44,26 @@ export async function compileStyle(files: Files, { chip, hz, kind }: Target): Pr
     if (typeof kind === "object") {
       const sketch = ["-std=gnu++11", "-fno-exceptions", "-fno-threadsafe-statics", "-DARDUINO=10819"];
       const includes = [`-I${core}/cores/arduino`, `-I${core}/variants/${kind.variant}`];
-      const asSystem = includes.map((each) => each.replace(/^-I/, "-isystem"));
       const [main = ""] = named(".ino");
       const own: string[] = [];
       for (const name of [main, ...named(".cpp")]) {
         const object = join(folder, `${name}.o`);
         const language = name === main ? ["-x", "c++", "-include", "Arduino.h"] : [];
-        const flags = [...common, ...sketch, ...strict, ...asSystem, ...language];
+        const flags = [...common, ...sketch, ...strict, ...includes, ...language];
         await run("avr-g++", [...flags, "-c", join(sources, name), "-o", object]);
         own.push(object);
       }
-      const coreSources = (await readdir(`${core}/cores/arduino`)).filter((name) => /\.(c|cpp|S)$/.test(name));
+      const coreSources = (await readdir(`${core}/cores/arduino`)).filter((name) =>
+        /\.(c|cpp|S)$/.test(name),
+      );
       const paths = coreSources.map((name) => `${core}/cores/arduino/${name}`);
       const flags = [...common, "-w", ...sketch, "-DDECIMAL_DIG=__DECIMAL_DIG__", ...includes];
       await run("avr-gcc", [...flags, ...own, ...paths, ...link]);
     } else {
       const [compiler, standard, ending] =
-        kind === "c" ? (["avr-gcc", "-std=gnu11", ".c"] as const) : (["avr-g++", "-std=gnu++17", ".cpp"] as const);
+        kind === "c"
+          ? (["avr-gcc", "-std=gnu11", ".c"] as const)
+          : (["avr-g++", "-std=gnu++17", ".cpp"] as const);
       const paths = named(ending).map((name) => join(sources, name));
       await run(compiler, [...common, standard, ...strict, ...paths, ...link]);
     }

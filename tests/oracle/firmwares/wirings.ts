@@ -7,20 +7,48 @@ const inverting = { dtr: undefined, shifter: "inverting" } as const;
 export const wirings: Readonly<Record<Style, Around>> = {
   "busy-wait-c": {
     layout: "five-byte",
-    wiring: { ...inverting, clock: "PC0", data: "PC1", hasExternalPullUps: true, transmit: "PD1", rts: "PD2" },
+    wiring: {
+      ...inverting,
+      clock: "PC0",
+      data: "PC1",
+      hasExternalPullUps: true,
+      transmit: "PD1",
+      rts: "PD2",
+    },
   },
   // 20, 22, TX of USART 2 and 24 on the board of the ATmega2560.
   "class-sketch": {
     layout: "two-button",
-    wiring: { ...inverting, clock: "PD1", data: "PA0", hasExternalPullUps: false, transmit: "PH1", rts: "PA2" },
+    wiring: {
+      ...inverting,
+      clock: "PD1",
+      data: "PA0",
+      hasExternalPullUps: false,
+      transmit: "PH1",
+      rts: "PA2",
+    },
   },
   "clock-interrupt-c": {
     layout: "middle-button",
-    wiring: { ...inverting, clock: "PD3", data: "PD4", hasExternalPullUps: false, transmit: "PD1", rts: "PB0" },
+    wiring: {
+      ...inverting,
+      clock: "PD3",
+      data: "PD4",
+      hasExternalPullUps: false,
+      transmit: "PD1",
+      rts: "PB0",
+    },
   },
   "remote-polling-c": {
     layout: "middle-button",
-    wiring: { ...inverting, clock: "PD5", data: "PD6", hasExternalPullUps: false, transmit: "PB1", rts: "PB2" },
+    wiring: {
+      ...inverting,
+      clock: "PD5",
+      data: "PD6",
+      hasExternalPullUps: false,
+      transmit: "PB1",
+      rts: "PB2",
+    },
   },
   "tiny-usi": {
     layout: "two-button",
@@ -36,6 +64,13 @@ export const wirings: Readonly<Record<Style, Around>> = {
   },
   "usart-ring-cpp": {
     layout: "wheel",
-    wiring: { ...inverting, clock: "PE4", data: "PE5", hasExternalPullUps: false, transmit: "PD3", rts: "PK0" },
+    wiring: {
+      ...inverting,
+      clock: "PE4",
+      data: "PE5",
+      hasExternalPullUps: false,
+      transmit: "PD3",
+      rts: "PK0",
+    },
   },
 };
