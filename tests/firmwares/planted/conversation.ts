@@ -196,9 +196,6 @@ export const shortWaits: readonly PlantedFault[] = [
   },
 ];
 
-/** Loops that a mouse which never clocks, as it took the port for another bus, never lets go. */
-export const endlessWaits: readonly PlantedFault[] = [];
-
 /** A report that was cut off in the middle is put together with what comes next. */
 export const noWayBack: readonly PlantedFault[] = [
   {
@@ -257,5 +254,3 @@ export const noWayBack: readonly PlantedFault[] = [
   },
 ];
 
-/** A byte whose parity is wrong is used as it came. The report that carries it on is where the PC sees it. */
-export const uncheckedParity: readonly PlantedFault[] = [];

@@ -46,20 +46,6 @@ export const deafWhileSending: readonly PlantedFault[] = [
     stroke: "circle",
   },
   {
-    style: "class-sketch",
-    title: "a report is sent with interrupts off",
-    edits: [
-      {
-        file: "SerialMouse.cpp",
-        find: "    port.write(report, bytes);\n",
-        put: "    noInterrupts();\n    port.write(report, bytes);\n    port.flush();\n    interrupts();\n",
-      },
-    ],
-    rule: "serial/blocks-receive",
-    line: { file: "SerialMouse.cpp", text: "port.flush();" },
-    stroke: "circle",
-  },
-  {
     style: "usart-ring-cpp",
     title: "the handler of the USART waits until the byte is in the line",
     edits: [

@@ -1,4 +1,4 @@
-import { endlessWaits, ignoredAnswers, noWayBack, shortWaits, uncheckedParity } from "./conversation.ts";
+import { ignoredAnswers, noWayBack, shortWaits } from "./conversation.ts";
 import { lateChanges, missedEdges, wrongParity, wrongSamples } from "./edges.ts";
 import { drivenHigh, shortHolds } from "./holds-and-drives.ts";
 import { ignoredLines, lateIdentification, noIdentification, wrongIdentification } from "./identification.ts";
@@ -16,9 +16,7 @@ export const plantedFaults: readonly PlantedFault[] = [
   ...wrongParity,
   ...ignoredAnswers,
   ...shortWaits,
-  ...endlessWaits,
   ...noWayBack,
-  ...uncheckedParity,
   ...wrongBits,
   ...wrongRest,
   ...fullLine,
