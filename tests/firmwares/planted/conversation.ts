@@ -253,4 +253,3 @@ export const noWayBack: readonly PlantedFault[] = [
     stroke: "circle",
   },
 ];
-
