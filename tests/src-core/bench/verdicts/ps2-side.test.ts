@@ -261,19 +261,23 @@ describe("the clock held to keep the mouse quiet", () => {
   });
 
   test("counts that overflow in a mouse that was kept quiet", () => {
-    const report = (sampled: number, x: number) => ({
+    const report = (sampled: number, sentAt: number, x: number) => ({
       sampled,
       bytes: [8, 0, 0],
       values: { x: 255, y: 0, left: false, right: false, middle: false },
       lost: { x, y: 0, wheel: 0 },
-      sentAt: sampled + 3 * MS,
+      sentAt,
     });
-    const mouse = { ...handMade({}).mouse, reports: [report(100 * MS, 0), report(130 * MS, 45)] };
-    expect(faults({ edges: held(104 * MS, 22_500), mouse, ended: 400 * MS })).toEqual([
+    const reports = [report(100 * MS, 127 * MS, 0), report(130 * MS, 133 * MS, 45)];
+    const mouse = { ...handMade({}).mouse, reports };
+    expect(faults({ edges: held(101 * MS, 22_500), mouse, ended: 400 * MS })).toEqual([
       ["serial/blocks-receive", 45, 10],
     ]);
+    // Nothing waited any more when the clock was held.
+    const quiet = { ...mouse, reports: [report(100 * MS, 103 * MS, 0), report(130 * MS, 133 * MS, 45)] };
+    expect(faults({ edges: held(104 * MS, 22_500), mouse: quiet, ended: 400 * MS })).toEqual([]);
     // A flick overflows without anybody's fault.
-    expect(faults({ edges: held(104 * MS, 200), mouse, ended: 400 * MS })).toEqual([]);
+    expect(faults({ edges: held(101 * MS, 200), mouse, ended: 400 * MS })).toEqual([]);
   });
 });
 
