@@ -4,7 +4,10 @@ import { type NoteProblem, noteProblem } from "../note-problem.ts";
 import { codeFrom, codeOnLineOf, type FileCode } from "./file-code.ts";
 import { firstTokenOf, lastTokenOf } from "./statement-extent.ts";
 
-/** Where an `allow` holds: the declaration or statement it stands before, or the one that ends on its line. */
+/**
+ * Where an `allow` holds: the declaration or statement it stands before, with the notes in between, or the one that ends on
+ * its line.
+ */
 export interface Allowance {
   readonly note: AllowNote;
   readonly region: Span;
@@ -35,7 +38,9 @@ function regionOf(note: AllowNote, code: FileCode): Region | undefined {
   }
   const next = codeFrom(code, note.comment.end);
   if (next === undefined) return undefined;
-  if (next.kind === "directive") return { start: next.start, end: next.end };
+  // Wire notes in between, at which some findings stand, are part of it.
+  const { end: start } = note.comment;
+  if (next.kind === "directive") return { start, end: next.end };
   const last = tokens[lastTokenOf(tokens, next.index)];
-  return last === undefined || last.start < next.start ? undefined : { start: next.start, end: last.end };
+  return last === undefined || last.start < next.start ? undefined : { start, end: last.end };
 }

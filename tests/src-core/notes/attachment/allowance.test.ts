@@ -21,7 +21,7 @@ function placed(text: string) {
 
 function regions(text: string): readonly string[] {
   return placed(text).map((each) =>
-    "region" in each ? text.slice(each.region.start, each.region.end) : each.message,
+    "region" in each ? text.slice(each.region.start, each.region.end).trim() : each.message,
   );
 }
 
