@@ -5,7 +5,6 @@ import { dirname, join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test, vi } from "vitest";
 import { rules } from "../../../src-core/checks/registry.ts";
 import type { Example } from "../../../src-core/checks/rule.ts";
-import { findingsIn, withEdits } from "../../src-core/checks/harness.ts";
 import { suitesOfAll } from "../../src-core/checks/snippets-of-all.ts";
 
 vi.mock("../../src-core/checks/harness.ts", async (load) =>
@@ -28,6 +27,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const counts = { fixes: 0, clean: 0 };
 
 const suites = await suitesOfAll();
+const { findingsIn, withEdits } = await import("../../src-core/checks/harness.ts");
 
 /** Faults that only a run of the whole firmware shows have no fixes, and runs take long. */
 const quick = rules.filter((rule) => rule.judge === undefined || rule.needsWholeRun === false);
