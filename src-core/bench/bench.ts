@@ -1,6 +1,5 @@
 import { codeOf } from "../model/commands.ts";
 import type { ReportLayout } from "../model/layouts/layout.ts";
-import type { At } from "../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "./engine.ts";
 import type { MouseProfile } from "./mice/profile.ts";
 import { VirtualMouse } from "./mice/virtual-mouse.ts";
@@ -8,11 +7,11 @@ import type { FirmwareWatch } from "./observing/firmware-watch.ts";
 import { Pc } from "./pcs/pc.ts";
 import type { PcProfile } from "./pcs/pc-profile.ts";
 import { LayoutReceiver } from "./pcs/reports/layout-receiver.ts";
-import type { Run } from "./run-record.ts";
+import type { Run, Whereabout } from "./run-record.ts";
 import { type Stroke, strokeLength } from "./strokes/stroke.ts";
 import { EventQueue } from "./time/event-queue.ts";
 import { figure } from "./time/figures.ts";
-import { ms, ns, second, type Time } from "./time/time.ts";
+import { ms, ns, second, type Time, us } from "./time/time.ts";
 import { createWires, type Wires } from "./wires/wires.ts";
 
 /** What a run is told of its firmware. */
@@ -48,8 +47,20 @@ export interface BenchRun {
  */
 const riseTime = 300 * ns;
 const readData = codeOf("read data");
+const reset = codeOf("reset");
 /** How often it is looked whether everybody is ready, or whether all is over. */
 const lookEvery = 10 * ms;
+/**
+ * From look to look at where the code is when the mouse may answer: at first, and as a part of the time since the mouse was spoken to;
+ * and how long behind the longest time for an answer what becomes of it is followed. Multiples of the golden ratio, without their whole
+ * part, stretch the time up to twofold: a loop would be met at the same few places again and again otherwise.
+ */
+const firstFollow = 70 * us;
+const followPart = 0.005;
+const followBehind = 15 * ms;
+const longestAnswer = figure("ps2.reply-timeout", "min");
+const longestTest = figure("ps2.reset-wait", "min");
+const goldenRatio = (1 + Math.sqrt(5)) / 2;
 /** Mouse and PC have been ready for this long when the stroke begins. */
 const settling = 100 * ms;
 /** Who is not ready by now will not be: a slow mouse needs one second, a PC that asks twice some more. */
@@ -83,7 +94,10 @@ export class Bench implements BenchSide {
   #lastSent: Time = 0;
   #ended = false;
   #watch: RunWatch | undefined;
-  readonly #whereabouts: { readonly time: Time; readonly at: At | undefined }[] = [];
+  readonly #whereabouts: Whereabout[] = [];
+  readonly #afterCommands: Whereabout[] = [];
+  /** The mouse took a byte then, and where the code is since is followed. */
+  #following: Time | undefined;
 
   constructor(setup: BenchSetup) {
     this.#setup = setup;
@@ -102,6 +116,7 @@ export class Bench implements BenchSide {
     this.wires.rxd.onEdge(({ time }) => {
       this.#lastSent = time;
     });
+    this.#mouse.onReceived = () => this.#followCode();
     this.#mouse.powerOn();
     this.#look();
   }
@@ -137,6 +152,7 @@ export class Bench implements BenchSide {
         observations: watch?.observations(this.#mouse.record.sent) ?? [],
         lastAt: watch?.lastAt,
         whereabouts: this.#whereabouts,
+        afterCommands: this.#afterCommands,
         places: watch?.places,
       },
       wanted: { layout, baud, scale },
@@ -152,6 +168,27 @@ export class Bench implements BenchSide {
       else if (this.#strokeBegan === undefined) this.#perhapsBegin();
       else this.#perhapsEnd();
       if (!this.#ended) this.#look();
+    });
+  }
+
+  /** The mouse took a byte: does the code wait for the answer? */
+  #followCode(): void {
+    if (this.#watch === undefined) return;
+    const isFollowed = this.#following !== undefined;
+    this.#following = this.#queue.now;
+    if (!isFollowed) this.#follow(this.#watch, this.#following);
+  }
+
+  #follow(watch: RunWatch, since: Time): void {
+    const { now } = this.#queue;
+    const stretch = 1 + ((this.#afterCommands.length * goldenRatio) % 1);
+    const step = Math.max(firstFollow, (now - since) * followPart);
+    this.#queue.after(Math.round(step * stretch), () => {
+      this.#afterCommands.push({ time: this.#queue.now, at: watch.lastAt });
+      const last = this.#following ?? since;
+      const longest = this.#mouse.record.received.at(-1)?.byte === reset ? longestTest : longestAnswer;
+      if (this.#queue.now < last + longest + followBehind) this.#follow(watch, last);
+      else this.#following = undefined;
     });
   }
 

@@ -54,9 +54,17 @@ export interface RunFirmware {
   /** Where the code was when the run ended; undefined where nobody knows. */
   readonly lastAt: At | undefined;
   /** Where the code was now and then, in order of time; left out where nobody knows. */
-  readonly whereabouts?: readonly { readonly time: Time; readonly at: At | undefined }[] | undefined;
+  readonly whereabouts?: readonly Whereabout[] | undefined;
+  /** The same more often, for as long as a mouse may take to answer a byte of the host, or to test itself, and some more. */
+  readonly afterCommands?: readonly Whereabout[] | undefined;
   /** Undefined where there is no source. */
   readonly places?: CodePlaces | undefined;
+}
+
+/** Where the code was at a moment. */
+export interface Whereabout {
+  readonly time: Time;
+  readonly at: At | undefined;
 }
 
 export interface Observation {

@@ -22,6 +22,8 @@ import type { Happening, MouseRecord, MouseReport, ReceivedFrame, SentFrame } fr
  */
 export class VirtualMouse implements LineOwner {
   readonly profile: MouseProfile;
+  /** Called when a byte of the host came, whole or not. */
+  onReceived: () => void = () => {};
   readonly #queue: EventQueue;
   readonly #pins: MousePins;
   readonly #line: MouseLine;
@@ -114,6 +116,7 @@ export class VirtualMouse implements LineOwner {
 
   received(frame: ReceivedFrame): void {
     this.#received.push(frame);
+    this.onReceived();
     if (frame.fault === "cut-off") return;
     const earliest = frame.released + this.#pins.draw(this.profile.timing.response);
     if (frame.fault === "none" && this.#asksAgain()) {

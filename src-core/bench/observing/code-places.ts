@@ -19,6 +19,8 @@ export interface CodePlaces {
   readonly rts: Span | undefined;
   /** What goes on for good: `loop`, the endless loop of `main`, or else `main`. */
   readonly main: Span | undefined;
+  /** All loops, whole. */
+  readonly loops: readonly Span[];
   /** Bytes that are sent to the mouse, in the order of the source, each with the call that sends it. */
   readonly commands: readonly { readonly byte: number; readonly span: Span }[];
 }
@@ -72,6 +74,20 @@ export function mainPlace({ functions }: Program): Span | undefined {
   if (main === undefined) return spanOf(own("loop")?.at);
   const endless = main.definition?.body.statements.findLast(isLoop);
   return spanOf(endless === undefined ? main.at : { first: endless.at.first, last: endless.at.first });
+}
+
+export function loopPlaces({ units }: Program): readonly Span[] {
+  const found: Span[] = [];
+  for (const { typed } of units) {
+    walkUnit(typed, {
+      statement: (statement) => {
+        const span = isLoop(statement) ? spanOf(statement.at) : undefined;
+        if (span !== undefined) found.push(span);
+        return true;
+      },
+    });
+  }
+  return found;
 }
 
 function isLoop({ kind }: TypedStatement): boolean {

@@ -7,7 +7,12 @@ import { FirmwareMachine } from "../../bench/engines/firmware-machine.ts";
 import { InterpreterEngine } from "../../bench/engines/interpreter-engine.ts";
 import { simulatedFirmwareChip } from "../../bench/engines/simulated-firmware-chip.ts";
 import type { MouseProfile } from "../../bench/mice/profile.ts";
-import { type CodePlaces, collectingPlace, mainPlace } from "../../bench/observing/code-places.ts";
+import {
+  type CodePlaces,
+  collectingPlace,
+  loopPlaces,
+  mainPlace,
+} from "../../bench/observing/code-places.ts";
 import { FirmwareWatch } from "../../bench/observing/firmware-watch.ts";
 import type { PcProfile } from "../../bench/pcs/pc-profile.ts";
 import { sketchCore } from "../../bench/sketch-core/sketch-core.ts";
@@ -165,6 +170,7 @@ function placesOf(facts: Facts): CodePlaces {
     collects: collectingPlace(program),
     rts: wires.serial.rts?.span,
     main: mainPlace(program),
+    loops: loopPlaces(program),
     commands: ps2.sequences.flatMap(({ bytes }) =>
       bytes.flatMap(({ byte, call }) => (byte === undefined ? [] : [{ byte, span: call }])),
     ),

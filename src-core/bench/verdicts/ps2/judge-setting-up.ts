@@ -5,13 +5,15 @@ import type { Observation, Run, RunMouse } from "../../run-record.ts";
 import { figure } from "../../time/figures.ts";
 import { second, type Time } from "../../time/time.ts";
 import type { FindingsOfRun } from "../findings.ts";
+import { givenUpIn } from "./given-up.ts";
 
 const RECOVERY = figure("ps2.recovery", "max");
 /** Either makes the mouse tell what moved. */
 const ASKS_FOR_REPORTS: readonly number[] = [codeOf("enable reporting"), codeOf("read data")];
 
 /** Whether the mouse was made to report after every self-test, and knew that it is on a PS/2 port. */
-export function judgeSettingUp({ mouse, ended, firmware }: Run, findings: FindingsOfRun): void {
+export function judgeSettingUp(run: Run, findings: FindingsOfRun): void {
+  const { mouse, ended, firmware } = run;
   for (const { kind, time } of mouse.happenings) {
     if (kind !== "chose-usb") continue;
     findings.fail({
@@ -26,7 +28,7 @@ export function judgeSettingUp({ mouse, ended, firmware }: Run, findings: Findin
   for (const wait of waits(mouse, ended)) {
     if (wait.waited <= RECOVERY) continue;
     const misheard = misheardIn(wait, mouse, firmware.observations);
-    if (misheard === undefined) judgeWait(wait, lastCommand(mouse, firmware), findings);
+    if (misheard === undefined) judgeWait(wait, run, findings);
     else if (misheard.kind === "edge-missed") {
       const { time, at } = misheard;
       const message =
@@ -93,13 +95,22 @@ function lastCommand({ received }: RunMouse, { places }: Run["firmware"]): Span 
   return call?.span ?? main;
 }
 
-function judgeWait({ ready, waited, ended }: Wait, place: Span | undefined, findings: FindingsOfRun): void {
+function judgeWait({ began, ready, waited, ended }: Wait, run: Run, findings: FindingsOfRun): void {
+  const { mouse, firmware } = run;
+  // The reset that made the mouse test itself came before.
+  const from = mouse.received.findLast(({ end }) => end <= began)?.end ?? began;
+  const givenUp = givenUpIn(run, from, began + waited);
+  if (givenUp !== undefined) {
+    const { quantity, waited: given, rule, what, time, at } = givenUp;
+    findings.measureTime(quantity, given, rule, what, time, at);
+    return;
+  }
   findings.fail({
     rule: "ps2/reporting-not-enabled",
     message: `the mouse tested itself and was not asked for reports ${ended ? `before ${plain(waited / second, 2)} s had passed` : "any more"}: set it up again within ${plain(RECOVERY / second, 2)} s`,
     time: ready,
     at: undefined,
-    otherwise: place,
+    otherwise: lastCommand(mouse, firmware),
     measured: { value: waited / second, unit: "s" },
     limit: { atMost: RECOVERY / second, unit: "s" },
   });

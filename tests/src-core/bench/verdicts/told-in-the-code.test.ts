@@ -82,6 +82,66 @@ const planted: readonly Planted[] = [
   },
 ];
 
+/** The mouse's chip may take 25 ms for its answer (EM84502, section D), and 1,000 ms for its self-test. */
+const givesUp: readonly (Planted & { readonly sample: string })[] = [
+  {
+    title: "answers of the mouse have 5 ms, and then it is tried again from the start, half a second later",
+    sample: "ferry-c",
+    edits: [["ps2.c", "REPLY_TIMEOUT_MS 30", "REPLY_TIMEOUT_MS 5"]],
+    around: { mouse: "answers-late" },
+    told: [["ps2/reply-timeout-short", "while (ring_tail == ring_head) {"]],
+  },
+  {
+    title: "the same in the sketch",
+    sample: "ferry-sketch",
+    edits: [["mouse_setup.ino", "REPLY_TIMEOUT_MS = 30", "REPLY_TIMEOUT_MS = 5"]],
+    around: { mouse: "answers-late" },
+    told: [["ps2/reply-timeout-short", "if (millis() - since > timeoutMs) {"]],
+  },
+  {
+    title: "the self-test has 400 ms, and more than a second later it is tried again",
+    sample: "ferry-c",
+    edits: [
+      ["ps2.c", "SELF_TEST_TIMEOUT_MS 1200", "SELF_TEST_TIMEOUT_MS 400"],
+      ["main.c", "RETRY_MS 500", "RETRY_MS 1500"],
+    ],
+    around: { mouse: "slow-to-start" },
+    told: [["ps2/reset-wait-short", "while (ring_tail == ring_head) {"]],
+  },
+  {
+    title: "the answer is waited for, and another one is expected",
+    sample: "ferry-c",
+    edits: [["ps2.c", "REPLY_ACKNOWLEDGE = 0xFA", "REPLY_ACKNOWLEDGE = 0xFB"]],
+    around: { mouse: "answers-late" },
+    told: [["ps2/reporting-not-enabled", "return command(CMD_RESET)"]],
+  },
+  {
+    title: "the answer is waited for behind a pause, and another one is expected",
+    sample: "ferry-c",
+    edits: [
+      ["ps2.c", "REPLY_ACKNOWLEDGE = 0xFA", "REPLY_ACKNOWLEDGE = 0xFB"],
+      [
+        "ps2.c",
+        "    while (ring_tail == ring_head) {",
+        "    _delay_ms(4);\n    while (ring_tail == ring_head) {",
+      ],
+    ],
+    around: { mouse: "answers-late" },
+    told: [["ps2/reporting-not-enabled", "return command(CMD_RESET)"]],
+  },
+];
+
+test.each(givesUp)("who gives the mouse up: $title", ({ sample, edits, around, told }) => {
+  const found = runEdited(sample, edits, { stroke: "click", ...around });
+  expect(found.map(({ rule, line }) => [rule, line])).toEqual(told);
+});
+
+describe.each(["ferry-c", "ferry-sketch"])("%s waits long enough", (sample) => {
+  test.each(["answers-late", "slow-to-start"])("for the mouse %s", (mouse) => {
+    expect(runEdited(sample, [], { mouse, stroke: "click" })).toEqual([]);
+  });
+});
+
 describe("a fault is told by its rule, where the code has to be changed", () => {
   test.each(planted)("$title", ({ edits, around, told }) => {
     const found = runEdited("ferry-c", edits, around);
