@@ -9,6 +9,10 @@ export interface FirmwareRun {
   readonly stroke: Named;
   /** In order of time, without what follows from another of them. */
   readonly faults: readonly RunFault[];
+  /** Why the code could not be run to the end. */
+  readonly stopped: string | undefined;
+  /** False where mouse and PC were never both ready for the stroke. */
+  readonly strokeBegan: boolean;
 }
 
 /** A failure of a run at the best place that there is for it. */

@@ -1,4 +1,5 @@
 import type { Facts } from "../facts/facts.ts";
+import type { TriedReport } from "../trial-details.ts";
 import { innermost } from "./around.ts";
 import { explainBitTime } from "./bit-banged.ts";
 import { explainClock } from "./clock.ts";
@@ -16,6 +17,7 @@ import type { Place } from "./place.ts";
 import { explainRegister } from "./register.ts";
 import { explainReply } from "./reply.ts";
 import { explainReportBits } from "./report/report-bits.ts";
+import { explainReportLayout } from "./report/report-layout.ts";
 import { explainRequestHold } from "./request-hold.ts";
 import { explainResetWait } from "./reset-wait.ts";
 import { explainSentByte } from "./sent-byte.ts";
@@ -36,6 +38,7 @@ const deeds: readonly Explainer[] = [
   explainLineFormat,
   explainBitTime,
   explainNotedConstant,
+  explainReportLayout,
   explainReportBits,
   ...lasting,
 ];
@@ -53,12 +56,18 @@ const steps: readonly Explainer[] = [
 
 /**
  * What the characters at an offset mean for the adapter; undefined where there is nothing to say. The name of a
- * constant in its declaration is explained by what it is used for. Notes are explained elsewhere. Never throws.
+ * constant in its declaration is explained by what it is used for. Notes are explained elsewhere. `tried` is what running encoders
+ * and decoders showed, where that is known. Never throws.
  */
-export function explainAt(facts: Facts, file: string, offset: number): Explanation | undefined {
+export function explainAt(
+  facts: Facts,
+  file: string,
+  offset: number,
+  tried?: readonly TriedReport[],
+): Explanation | undefined {
   const places = facts.program.units
     .filter(({ preprocessed }) => preprocessed.files.includes(file))
-    .map((unit): Place => ({ facts, unit, file, offset }));
+    .map((unit): Place => ({ facts, unit, file, offset, tried }));
   for (const step of steps) {
     for (const place of places) {
       const found = step(place);

@@ -1,5 +1,6 @@
 import type { Span } from "../finding.ts";
 import type { Comment } from "../reader/tokens.ts";
+import type { Movement } from "../trial-details.ts";
 import type { Operand } from "./values/operand.ts";
 import type { BoardWords, Ps2Words, Said, SerialWords } from "./wires.ts";
 
@@ -64,15 +65,8 @@ export interface DecodesNote extends NoteBase {
 export const BUTTONS = ["left", "right", "middle", "button4", "button5"] as const;
 export type Button = (typeof BUTTONS)[number];
 
-export interface TryNote extends NoteBase {
+export interface TryNote extends NoteBase, Movement {
   readonly kind: "try";
-  /** Counts to the right; negative is left. */
-  readonly right: number;
-  /** Counts downwards on the screen; negative is up. */
-  readonly down: number;
-  /** Steps of the wheel towards the user. */
-  readonly wheel: number;
-  readonly press: readonly Button[];
 }
 
 export interface AllowNote extends NoteBase {

@@ -13,6 +13,8 @@ export interface ReportTrial {
   /** What drives each bit of each byte that an encoder makes, from bit 0 upwards; empty for decoders. */
   readonly found: readonly (readonly FoundSlot[])[];
   readonly faults: readonly ReportFault[];
+  /** What an encoder returns is the number of its bytes; bytes beyond it are not sent. */
+  readonly returnsLength: boolean;
   /** Why it could not be run, or not to the end; and undefined behaviour that was met on the way. */
   readonly notUnderstood: readonly NotUnderstood[];
   /** Calls of the function; 0 where it could not be run to the end. */

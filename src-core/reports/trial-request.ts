@@ -20,6 +20,6 @@ export interface Met {
 }
 
 /** What running it over its inputs gave. */
-export interface Tried extends Pick<ReportTrial, "found" | "faults" | "calls"> {
+export interface Tried extends Pick<ReportTrial, "found" | "faults" | "returnsLength" | "calls"> {
   readonly met: readonly Met[];
 }

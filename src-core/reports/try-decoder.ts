@@ -31,7 +31,7 @@ export function tryDecoder(request: Request, note: DecodesNote, layout: ReportLa
     decoded,
   );
   const faults = drafts.map((draft) => faultOf(draft, request, layout, decoder));
-  return { found: [], faults, met: decoder.missteps, calls: inputs.length };
+  return { found: [], faults, returnsLength: false, met: decoder.missteps, calls: inputs.length };
 }
 
 function taken(

@@ -27,7 +27,8 @@ export function tryEncoder(request: Request, note: EncodesNote, layout: ReportLa
   const pressed = watcher.observe(buttonSets(buttons));
   const swept = new Map(axes.map((axis) => [axis, watcher.observe(sweep(axis))]));
   const mixed = watcher.observe(mixtures(axes, buttons));
-  const settle = watcher.counts() ? withReturnedLength : plainly;
+  const returnsLength = watcher.counts();
+  const settle = returnsLength ? withReturnedLength : plainly;
   const evidence: Omit<Evidence, "found"> = {
     layout,
     axes,
@@ -51,7 +52,7 @@ export function tryEncoder(request: Request, note: EncodesNote, layout: ReportLa
     ...watcher.missteps,
     ...readsOfHardware(encoder, request, successions(axes, buttons)),
   ];
-  return { found, faults, met, calls: all.length };
+  return { found, faults, returnsLength, met, calls: all.length };
 }
 
 /** Every report has both; a wheel or a button that the note leaves out may be one that the mouse has not. */
@@ -123,8 +124,13 @@ function plainly({ values, bytes }: Calls): Observed {
 
 /** Bytes that were written and not counted are not sent. */
 function withReturnedLength({ values, bytes, returned }: Calls): Observed {
+  return { values, bytes: bytesReturned(bytes, returned) };
+}
+
+/** As many as the function says that it made. */
+export function bytesReturned(bytes: readonly number[], returned: number | undefined): readonly number[] {
   const length = returned ?? bytes.length;
-  return { values, bytes: Array.from({ length }, (_, index) => bytes[index] ?? 0) };
+  return Array.from({ length }, (_, index) => bytes[index] ?? 0);
 }
 
 function sentBy(encoder: Encoder, values: ReportValues): Extract<Sent, { kind: "sent" }> {

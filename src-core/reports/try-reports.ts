@@ -43,7 +43,7 @@ export function tryReports(
       const why = problem instanceof Error ? problem.message : String(problem);
       const at = (problem instanceof NotTried ? problem.at : undefined) ?? declared.at;
       const notUnderstood = [said(at, `\`${declared.name}\` could not be tried: ${why}`)];
-      trials.push({ ...trial, found: [], faults: [], notUnderstood, calls: 0 });
+      trials.push({ ...trial, found: [], faults: [], returnsLength: false, notUnderstood, calls: 0 });
     }
   }
   return trials;

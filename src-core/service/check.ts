@@ -9,12 +9,15 @@ import type { SettingsProblem } from "../notes/settings/settings.ts";
 import type { Project } from "../project/project.ts";
 import { mendReports } from "../reports/mend/mend-reports.ts";
 import type { ReportTrial } from "../reports/report-trial.ts";
+import { triedReport } from "../reports/tried-report.ts";
 import { tryReports } from "../reports/try-reports.ts";
 import { proposeEncoders } from "../reports/unnoted/propose-encoders.ts";
+import type { ChosenRun, TrialChoices } from "../trial-details.ts";
 import { idleLevels } from "./idle-levels.ts";
 import { mendingOf } from "./mending.ts";
 import type { ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
+import { runsInBrief } from "./whole-runs/chosen-run.ts";
 import { isWholeFirmware } from "./whole-runs/purpose.ts";
 import type { WholeRuns } from "./whole-runs/run-whole.ts";
 
@@ -70,11 +73,18 @@ export function tryParts(
   return reports && proposals && { reports, proposals };
 }
 
+/** What somebody asked to be tried, and the run that was made for it. */
+export interface Chosen {
+  readonly choices: TrialChoices;
+  readonly run: ChosenRun | undefined;
+}
+
 /** What the rules say of trials. `whole` is undefined before the firmware was run whole. */
 export function judged(
   { project, facts }: ProjectReading,
   { reports, proposals }: PartTrials,
   whole: WholeRuns | undefined,
+  { choices, run }: Chosen,
 ): TrialResult {
   const { findings, notUnderstood } = judgeTrials(
     facts,
@@ -87,6 +97,9 @@ export function judged(
     proposals,
     whole: reports.every(({ calls }) => calls > 0),
     ran: whole?.complete === true,
+    reports: reports.map((trial) => triedReport(facts.program, facts.notes, trial, choices)),
+    wholeRuns: whole && isWholeFirmware(facts) ? runsInBrief(whole) : undefined,
+    chosenRun: run,
   };
 }
 

@@ -53,6 +53,7 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
     },
     tryOut: (id, cancelled) => states.get(id)?.tried(cancelled),
     runWhole: (id, cancelled) => states.get(id)?.ran(cancelled),
+    choose: (id, choices) => states.get(id)?.choose(choices),
     takeOver: (id, tried) => states.get(id)?.takeOver(tried),
     simulate: (id, choice) => {
       const state = states.get(id);
@@ -76,7 +77,7 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
     },
     hover: (id, file, offset) => {
       const state = states.get(id);
-      return state && hoverAt(state.reading(), file, offset, host.readText(file) ?? "");
+      return state && hoverAt(state.reading(), file, offset, host.readText(file) ?? "", state.known());
     },
     inlayHints: (id, file, from, to) => {
       const state = states.get(id);

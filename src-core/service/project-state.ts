@@ -1,9 +1,11 @@
 import type { CheckResult } from "../check-result.ts";
 import type { Project } from "../project/project.ts";
 import type { SourceHost } from "../reader/source-host.ts";
-import { checkReading, judged, type PartTrials, tryParts } from "./check.ts";
+import { type ChosenRun, noChoices, type TrialChoices } from "../trial-details.ts";
+import { type Chosen, checkReading, judged, type PartTrials, tryParts } from "./check.ts";
 import type { ProjectReader, ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
+import { runChosen } from "./whole-runs/chosen-run.ts";
 import { runWhole, type WholeRuns } from "./whole-runs/run-whole.ts";
 
 /** One project between requests: its last reading and result, for as long as its files stay as they are. */
@@ -15,7 +17,12 @@ export class ProjectState {
   #result: CheckResult | undefined;
   #parts: PartTrials | undefined;
   #whole: WholeRuns | undefined;
+  #choices = noChoices;
+  /** Of the choices. */
+  #run: ChosenRun | undefined;
   #tried: TrialResult | undefined;
+  /** The last result with all that there is to know. */
+  #all: TrialResult | undefined;
 
   constructor(host: SourceHost, reader: ProjectReader, project: Project) {
     this.#host = host;
@@ -37,6 +44,7 @@ export class ProjectState {
     this.#result = undefined;
     this.#parts = undefined;
     this.#whole = undefined;
+    this.#run = undefined;
     this.#tried = undefined;
     return reading;
   }
@@ -53,7 +61,7 @@ export class ProjectState {
     if (this.#tried !== undefined) return this.#tried;
     this.#parts ??= tryParts(reading, cancelled);
     if (this.#parts === undefined) return undefined;
-    const tried = judged(reading, this.#parts, undefined);
+    const tried = judged(reading, this.#parts, undefined, this.#chosen());
     this.takeOver(tried);
     return tried;
   }
@@ -61,13 +69,32 @@ export class ProjectState {
   /** The same, and what running it whole shows. */
   ran(cancelled: (() => boolean) | undefined): TrialResult | undefined {
     const reading = this.reading();
-    if (this.#whole !== undefined) return this.#tried;
+    if (this.#all !== undefined && this.#all === this.#tried) return this.#all;
     this.#parts ??= tryParts(reading, cancelled);
-    this.#whole = this.#parts && runWhole(reading, cancelled);
+    this.#whole ??= this.#parts && runWhole(reading, cancelled);
     if (this.#parts === undefined || this.#whole === undefined) return undefined;
-    const tried = judged(reading, this.#parts, this.#whole);
+    const { run } = this.#choices;
+    if (run !== undefined) {
+      this.#run ??= runChosen(reading, run, cancelled);
+      if (this.#run === undefined) return undefined;
+    }
+    const tried = judged(reading, this.#parts, this.#whole, this.#chosen());
+    this.#all = tried;
     this.takeOver(tried);
     return tried;
+  }
+
+  /** What somebody wants to see tried, from now on. */
+  choose(choices: TrialChoices): void {
+    if (JSON.stringify(choices) === JSON.stringify(this.#choices)) return;
+    if (JSON.stringify(choices.run) !== JSON.stringify(this.#choices.run)) this.#run = undefined;
+    this.#choices = choices;
+    this.#tried = undefined;
+    this.#result = undefined;
+  }
+
+  #chosen(): Chosen {
+    return { choices: this.#choices, run: this.#run };
   }
 
   /** What `tried` gave for the files as they are; undefined where it was not asked yet. */

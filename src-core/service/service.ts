@@ -5,6 +5,7 @@ import type { CellChoice, CellResult, MatrixChoice, MatrixPlanResult } from "../
 import type { EncoderProposal, ProposedNotes } from "../note-proposal.ts";
 import type { Completion, CompletionKind, Hover } from "../notes/completion/completion.ts";
 import type { SimulationChoice, SimulationResult } from "../simulation-result.ts";
+import type { ChosenRun, RunsInBrief, TrialChoices, TriedReport } from "../trial-details.ts";
 
 export type { Completion, CompletionKind, Hover };
 
@@ -27,6 +28,8 @@ export interface Service {
   tryOut(project: string, cancelled?: () => boolean): TrialResult | undefined;
   /** The same, and runs the whole firmware with a few mice, at a few PCs. */
   runWhole(project: string, cancelled?: () => boolean): TrialResult | undefined;
+  /** From now on both try these too, and tell of them in their results. */
+  choose(project: string, choices: TrialChoices): void;
   /** Takes what either gave in another service over the same texts. */
   takeOver(project: string, result: TrialResult): void;
   /** Runs the whole firmware between a mouse and a PC; takes as long as that takes. */
@@ -54,6 +57,12 @@ export interface TrialResult {
   readonly whole: boolean;
   /** The same for runs of the whole firmware; false where there are none to make. */
   readonly ran: boolean;
+  /** One for each encoder and decoder that has a note without fault. */
+  readonly reports: readonly TriedReport[];
+  /** Undefined before the firmware was run whole, and where it does not mean to be a whole one. */
+  readonly wholeRuns: RunsInBrief | undefined;
+  /** The run that somebody asked for; undefined until it was made. */
+  readonly chosenRun: ChosenRun | undefined;
 }
 
 /** A project as front ends name it. */

@@ -88,5 +88,14 @@ function notTried(why: string, texts: Texts, known: TrialResult | undefined): Tr
   const [file] = texts.keys();
   const notUnderstood = file === undefined ? [] : [{ span: { file, start: 0, end: 0 }, message }];
   if (known !== undefined) return { ...known, notUnderstood: [...known.notUnderstood, ...notUnderstood] };
-  return { findings: [], notUnderstood, proposals: [], whole: false, ran: false };
+  return {
+    findings: [],
+    notUnderstood,
+    proposals: [],
+    whole: false,
+    ran: false,
+    reports: [],
+    wholeRuns: undefined,
+    chosenRun: undefined,
+  };
 }

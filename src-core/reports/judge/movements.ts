@@ -9,7 +9,7 @@ import type { BitPlace, FaultDraft } from "./fault-draft.ts";
 import { bitText, placeText, slotText, wrongWayText } from "./texts.ts";
 
 /** An encoder that clips has to let this much through, or half of what the report carries where that is less. */
-const leastReach = 15;
+export const leastReach = 15;
 
 /** Where an axis is cut off: what is between comes out as it is, what is beyond as the nearer limit. */
 export interface Reach {

@@ -105,12 +105,14 @@ class Runner {
     this.#runs.push({
       ...cell,
       faults: faults.map((fault) => ({ ...fault, span: placeOfFault(fault, run, this.#reading) })),
+      stopped: stopped?.message,
+      strokeBegan: strokeBegan !== undefined,
     });
     return this.#runs.length > 1 || (strokeBegan !== undefined && stopped === undefined);
   }
 
   #stopped(
-    { mouse, pc, stroke }: Omit<FirmwareRun, "faults">,
+    { mouse, pc, stroke }: Pick<FirmwareRun, "mouse" | "pc" | "stroke">,
     stop: NonNullable<SimulatedRun["stopped"]>,
   ): void {
     const key = JSON.stringify([stop.span, stop.message]);

@@ -40,6 +40,7 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
     complete: () => [],
     tryOut: () => undefined,
     runWhole: () => undefined,
+    choose: () => undefined,
     takeOver: (root, { findings }) => {
       const read = results.get(root);
       if (read === undefined || read instanceof Error) return;
@@ -152,6 +153,9 @@ test("what a trial showed is told by the check after it, and counted", async () 
     proposals: [],
     whole: true,
     ran: true,
+    reports: [],
+    wholeRuns: undefined,
+    chosenRun: undefined,
   };
   const asked: (readonly [string, string])[][] = [];
   let known: TrialResult | undefined;

@@ -39,6 +39,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     complete: () => [],
     tryOut: () => undefined,
     runWhole: () => undefined,
+    choose: () => undefined,
     takeOver: () => undefined,
     simulate: () => ({ kind: "cannot", message: "" }),
     planMatrix: () => ({ kind: "cannot", message: "" }),

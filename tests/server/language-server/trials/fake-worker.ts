@@ -66,5 +66,8 @@ export function resultSaying(message: string): TrialResult {
     proposals: [],
     whole: true,
     ran: true,
+    reports: [],
+    wholeRuns: undefined,
+    chosenRun: undefined,
   };
 }

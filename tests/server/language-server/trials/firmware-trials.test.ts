@@ -93,6 +93,9 @@ test("that a firmware could not be tried is said at its first file, once for its
     proposals: [],
     whole: false,
     ran: false,
+    reports: [],
+    wholeRuns: undefined,
+    chosenRun: undefined,
   });
   expect(workers.started).toHaveLength(1);
 });

@@ -19,6 +19,8 @@ const run = (...rules: readonly string[]) => ({
   pc: named("patient"),
   stroke: named("rest"),
   faults: rules.map(fault),
+  stopped: undefined,
+  strokeBegan: true,
 });
 
 it("no fault is a consequence of itself, so that of any faults one is left", () => {
