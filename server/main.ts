@@ -10,6 +10,7 @@ import { cellRole } from "./command-line/matrix/node/cell-role.ts";
 import { notesCommand } from "./command-line/notes/notes-command.ts";
 import { runCommandLine } from "./command-line/run-command-line.ts";
 import { simulateCommand } from "./command-line/simulate/simulate-command.ts";
+import { runRole } from "./language-server/runs/node/run-role.ts";
 import type { ServiceMaker } from "./language-server/serve.ts";
 import { trialRole } from "./language-server/trials/node/trial-role.ts";
 import { loadGrammar } from "./load-grammar.ts";
@@ -25,6 +26,9 @@ if (workerData === trialRole) {
 } else if (workerData === cellRole) {
   const { answerCells } = await import("./command-line/matrix/node/answer-cells.ts");
   answerCells(await serviceMaker());
+} else if (workerData === runRole) {
+  const { answerRuns } = await import("./language-server/runs/node/answer-runs.ts");
+  answerRuns(await serviceMaker());
 } else {
   await runCommand();
 }
@@ -45,7 +49,15 @@ async function runCommand(): Promise<void> {
       const { serveStdio } = await import("./language-server/serve-stdio.ts");
       const { workersRunning } = await import("./language-server/trials/node/start-worker.ts");
       const startWorker = workersRunning(new URL(import.meta.url));
-      serveStdio({ version, makeService: await serviceMaker(), startWorker, packageFiles });
+      serveStdio({
+        version,
+        makeService: await serviceMaker(),
+        startWorker,
+        startRunWorker: workersOf({ program: new URL(import.meta.url), role: runRole, keepsProcess: false }),
+        // One core is left to the editor.
+        matrixWorkers: Math.max(1, availableParallelism() - 1),
+        packageFiles,
+      });
     }),
   ];
   endWhenReaderLeaves(process.stdout);

@@ -12,6 +12,15 @@ export interface SimulationChoice {
   readonly seed: number;
 }
 
+/** What there is to choose from, the one that is run where nothing is said first. */
+export interface RunChoices {
+  /** The firmware's folder. */
+  readonly root: string;
+  readonly strokes: readonly Named[];
+  readonly mice: readonly Named[];
+  readonly pcs: readonly Named[];
+}
+
 /** What running a whole firmware between a mouse and a PC gives: plain data for the front ends. */
 export type SimulationResult =
   /** In one sentence, what has to be said or chosen first. */

@@ -89,19 +89,10 @@ export class ProjectChecks {
 
   #check(project: string): void {
     const read = this.#service.check(project);
-    const tried = this.#trials.resultOf(project, this.#textsOf(read.files));
+    const tried = this.#trials.resultOf(project, this.#files.textsOf(read.files));
     if (tried !== undefined) this.#service.takeOver(project, tried);
     const result = tried === undefined ? read : this.#service.check(project);
     const pageUriOf = (rule: string) => this.#receiver.pageUriOf(rule);
     this.#shown.replace(project, diagnosticsByFile(result, new Positions(this.#files), pageUriOf));
-  }
-
-  #textsOf(files: readonly string[]): ReadonlyMap<string, string> {
-    return new Map(
-      files.flatMap((file): [string, string][] => {
-        const text = this.#files.readText(file);
-        return text === undefined ? [] : [[file, text]];
-      }),
-    );
   }
 }

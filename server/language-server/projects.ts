@@ -31,6 +31,12 @@ export class Projects {
     return known.length > 0 ? known : this.#service.projectsAt(file).map(({ id }) => id);
   }
 
+  /** All that are checked, once they have been looked for. */
+  async known(): Promise<readonly string[]> {
+    await (this.#search ?? this.checkEverything());
+    return this.#checks.projects;
+  }
+
   /** Checks what the new texts of these files may change. */
   async checkChanged(files: readonly string[]): Promise<void> {
     // Settings say which files make a project, and before the first search no file is known to belong to one.

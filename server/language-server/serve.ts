@@ -18,6 +18,7 @@ import { guarded, type Log } from "./guard.ts";
 import { QuietTimer } from "./pause.ts";
 import { ProjectChecks } from "./project-checks.ts";
 import { Projects } from "./projects.ts";
+import type { StartRunWorker } from "./runs/run-worker.ts";
 import { wantsStatus } from "./settings.ts";
 import { FirmwareTrials } from "./trials/firmware-trials.ts";
 import type { StartWorker } from "./trials/trial-worker.ts";
@@ -36,6 +37,10 @@ export interface ServerParts {
   readonly makeService: ServiceMaker;
   /** Starts what tries firmware out beside the server. */
   readonly startWorker: StartWorker;
+  /** Starts what runs firmware to show it. */
+  readonly startRunWorker: StartRunWorker;
+  /** How many cells of a matrix are run at the same time; at least 1. */
+  readonly matrixWorkers: number;
   readonly packageFiles: PackageFiles;
 }
 
@@ -61,7 +66,7 @@ export function serve(connection: Connection, parts: ServerParts): void {
 
 function startSession(
   connection: Connection,
-  { disk, makeService, startWorker, packageFiles }: ServerParts,
+  { disk, makeService, startWorker, startRunWorker, matrixWorkers, packageFiles }: ServerParts,
   params: InitializeParams,
   log: Log,
 ): void {
@@ -88,8 +93,22 @@ function startSession(
   const everything = () => guarded("looking for projects", log, undefined, () => projects.checkEverything());
 
   const settings = new FollowedSettings(connection, params);
-  followEdits(connection, files, checks, projects, settings, log);
-  registerFeatures({ connection, service, files, projects, settings, log });
+  const stopFollowing = followEdits(connection, files, checks, projects, settings, log);
+  const atShutdown = new Set<() => void>([stopFollowing, () => trials.stop()]);
+  registerFeatures({
+    connection,
+    service,
+    files,
+    projects,
+    settings,
+    log,
+    startRunWorker,
+    matrixWorkers,
+    onShutdown(work) {
+      atShutdown.add(work);
+      return () => void atShutdown.delete(work);
+    },
+  });
   connection.onInitialized(async () => {
     await guarded("watching files", log, undefined, () => watchFiles(connection, params));
     if (params.capabilities.workspace?.workspaceFolders === true) {
@@ -100,7 +119,9 @@ function startSession(
     }
     await everything();
   });
-  connection.onShutdown(() => trials.stop());
+  connection.onShutdown(() => {
+    for (const work of atShutdown) work();
+  });
   connection.onDidChangeWatchedFiles(({ changes }) => {
     const changed = changes.flatMap(({ uri }) => pathOfUri(uri) ?? []);
     for (const path of changed) {
@@ -114,6 +135,7 @@ function startSession(
   });
 }
 
+/** Gives what ends it. */
 function followEdits(
   connection: Connection,
   files: WorkspaceFiles,
@@ -121,7 +143,7 @@ function followEdits(
   projects: Projects,
   settings: FollowedSettings,
   log: Log,
-): void {
+): () => void {
   const documents = new TextDocuments(TextDocument);
   const edited = new Set<string>();
   const timer = new QuietTimer(() => {
@@ -158,7 +180,7 @@ function followEdits(
     if (path !== undefined) exchange(path, () => files.closeBuffer(path));
   });
   documents.listen(connection);
-  connection.onShutdown(() => timer.stop());
+  return () => timer.stop();
 }
 
 async function watchFiles(connection: Connection, params: InitializeParams): Promise<void> {

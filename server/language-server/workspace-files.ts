@@ -22,6 +22,16 @@ export class WorkspaceFiles implements SourceHost {
     return this.#texts.get(path);
   }
 
+  /** The texts of those files that can be read. */
+  textsOf(files: readonly string[]): ReadonlyMap<string, string> {
+    return new Map(
+      files.flatMap((file): [string, string][] => {
+        const text = this.readText(file);
+        return text === undefined ? [] : [[file, text]];
+      }),
+    );
+  }
+
   listFolder(path: string): readonly string[] {
     const known = this.#folders.get(path);
     if (known !== undefined) return known;

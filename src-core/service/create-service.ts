@@ -13,7 +13,7 @@ import { planMatrix, runCell } from "./matrix.ts";
 import { ProjectReader } from "./project-reading.ts";
 import { ProjectState } from "./project-state.ts";
 import type { ProjectEntry, Service } from "./service.ts";
-import { simulateReading } from "./simulate.ts";
+import { runChoices, simulateReading } from "./simulate.ts";
 import { vocabulary } from "./vocabulary.ts";
 
 export interface ServiceContext {
@@ -58,6 +58,10 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
     simulate: (id, choice) => {
       const state = states.get(id);
       return state === undefined ? noProject : simulateReading(state.reading(), choice);
+    },
+    runChoices: (id) => {
+      const state = states.get(id);
+      return state && runChoices(state.project);
     },
     planMatrix: (id, choice) => {
       const state = states.get(id);

@@ -36,6 +36,10 @@ export class ProjectState {
     this.#reading = undefined;
   }
 
+  get project(): Project {
+    return this.#project;
+  }
+
   reading(): ProjectReading {
     const last = this.#reading;
     if (last !== undefined && this.#isStillTrue(last)) return last;

@@ -4,7 +4,7 @@ import type { Edit, Finding, NotUnderstood, Span } from "../finding.ts";
 import type { CellChoice, CellResult, MatrixChoice, MatrixPlanResult } from "../matrix-result.ts";
 import type { EncoderProposal, ProposedNotes } from "../note-proposal.ts";
 import type { Completion, CompletionKind, Hover } from "../notes/completion/completion.ts";
-import type { SimulationChoice, SimulationResult } from "../simulation-result.ts";
+import type { RunChoices, SimulationChoice, SimulationResult } from "../simulation-result.ts";
 import type { ChosenRun, RunsInBrief, TrialChoices, TriedReport } from "../trial-details.ts";
 
 export type { Completion, CompletionKind, Hover };
@@ -34,6 +34,8 @@ export interface Service {
   takeOver(project: string, result: TrialResult): void;
   /** Runs the whole firmware between a mouse and a PC; takes as long as that takes. */
   simulate(project: string, choice: SimulationChoice): SimulationResult;
+  /** What a firmware can be run with, the usual ones first; undefined for a project that is not known. */
+  runChoices(project: string): RunChoices | undefined;
   /** What a matrix consists of: every mouse at every PC with every stroke. */
   planMatrix(project: string, choice: MatrixChoice): MatrixPlanResult;
   /** Runs one cell of a matrix; takes as long as that takes. */

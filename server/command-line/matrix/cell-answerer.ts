@@ -1,6 +1,6 @@
 import type { CellResult } from "../../../src-core/matrix-result.ts";
 import type { Service } from "../../../src-core/service/service.ts";
-import { type CellJob, notRun } from "./cell-job.ts";
+import { type CellJob, notRun } from "../../cells/cell-job.ts";
 
 /** The worker's side: reads a project once and runs many of its cells. */
 export class CellAnswerer {

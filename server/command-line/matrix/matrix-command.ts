@@ -7,16 +7,16 @@ import { matrixAsText } from "../../../src-core/present/text/matrix-as-text.ts";
 import { coloured, plain } from "../../../src-core/present/text/paint.ts";
 import type { SourceHost } from "../../../src-core/reader/source-host.ts";
 import type { Service } from "../../../src-core/service/service.ts";
+import type { CellJob } from "../../cells/cell-job.ts";
+import { runCells, type StartCellWorker } from "../../cells/run-cells.ts";
 import { DiskFiles } from "../../files/disk-files.ts";
 import { CannotDo } from "../cannot-do.ts";
 import type { Command, Surroundings } from "../command.ts";
 import { exitStatus } from "../exit-status.ts";
 import { projectsOf, seenFrom } from "../projects-at.ts";
 import { writeOutput } from "../write-output.ts";
-import type { CellJob } from "./cell-job.ts";
 import { Progress } from "./progress.ts";
 import { renameMatrix } from "./rename-matrix.ts";
-import { runCells, type StartCellWorker } from "./run-cells.ts";
 import { formats, type MatrixWishes, wishesOf } from "./wishes.ts";
 
 /** How cells get threads. */

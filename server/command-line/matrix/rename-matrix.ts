@@ -1,5 +1,5 @@
 import type { MatrixResult } from "../../../src-core/matrix-result.ts";
-import { renameRun } from "../simulate/rename-run.ts";
+import { renameRun } from "../../rename-run.ts";
 
 /** The same result with every file under the name that `rename` gives it. */
 export function renameMatrix(result: MatrixResult, rename: (file: string) => string): MatrixResult {

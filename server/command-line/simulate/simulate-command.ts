@@ -10,6 +10,7 @@ import type { SourceHost } from "../../../src-core/reader/source-host.ts";
 import type { Service } from "../../../src-core/service/service.ts";
 import { hasPassed, type SimulatedRun, type SimulationChoice } from "../../../src-core/simulation-result.ts";
 import { DiskFiles } from "../../files/disk-files.ts";
+import { renameDetailed } from "../../rename-run.ts";
 import { CannotDo } from "../cannot-do.ts";
 import type { Arguments, Command, Surroundings } from "../command.ts";
 import { exitStatus } from "../exit-status.ts";
@@ -18,7 +19,6 @@ import { projectsOf, seenFrom } from "../projects-at.ts";
 import { seedOf } from "../seed-of.ts";
 import { writeOutput } from "../write-output.ts";
 import { askedWindow } from "./asked-window.ts";
-import { renameDetailed } from "./rename-run.ts";
 
 const formats = ["text", "json", "svg", "vcd"] as const;
 

@@ -5,6 +5,7 @@ import type { FollowedSettings } from "../followed-settings.ts";
 import { guarded, type Log } from "../guard.ts";
 import { letOthersRun } from "../pause.ts";
 import type { Projects } from "../projects.ts";
+import type { StartRunWorker } from "../runs/run-worker.ts";
 import { pathOfUri } from "../uri-paths.ts";
 import type { WorkspaceFiles } from "../workspace-files.ts";
 import { registerCodeActions } from "./code-actions.ts";
@@ -12,6 +13,8 @@ import { registerCompletion } from "./completion.ts";
 import { registerExplain } from "./explain.ts";
 import { registerHover } from "./hover.ts";
 import { registerInlayHints } from "./inlay-hints.ts";
+import { registerMatrix } from "./matrix.ts";
+import { registerRuns } from "./runs.ts";
 
 /** What every request handler works with. */
 export interface FeatureContext {
@@ -21,6 +24,11 @@ export interface FeatureContext {
   readonly projects: Projects;
   readonly settings: FollowedSettings;
   readonly log: Log;
+  readonly startRunWorker: StartRunWorker;
+  /** How many cells of a matrix are run at the same time; at least 1. */
+  readonly matrixWorkers: number;
+  /** Has something done when the client is leaving; gives what takes that back. */
+  onShutdown(work: () => void): () => void;
 }
 
 export function registerFeatures(context: FeatureContext): void {
@@ -29,6 +37,8 @@ export function registerFeatures(context: FeatureContext): void {
   registerInlayHints(context);
   registerCodeActions(context);
   registerCompletion(context);
+  registerRuns(context);
+  registerMatrix(context);
 }
 
 /**

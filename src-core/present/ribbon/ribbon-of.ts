@@ -5,8 +5,45 @@ import { limitInWords, measuredInWords } from "../quantity.ts";
 import { figureRows, milliseconds } from "../run-figures.ts";
 import { closeUpOf } from "./close-up.ts";
 import { type Canvas, panelOf } from "./panel.ts";
-import type { FaultText, LabelledText, Panel, Paths, Ribbon, TimeWindow } from "./ribbon.ts";
+import {
+  type FaultText,
+  type LabelledText,
+  type Panel,
+  type Paths,
+  type Place,
+  placeText,
+  type Ribbon,
+  type TimeWindow,
+} from "./ribbon.ts";
 import { moment } from "./time-axis.ts";
+
+/** What is said of a run beside its panels. */
+export type RibbonWords = Omit<Ribbon, "panels">;
+
+export function wordsOf(project: string, run: SimulatedRun, lines: FileLines): RibbonWords {
+  const { stroke, mouse, pc } = run;
+  const passed = hasPassed(run);
+  const setup = setupOf(run);
+  const figures = figureRows(run);
+  const faults = faultsOf(run, lines);
+  return {
+    title: `${project}: stroke ${stroke.name}, mouse ${mouse.name}, PC ${pc.name}`,
+    passed,
+    setup,
+    paths: pathsOf(run),
+    figures,
+    faults,
+    description: [
+      `The run ${passed ? "passed" : "failed"}.`,
+      ...[...setup, ...figures].map(([label, text]) => sentence(`${label}: ${text}`)),
+      ...faults.map(({ number, message, place, details }) =>
+        sentence(
+          `Fault ${number}: ${[message, placeText(place), ...details].filter((text) => text !== "").join("; ")}`,
+        ),
+      ),
+    ].join(" "),
+  };
+}
 
 /** The ribbon of a run: the whole of it with a close-up, or one window. The window lies within the run and is not empty. */
 export function ribbonOf(
@@ -16,28 +53,7 @@ export function ribbonOf(
   canvas: Canvas,
   window: TimeWindow | undefined,
 ): Ribbon {
-  const { stroke, mouse, pc } = run;
-  const title = `${project}: stroke ${stroke.name}, mouse ${mouse.name}, PC ${pc.name}`;
-  const passed = hasPassed(run);
-  const setup = setupOf(run);
-  const figures = figureRows(run);
-  const faults = faultsOf(run, lines);
-  return {
-    title,
-    passed,
-    setup,
-    panels: panelsOf(run, lines, canvas, window),
-    paths: pathsOf(run),
-    figures,
-    faults,
-    description: [
-      `The run ${passed ? "passed" : "failed"}.`,
-      ...[...setup, ...figures].map(([label, text]) => sentence(`${label}: ${text}`)),
-      ...faults.map(({ number, message, place, details }) =>
-        sentence(`Fault ${number}: ${[message, place, ...details].filter((text) => text !== "").join("; ")}`),
-      ),
-    ].join(" "),
-  };
+  return { ...wordsOf(project, run, lines), panels: panelsOf(run, lines, canvas, window) };
 }
 
 function sentence(text: string): string {
@@ -88,17 +104,15 @@ function pathsOf({ sent, received }: SimulatedRun): Paths {
 
 /** Faults of the verdict by the numbers of their flags; behind them, why the code stopped. */
 function faultsOf({ verdict, stopped }: SimulatedRun, lines: FileLines): readonly FaultText[] {
-  const placeOf = (span: { readonly file: string; readonly start: number } | undefined): string => {
-    if (span === undefined) return "";
-    const { line, column } = lines.of(span.file).placeOf(span.start);
-    return `${span.file}:${line}:${column}`;
-  };
+  const placeOf = (span: { readonly file: string; readonly start: number } | undefined): Place | undefined =>
+    span && { file: span.file, ...lines.of(span.file).placeOf(span.start) };
   const faults = verdict.failures.map((failure, index): FaultText => {
     const { rule, message, time, times, measured, limit, span } = failure;
     const bound = limit === undefined ? undefined : limitInWords(limit);
     return {
       number: index + 1,
       message,
+      time,
       place: placeOf(span),
       details: [
         `[${rule}]`,
@@ -110,5 +124,8 @@ function faultsOf({ verdict, stopped }: SimulatedRun, lines: FileLines): readonl
   });
   if (stopped === undefined) return faults;
   const message = `the code stopped: ${stopped.message}`;
-  return [...faults, { number: faults.length + 1, message, place: placeOf(stopped.span), details: [] }];
+  return [
+    ...faults,
+    { number: faults.length + 1, message, time: undefined, place: placeOf(stopped.span), details: [] },
+  ];
 }

@@ -67,6 +67,11 @@ export interface Place extends LineColumn {
   readonly file: string;
 }
 
+/** `ps2.c:40:3`; empty for no place. */
+export function placeText(place: Place | undefined): string {
+  return place === undefined ? "" : `${place.file}:${place.line}:${place.column}`;
+}
+
 export type MarkKind = "from-host" | "from-mouse" | "report" | "byte" | "control" | "function" | "interrupt";
 
 /** Something that lasts from one moment to another, or several that are too near each other to be told apart. */
@@ -114,6 +119,8 @@ export interface FaultText {
   readonly message: string;
   /** `[rule]`, when, what was found, what would be right. */
   readonly details: readonly string[];
-  /** `ps2.c:40:3`; empty where no code is to blame. */
-  readonly place: string;
+  /** When it was seen first; undefined where nobody knows. */
+  readonly time: Time | undefined;
+  /** Undefined where no code is to blame. */
+  readonly place: Place | undefined;
 }

@@ -1,4 +1,4 @@
-import type { Lane, Mark, Row, Stretch } from "../ribbon/ribbon.ts";
+import { type Lane, type Mark, placeText, type Row, type Stretch } from "../ribbon/ribbon.ts";
 import { at, element, label, type Markup, text } from "./element.ts";
 import { fitting } from "./fit.ts";
 import type { Scale } from "./scale.ts";
@@ -75,5 +75,5 @@ function classOf({ kind, isFault, tone }: Mark, lane: Lane["id"]): string {
 }
 
 function detailOf({ detail, place }: Mark): string {
-  return place === undefined ? detail : `${detail} ${place.file}:${place.line}:${place.column}`;
+  return place === undefined ? detail : `${detail} ${placeText(place)}`;
 }

@@ -1,4 +1,4 @@
-import type { FaultText, LabelledText, Ribbon } from "../ribbon/ribbon.ts";
+import { type FaultText, type LabelledText, placeText, type Ribbon } from "../ribbon/ribbon.ts";
 import type { Drawn } from "./draw-panel.ts";
 import { at, element, label, type Markup } from "./element.ts";
 import { wrapped } from "./fit.ts";
@@ -50,7 +50,10 @@ function drawFault(
   width: number,
 ): Drawn {
   const words = wrapped(message, width - 28);
-  const more = wrapped([place, ...details].filter((each) => each !== "").join(" \u00b7 "), width - 28);
+  const more = wrapped(
+    [placeText(place), ...details].filter((each) => each !== "").join(" \u00b7 "),
+    width - 28,
+  );
   const y = top + lineHeight;
   const markup = element(
     "g",

@@ -47,6 +47,7 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
       results.set(root, { ...read, findings: [...read.findings, ...findings] });
     },
     simulate: () => ({ kind: "cannot", message: "" }),
+    runChoices: () => undefined,
     planMatrix: () => ({ kind: "cannot", message: "" }),
     runCell: () => ({ mouse: "", pc: "", outcomes: [] }),
     actions: () => [],

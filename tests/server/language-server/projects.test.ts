@@ -42,6 +42,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     choose: () => undefined,
     takeOver: () => undefined,
     simulate: () => ({ kind: "cannot", message: "" }),
+    runChoices: () => undefined,
     planMatrix: () => ({ kind: "cannot", message: "" }),
     runCell: () => ({ mouse: "", pc: "", outcomes: [] }),
     actions: () => [],

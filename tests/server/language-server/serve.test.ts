@@ -30,6 +30,8 @@ async function clientOf(program: string, files: Readonly<Record<string, string>>
     disk: hostOfFiles(files),
     makeService: (host) => createService({ host, grammar, startName: "" }),
     startWorker: workersRunning(new URL(`trials/node/programs/${program}.mjs`, import.meta.url), 32),
+    startRunWorker: () => ({ post: () => undefined, end: () => undefined }),
+    matrixWorkers: 1,
     packageFiles: new PackageFiles(new URL("file:///package/")),
   });
   const told = new Map<string, readonly Diagnostic[]>();

@@ -17,6 +17,10 @@ import type {
   PublishDiagnosticsParams,
   Range,
 } from "vscode-languageserver/node";
+import type {
+  CellVerdict,
+  MatrixCellParams,
+} from "../../../../server/language-server/client-messages/matrix.ts";
 import { program } from "../program.ts";
 import type { ScratchFolder } from "../scratch-folder.ts";
 
@@ -31,6 +35,8 @@ export class Session {
   readonly #connection: ReturnType<typeof createMessageConnection>;
   readonly #diagnostics = new Map<string, readonly Diagnostic[]>();
   readonly #exited: Promise<number | null>;
+  /** Called for each cell of a matrix that was run. */
+  onCell: (matrix: number, cell: CellVerdict) => void = () => undefined;
   #heard: () => void = () => undefined;
 
   constructor(folder: ScratchFolder) {
@@ -56,6 +62,9 @@ export class Session {
       this.statuses.push(status);
       this.#heard();
     });
+    this.#connection.onNotification("edgewise/matrixCell", ({ matrix, cell }: MatrixCellParams) =>
+      this.onCell(matrix, cell),
+    );
     // Requests of the server that an editor would answer.
     this.#connection.onRequest("client/registerCapability", () => null);
     this.#connection.listen();

@@ -1,5 +1,5 @@
-import type { CellResult } from "../../../src-core/matrix-result.ts";
-import type { StarterOf, WorkerOf } from "../../workers/worker.ts";
+import type { CellResult } from "../../src-core/matrix-result.ts";
+import type { StarterOf, WorkerOf } from "../workers/worker.ts";
 import { type CellJob, notRun } from "./cell-job.ts";
 
 export type StartCellWorker = StarterOf<CellJob, CellResult>;

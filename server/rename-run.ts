@@ -1,6 +1,6 @@
-import type { Span } from "../../../src-core/finding.ts";
-import type { RunInBrief } from "../../../src-core/matrix-result.ts";
-import type { SimulatedRun } from "../../../src-core/simulation-result.ts";
+import type { Span } from "../src-core/finding.ts";
+import type { RunInBrief } from "../src-core/matrix-result.ts";
+import type { SimulatedRun } from "../src-core/simulation-result.ts";
 
 /** The same run with every file under the name that `rename` gives it. */
 export function renameRun<Run extends RunInBrief>(run: Run, rename: (file: string) => string): Run {

@@ -1,4 +1,4 @@
-import type { CellChoice, CellResult } from "../../../src-core/matrix-result.ts";
+import type { CellChoice, CellResult } from "../../src-core/matrix-result.ts";
 
 /** What a worker is asked: plain data. The answer is a `CellResult`. */
 export interface CellJob {

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { type CellJob, notRun } from "../../../../server/command-line/matrix/cell-job.ts";
-import { runCells } from "../../../../server/command-line/matrix/run-cells.ts";
-import type { EventsOf } from "../../../../server/workers/worker.ts";
-import type { CellResult } from "../../../../src-core/matrix-result.ts";
+import { type CellJob, notRun } from "../../../server/cells/cell-job.ts";
+import { runCells } from "../../../server/cells/run-cells.ts";
+import type { EventsOf } from "../../../server/workers/worker.ts";
+import type { CellResult } from "../../../src-core/matrix-result.ts";
 
 const job = (mouse: string): CellJob => ({
   project: "/quay",

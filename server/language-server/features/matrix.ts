@@ -1,0 +1,50 @@
+import { NotificationType, RequestType } from "vscode-languageserver/node";
+import {
+  type MatrixCellParams,
+  type MatrixParams,
+  type MatrixPlanAnswer,
+  type MatrixRunParams,
+  matrixCellNotification,
+  matrixPlanRequest,
+  matrixRunRequest,
+} from "../client-messages/matrix.ts";
+import { guarded } from "../guard.ts";
+import { cellVerdict } from "../runs/cell-verdict.ts";
+import { runMatrix } from "../runs/run-matrix.ts";
+import { answer, type FeatureContext } from "./features.ts";
+
+const planning = new RequestType<MatrixParams, MatrixPlanAnswer, void>(matrixPlanRequest);
+const running = new RequestType<MatrixRunParams, object, void>(matrixRunRequest);
+const cellDone = new NotificationType<MatrixCellParams>(matrixCellNotification);
+
+const wish = { mice: undefined, pcs: undefined, strokes: undefined };
+const failed: MatrixPlanAnswer = { kind: "cannot", message: "the matrix failed; the log says why" };
+
+/** Every mouse at every PC. */
+export function registerMatrix(context: FeatureContext): void {
+  const { connection, service, files, log } = context;
+  connection.onRequest(planning, ({ project }, cancelled) =>
+    answer(context, "planning a matrix", cancelled, failed, () => service.planMatrix(project, wish)),
+  );
+  connection.onRequest(running, ({ project, matrix }, cancelled) =>
+    guarded("running a matrix", log, {}, async () => {
+      const planned = service.planMatrix(project, wish);
+      if (planned.kind === "cannot") return {};
+      const interruption = new AbortController();
+      const listening = cancelled.onCancellationRequested(() => interruption.abort());
+      const noMore = context.onShutdown(() => interruption.abort());
+      await runMatrix({
+        project,
+        texts: files.textsOf(service.check(project).files),
+        plan: planned.plan,
+        start: context.startRunWorker,
+        workers: context.matrixWorkers,
+        done: (cell) => void connection.sendNotification(cellDone, { matrix, cell: cellVerdict(cell) }),
+        interrupted: interruption.signal,
+      });
+      listening.dispose();
+      noMore();
+      return {};
+    }),
+  );
+}

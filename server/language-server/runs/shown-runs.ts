@@ -1,0 +1,57 @@
+import type { CancellationToken } from "vscode-languageserver/node";
+import type { SimulationChoice } from "../../../src-core/simulation-result.ts";
+import type { PanelParams, RunAnswer, RunTextParams } from "../client-messages/runs.ts";
+import type { Texts } from "../trials/texts.ts";
+import { uriOfPath } from "../uri-paths.ts";
+import { RunWorker, type StartRunWorker } from "./run-worker.ts";
+
+/** Runs that somebody looks at. Each is held by a worker of its own until it is closed. */
+export class ShownRuns {
+  readonly #start: StartRunWorker;
+  readonly #workers = new Map<number, RunWorker>();
+  #last = 0;
+
+  constructor(start: StartRunWorker) {
+    this.#start = start;
+  }
+
+  /** Runs a firmware; `cancelled` ends the run at once. */
+  async run(
+    project: string,
+    texts: Texts,
+    choice: SimulationChoice,
+    cancelled: CancellationToken,
+  ): Promise<RunAnswer> {
+    const worker = new RunWorker(this.#start);
+    const listening = cancelled.onCancellationRequested(() => worker.end("the run was cancelled"));
+    const run = ++this.#last;
+    this.#workers.set(run, worker);
+    const reply = await worker.ask({ kind: "run", project, texts, choice });
+    listening.dispose();
+    if (reply.kind === "run") {
+      return { kind: "run", run, root: uriOfPath(reply.root), overview: reply.overview };
+    }
+    this.close(run);
+    return { kind: "cannot", message: reply.kind === "cannot" ? reply.message : "the run gave nothing" };
+  }
+
+  async panel({ run, from, to, columns }: PanelParams) {
+    const reply = await this.#workers.get(run)?.ask({ kind: "panel", from, to, columns });
+    return reply?.kind === "panel" ? reply.panel : undefined;
+  }
+
+  async text({ run, format, window }: RunTextParams): Promise<string | undefined> {
+    const reply = await this.#workers.get(run)?.ask({ kind: "text", format, window });
+    return reply?.kind === "text" ? reply.text : undefined;
+  }
+
+  close(run: number): void {
+    this.#workers.get(run)?.end("the run was closed");
+    this.#workers.delete(run);
+  }
+
+  /** Closes all. */
+  stop(): void {
+    for (const run of [...this.#workers.keys()]) this.close(run);
+  }
+}

@@ -1,0 +1,128 @@
+import { describe, expect, test } from "vitest";
+import { CancellationTokenSource } from "vscode-jsonrpc/node";
+import type {
+  CellVerdict,
+  MatrixPlanAnswer,
+} from "../../../../server/language-server/client-messages/matrix.ts";
+import type {
+  Firmware,
+  PanelAnswer,
+  RunAnswer,
+  RunParams,
+} from "../../../../server/language-server/client-messages/runs.ts";
+import { sampleFiles } from "./sample-files.ts";
+import type { Session } from "./session.ts";
+import { sessionOver } from "./sessions.ts";
+
+const few = { mice: ["plain", "wheel"], pcs: ["rts-toggle"], strokes: ["nudge"] };
+
+async function firmwareOf(session: Session): Promise<Firmware> {
+  const [firmware] = await session.request<readonly Firmware[]>("edgewise/firmwares", {
+    near: session.uri("main.c"),
+  });
+  if (firmware === undefined) throw new Error("the server knows no firmware");
+  return firmware;
+}
+
+async function nudge(session: Session): Promise<RunParams> {
+  const { project } = await firmwareOf(session);
+  return { project, stroke: "nudge", mouse: "plain", pc: "rts-toggle" };
+}
+
+describe("a run", () => {
+  test("what there is to choose from has names and titles, the usual first", async () => {
+    const firmware = await firmwareOf(await sessionOver(sampleFiles("ferry-c", few)));
+    expect(firmware.strokes[0]?.name).toBe("circle");
+    expect(firmware.mice[0]?.name).toBe("plain");
+    expect(firmware.pcs[0]?.name).toBe("rts-toggle");
+    for (const { title } of [...firmware.strokes, ...firmware.mice, ...firmware.pcs]) {
+      expect(title).not.toBe("");
+    }
+  });
+
+  test("it is told in brief, its windows are laid out on request, and it can be had as a document", async () => {
+    const session = await sessionOver(sampleFiles("ferry-c", few));
+    const answer = await session.request<RunAnswer>("edgewise/run", await nudge(session));
+    if (answer.kind !== "run") throw new Error(answer.message);
+    const { run, overview } = answer;
+    expect(overview).toMatchObject({ passed: true, faults: [] });
+    // mouse(4): after RTS was dropped and raised, the mouse sends 0x4D.
+    expect(overview.bytes.some(({ byte, lane }) => lane === "pc" && byte === 0x4d)).toBe(true);
+    const window = { from: 0, to: overview.ended };
+    const panel = await session.request<PanelAnswer>("edgewise/runPanel", { run, columns: 800, ...window });
+    expect(panel?.lanes.map(({ id }) => id)).toEqual(["mouse", "code", "pc"]);
+    const clock = panel?.lanes[0]?.rows[0];
+    expect(clock?.kind === "wire" && clock.stretches.length).toBeLessThan(800);
+    const svg = await session.request<string>("edgewise/runText", { run, format: "svg", window });
+    expect(svg).toMatch(/^<\?xml .*<svg /s);
+    // No path of the disk in what is handed on.
+    expect(svg).not.toContain(session.folder.path);
+    const vcd = await session.request<string>("edgewise/runText", { run, format: "vcd" });
+    expect(vcd).toContain("$enddefinitions");
+    await session.notify("edgewise/closeRun", { run });
+    expect(await session.request("edgewise/runPanel", { run, columns: 800, ...window })).toBeNull();
+  });
+
+  test("it is that of the text in the editor, not of the file", async () => {
+    const files = sampleFiles("ferry-c", few);
+    const session = await sessionOver(files);
+    await session.open("main.c", (files["main.c"] ?? "").replace(/\bmain\b/, "no_more_main"));
+    const answer = await session.request<RunAnswer>("edgewise/run", await nudge(session));
+    expect(answer).toMatchObject({ kind: "run", overview: { passed: false } });
+  });
+
+  test("a name that there is not, and a run that is cancelled, are said", async () => {
+    const session = await sessionOver(sampleFiles("ferry-c", few));
+    const params = await nudge(session);
+    expect(await session.request("edgewise/run", { ...params, mouse: "plane" })).toMatchObject({
+      kind: "cannot",
+      message: expect.stringContaining("plain"),
+    });
+    const source = new CancellationTokenSource();
+    const cancelled = session.request<RunAnswer>(
+      "edgewise/run",
+      { ...params, stroke: "circle" },
+      source.token,
+    );
+    // Once this is answered, the run is on.
+    await firmwareOf(session);
+    source.cancel();
+    expect(await cancelled).toEqual({ kind: "cannot", message: "the run was cancelled" });
+  });
+});
+
+describe("a matrix", () => {
+  test("each cell is told with its verdict, and a fault with its stroke", async () => {
+    const session = await sessionOver(sampleFiles("ferry-c-faults", few));
+    const cells: CellVerdict[] = [];
+    session.onCell = (matrix, cell) => {
+      expect(matrix).toBe(7);
+      cells.push(cell);
+    };
+    const { project } = await firmwareOf(session);
+    const answer = await session.request<MatrixPlanAnswer>("edgewise/matrixPlan", { project });
+    if (answer.kind !== "plan") throw new Error(answer.message);
+    expect(answer.plan.mice.map(({ name }) => name)).toEqual(few.mice);
+    await session.request("edgewise/matrixRun", { project, matrix: 7 });
+    expect(cells.map(({ mouse }) => mouse).sort()).toEqual(few.mice);
+    // The sample holds the clock for about 50 us before it sends; its README says that this is one of its faults.
+    for (const cell of cells) {
+      expect(cell).toMatchObject({ verdict: "failed", word: "ps2/request-hold-short", stroke: "nudge" });
+      expect(cell.detail).toContain("100 us");
+    }
+  });
+
+  test("cancelled, it ends without all of its cells", async () => {
+    const session = await sessionOver(sampleFiles("ferry-c", {}));
+    const { project } = await firmwareOf(session);
+    const source = new CancellationTokenSource();
+    const cells: CellVerdict[] = [];
+    session.onCell = (_, cell) => {
+      cells.push(cell);
+      source.cancel();
+    };
+    await session.request("edgewise/matrixRun", { project, matrix: 1 }, source.token);
+    expect(cells.length).toBeGreaterThan(0);
+    expect(cells.length).toBeLessThan(20);
+  });
+});
