@@ -12,6 +12,7 @@ import { endWhenReaderLeaves, wantsColours } from "../terminal.ts";
 const samples = [
   ["sample-workspace/ferry-c-faults", "register-level C, with faults planted in it"],
   ["sample-workspace/ferry-sketch-faults", "the same adapter as a sketch, with faults planted in it"],
+  ["sample-workspace/ferry-sketch-second-faults", "the sketch one evening later: it runs, with faults"],
   ["sample-workspace/ferry-c", "the C firmware as it should be"],
   ["sample-workspace/ferry-sketch", "the sketch as it should be"],
 ] as const;
@@ -25,7 +26,7 @@ const say = (text: string) => process.stdout.write(text);
 
 say(`
 Edgewise reads the firmware of an adapter that lets a PS/2 mouse work on the serial port of an old PC, and
-says what would go wrong on the wires. It checks four firmwares of the sample workspace now.
+says what would go wrong on the wires. It checks five firmwares of the sample workspace now.
 `);
 for (const [folder, what] of samples) {
   const result = mergeResults(

@@ -44,6 +44,17 @@ const planted: Readonly<Record<string, readonly string[]>> = {
     "ferry-sketch-faults.ino serial/ident-missing: BIT_US",
     "ferry-sketch-faults.ino board/pin-no-interrupt: CLOCK_PIN",
   ],
+  // Told by runs alone: the clock's handler stretches what is timed by code, data to the mouse and bits to the PC.
+  "ferry-sketch-second-faults": [
+    "ferry-sketch-second-faults.ino ps2/parity-unchecked: digitalRead(DATA_PIN)",
+    "ferry-sketch-second-faults.ino ps2/sample-edge: pinMode(pin, OUTPUT)",
+    "ferry-sketch-second-faults.ino serial/bit-time: digitalWrite(TX_PIN, value & 1)",
+    "ferry-sketch-second-faults.ino serial/bit-time: digitalWrite(TX_PIN, HIGH)",
+    "ferry-sketch-second-faults.ino ps2/wait-forever: !complete",
+    "ferry-sketch-second-faults.ino ps2/ack-ignored: sendToMouse(value)",
+    "ferry-sketch-second-faults.ino serial/throughput: 80",
+    "ferry-sketch-second-faults.ino ps2/packet-resync: packet[length]",
+  ],
 };
 
 interface JsonPlace {
