@@ -55,6 +55,8 @@ export class Runtime {
   readonly #instruct: Instructions;
   readonly #saved: SavedMemory[] = [];
   readonly #initialized = new Set<Variable>();
+  /** Objects that have a place by now. */
+  readonly #placed: Variable[] = [];
   #isRunning = false;
 
   constructor(request: MachineRequest, outside: readonly (OutsideFunction | undefined)[]) {
@@ -103,6 +105,7 @@ export class Runtime {
     this.linker.originOf = (symbol) => this.#bodies.of(symbol)?.origin;
     const shared = new Set(request.shared?.map((variable) => program.definingVariable(variable)));
     this.linker.onPlaced = (variable) => {
+      this.#placed.push(variable);
       if (shared.has(variable)) this.#share(variable);
       if (this.#isRunning) this.#initialize(variable);
       this.#keepToo(variable);
@@ -134,11 +137,14 @@ export class Runtime {
       this.#guards.length = 0;
       this.#kept.clear();
       this.#initialized.clear();
-      for (const { typed } of this.#request.program.units) {
-        for (const variable of typed.variables) {
-          const isAuthors = !isStandIn(variable.at.first.file);
-          if (isAuthors || this.linker.placedAt(variable) !== undefined) this.#initialize(variable);
-        }
+      const { program } = this.#request;
+      const variables = program.units.flatMap(({ typed }) => typed.variables);
+      const listed = new Set(variables.map((variable) => program.definingVariable(variable)));
+      // Members that are defined within their class have their values before anything else runs (C++11 3.6.2p2, 9.4.2p3).
+      for (const variable of this.#placed) if (!listed.has(variable)) this.#initialize(variable);
+      for (const variable of variables) {
+        const isAuthors = !isStandIn(variable.at.first.file);
+        if (isAuthors || this.linker.placedAt(variable) !== undefined) this.#initialize(variable);
       }
       return undefined;
     });

@@ -50,3 +50,22 @@ test("a run on a machine that ran before is that on a new one", () => {
   for (const runsBefore of [1, 2])
     expect(told(runSketch(sketch, { milliseconds, prepare, runsBefore }))).toEqual(anew);
 });
+
+// A static data member that is defined within its class is initialised by a constant, before anything runs: C++11 9.4.2p3, 3.6.2p2.
+test("members that a class defines in itself have their values from the start, in each run", () => {
+  const constants = `
+    struct Limits { static constexpr uint8_t tries = 3; static const uint8_t gap = 12; uint8_t all() { return tries + gap; } };
+    Limits limits;
+    uint8_t first = Limits::tries * 2;
+    void setup() {
+      Serial.begin(9600);
+      Serial.write(limits.all());
+      Serial.write(first);
+      for (uint8_t i = 0; i < Limits::tries; i++) Serial.write(i);
+    }
+    void loop() {}`;
+  for (const runsBefore of [0, 1]) {
+    const sent = runSketch(constants, { milliseconds: 20, runsBefore }).bytes(9600);
+    expect(sent.map(({ byte }) => byte)).toEqual([15, 6, 0, 1, 2]);
+  }
+});
