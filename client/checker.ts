@@ -70,7 +70,7 @@ export class Checker {
           { scheme: "file", pattern: "**/*.ino" },
           { scheme: "file", pattern: "**/edgewise.json" },
         ],
-        initializationOptions: { status: true },
+        initializationOptions: { status: true, lensCommands: true },
         synchronize: { configurationSection: "edgewise" },
         outputChannel: this.log,
       },

@@ -111,3 +111,9 @@ export type ChosenRun =
   | { readonly kind: "run"; readonly choice: RunChoice; readonly verdict: RunVerdict };
 
 export const noChoices: TrialChoices = { movements: [], run: undefined };
+
+/** A movement to choose, in words. */
+export interface OfferedMovement {
+  readonly given: string;
+  readonly movement: Movement;
+}

@@ -1,5 +1,5 @@
 import type { Diagnostic } from "vscode-languageserver/node";
-import type { Service } from "../../src-core/service/service.ts";
+import type { Service, TrialResult } from "../../src-core/service/service.ts";
 import type { CheckStatus } from "./client-messages/status.ts";
 import { diagnosticsByFile } from "./diagnostics.ts";
 import { guarded, type Log } from "./guard.ts";
@@ -13,6 +13,8 @@ import type { WorkspaceFiles } from "./workspace-files.ts";
 export interface CheckReceiver {
   publish(file: string, diagnostics: readonly Diagnostic[]): void;
   status(status: CheckStatus): void;
+  /** There is more to show above functions than there was. */
+  lensesChanged(): void;
   readonly log: Log;
   /** The URI of a rule's page; undefined for a client that shows none. */
   pageUriOf(rule: string): string | undefined;
@@ -29,6 +31,8 @@ export class ProjectChecks {
   readonly #trials: Trials;
   readonly #receiver: CheckReceiver;
   readonly #shown: ShownDiagnostics;
+  /** By project: what was taken over last. */
+  readonly #taken = new Map<string, TrialResult>();
   readonly #waiting = new Set<string>();
   #running: Promise<void> | undefined;
 
@@ -66,6 +70,7 @@ export class ProjectChecks {
     for (const project of projects) {
       this.#waiting.delete(project);
       this.#trials.drop(project);
+      this.#taken.delete(project);
       this.#shown.drop(project);
     }
   }
@@ -90,9 +95,16 @@ export class ProjectChecks {
   #check(project: string): void {
     const read = this.#service.check(project);
     const tried = this.#trials.resultOf(project, this.#files.textsOf(read.files));
-    if (tried !== undefined) this.#service.takeOver(project, tried);
+    if (tried !== undefined) this.#takeOver(project, tried);
     const result = tried === undefined ? read : this.#service.check(project);
     const pageUriOf = (rule: string) => this.#receiver.pageUriOf(rule);
     this.#shown.replace(project, diagnosticsByFile(result, new Positions(this.#files), pageUriOf));
+  }
+
+  #takeOver(project: string, tried: TrialResult): void {
+    this.#service.takeOver(project, tried);
+    if (this.#taken.get(project) === tried) return;
+    this.#taken.set(project, tried);
+    this.#receiver.lensesChanged();
   }
 }

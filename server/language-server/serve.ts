@@ -1,4 +1,5 @@
 import {
+  CodeLensRefreshRequest,
   type Connection,
   DidChangeWatchedFilesNotification,
   FileChangeType,
@@ -19,7 +20,7 @@ import { QuietTimer } from "./pause.ts";
 import { ProjectChecks } from "./project-checks.ts";
 import { Projects } from "./projects.ts";
 import type { StartRunWorker } from "./runs/run-worker.ts";
-import { wantsStatus } from "./settings.ts";
+import { knowsLensCommands, wantsStatus } from "./settings.ts";
 import { FirmwareTrials } from "./trials/firmware-trials.ts";
 import type { StartWorker } from "./trials/trial-worker.ts";
 import { pathOfUri, uriOfPath } from "./uri-paths.ts";
@@ -55,6 +56,7 @@ export function serve(connection: Connection, parts: ServerParts): void {
         textDocumentSync: TextDocumentSyncKind.Incremental,
         hoverProvider: true,
         inlayHintProvider: true,
+        codeLensProvider: { resolveProvider: false },
         codeActionProvider: { codeActionKinds: ["quickfix"] },
         completionProvider: { triggerCharacters: ["@", " ", "=", ".", '"', "/"] },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
@@ -75,6 +77,7 @@ function startSession(
   const folders = new WorkspaceFolders(params);
   const tellsStatus = wantsStatus(params.initializationOptions);
   const showsPages = params.capabilities.textDocument?.publishDiagnostics?.codeDescriptionSupport === true;
+  const refreshesLenses = params.capabilities.workspace?.codeLens?.refreshSupport === true;
   const trials = new FirmwareTrials(startWorker, {
     ready: (project) => void checks.request([project]),
     log,
@@ -85,6 +88,12 @@ function startSession(
     },
     status: (status) => {
       if (tellsStatus) void connection.sendNotification(statusNotification, status);
+    },
+    lensesChanged: () => {
+      if (refreshesLenses)
+        void guarded("refreshing lenses", log, undefined, () =>
+          connection.sendRequest(CodeLensRefreshRequest.type),
+        );
     },
     log,
     pageUriOf: (rule) => (showsPages ? packageFiles.pageUriOf(rule) : undefined),
@@ -101,6 +110,8 @@ function startSession(
     files,
     projects,
     settings,
+    trials,
+    lensCommands: knowsLensCommands(params.initializationOptions),
     log,
     startRunWorker,
     matrixWorkers,

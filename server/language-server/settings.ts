@@ -26,6 +26,11 @@ export function wantsStatus(initializationOptions: unknown): boolean {
   return memberOf(initializationOptions, "status") === true;
 }
 
+/** Whether they say that the client has the commands that lenses carry. */
+export function knowsLensCommands(initializationOptions: unknown): boolean {
+  return memberOf(initializationOptions, "lensCommands") === true;
+}
+
 function memberOf(value: unknown, key: string): unknown {
   if (typeof value !== "object" || value === null) return undefined;
   return Object.entries(value).find(([name]) => name === key)?.[1];

@@ -9,7 +9,10 @@ import { actionsAt, noteActionsAt } from "./actions.ts";
 import { completeAt } from "./complete.ts";
 import type { Grammar } from "./grammar.ts";
 import { hoverAt } from "./hover.ts";
+import { lensesOf } from "./lenses.ts";
+import { lineValuesOf } from "./line-values.ts";
 import { planMatrix, runCell } from "./matrix.ts";
+import { movementsFor } from "./movements.ts";
 import { ProjectReader } from "./project-reading.ts";
 import { ProjectState } from "./project-state.ts";
 import type { ProjectEntry, Service } from "./service.ts";
@@ -87,6 +90,19 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
       const state = states.get(id);
       if (state === undefined) return [];
       return inlayHints(state.reading().facts, file, host.readText(file) ?? "", from, to);
+    },
+    lenses: (id, file) => {
+      const state = states.get(id);
+      if (state === undefined) return [];
+      return lensesOf(state.reading(), file, { now: state.known(), before: state.before() });
+    },
+    lineValues: (id, subject) => {
+      const state = states.get(id);
+      return state === undefined ? noProject : lineValuesOf(state.reading(), subject, state.known());
+    },
+    movementsFor: (id, layout) => {
+      const state = states.get(id);
+      return state === undefined ? [] : movementsFor(state.reading().project.settings, layout);
     },
     complete: (id, file, offset) => {
       const state = states.get(id);

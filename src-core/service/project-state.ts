@@ -21,6 +21,7 @@ export class ProjectState {
   /** Of the choices. */
   #run: ChosenRun | undefined;
   #tried: TrialResult | undefined;
+  #before: TrialResult | undefined;
   /** The last result with all that there is to know. */
   #all: TrialResult | undefined;
 
@@ -45,6 +46,7 @@ export class ProjectState {
     if (last !== undefined && this.#isStillTrue(last)) return last;
     const reading = this.#reader.read(this.#project);
     this.#reading = reading;
+    this.#keepBefore();
     this.#result = undefined;
     this.#parts = undefined;
     this.#whole = undefined;
@@ -95,6 +97,22 @@ export class ProjectState {
     this.#choices = choices;
     this.#tried = undefined;
     this.#result = undefined;
+  }
+
+  /** What was known of the texts before the last change; a run that was not made of one of them counts from the one before. */
+  before(): TrialResult | undefined {
+    this.reading();
+    return this.#before;
+  }
+
+  #keepBefore(): void {
+    const [last, older] = [this.#tried, this.#before];
+    if (last === undefined) return;
+    this.#before = {
+      ...last,
+      wholeRuns: last.wholeRuns ?? older?.wholeRuns,
+      chosenRun: last.chosenRun ?? older?.chosenRun,
+    };
   }
 
   #chosen(): Chosen {

@@ -1,11 +1,20 @@
 import type { CheckResult } from "../check-result.ts";
 import type { InlayHint } from "../explain/inlay-hints.ts";
 import type { Edit, Finding, NotUnderstood, Span } from "../finding.ts";
+import type { Lens } from "../lens.ts";
+import type { LineValuesResult } from "../line-values.ts";
 import type { CellChoice, CellResult, MatrixChoice, MatrixPlanResult } from "../matrix-result.ts";
 import type { EncoderProposal, ProposedNotes } from "../note-proposal.ts";
 import type { Completion, CompletionKind, Hover } from "../notes/completion/completion.ts";
 import type { RunChoices, SimulationChoice, SimulationResult } from "../simulation-result.ts";
-import type { ChosenRun, RunsInBrief, TrialChoices, TriedReport } from "../trial-details.ts";
+import type {
+  ChosenRun,
+  FunctionName,
+  OfferedMovement,
+  RunsInBrief,
+  TrialChoices,
+  TriedReport,
+} from "../trial-details.ts";
 
 export type { Completion, CompletionKind, Hover };
 
@@ -45,6 +54,12 @@ export interface Service {
   hover(project: string, file: string, offset: number): Hover | undefined;
   /** Words behind numbers of a file, those between two offsets. */
   inlayHints(project: string, file: string, from: number, to: number): readonly InlayHint[];
+  /** What there is to show above functions of a file: the last results, marked where they are of older texts. */
+  lenses(project: string, file: string): readonly Lens[];
+  /** What each line of an encoder stored, with the movement that was tried last. */
+  lineValues(project: string, subject: FunctionName): LineValuesResult;
+  /** Movements worth a look with a layout, each once: some that are usual, and the fastest of each stroke. */
+  movementsFor(project: string, layout: string): readonly OfferedMovement[];
   complete(project: string, file: string, offset: number): readonly Completion[];
   actions(project: string, span: Span): readonly Action[];
 }

@@ -6,9 +6,11 @@ import { guarded, type Log } from "../guard.ts";
 import { letOthersRun } from "../pause.ts";
 import type { Projects } from "../projects.ts";
 import type { StartRunWorker } from "../runs/run-worker.ts";
+import type { FirmwareTrials } from "../trials/firmware-trials.ts";
 import { pathOfUri } from "../uri-paths.ts";
 import type { WorkspaceFiles } from "../workspace-files.ts";
 import { registerCodeActions } from "./code-actions.ts";
+import { registerCodeLenses } from "./code-lenses.ts";
 import { registerCompletion } from "./completion.ts";
 import { registerExplain } from "./explain.ts";
 import { registerHover } from "./hover.ts";
@@ -23,6 +25,9 @@ export interface FeatureContext {
   readonly files: WorkspaceFiles;
   readonly projects: Projects;
   readonly settings: FollowedSettings;
+  readonly trials: FirmwareTrials;
+  /** The client knows the commands of lenses. */
+  readonly lensCommands: boolean;
   readonly log: Log;
   readonly startRunWorker: StartRunWorker;
   /** How many cells of a matrix are run at the same time; at least 1. */
@@ -39,6 +44,7 @@ export function registerFeatures(context: FeatureContext): void {
   registerCompletion(context);
   registerRuns(context);
   registerMatrix(context);
+  registerCodeLenses(context);
 }
 
 /**

@@ -1,7 +1,14 @@
 import type { TrialResult } from "../../../src-core/service/service.ts";
+import {
+  type FunctionName,
+  type Movement,
+  noChoices,
+  type RunChoice,
+  type TrialChoices,
+} from "../../../src-core/trial-details.ts";
 import type { Log } from "../guard.ts";
 import { sameTexts, type Texts } from "./texts.ts";
-import { type TrialEnd, TrialQueue } from "./trial-queue.ts";
+import { type TrialEnd, TrialQueue, type Wish } from "./trial-queue.ts";
 import type { StartWorker } from "./trial-worker.ts";
 
 /** What trying firmware out gave, as far as it is known. */
@@ -22,6 +29,7 @@ export interface TrialReceiver {
 
 interface Kept {
   readonly texts: Texts;
+  readonly choices: TrialChoices;
   readonly result: TrialResult;
   /** There is no more to find out. */
   readonly isAll: boolean;
@@ -31,6 +39,7 @@ interface Kept {
 export class FirmwareTrials implements Trials {
   readonly #queue: TrialQueue;
   readonly #receiver: TrialReceiver;
+  readonly #choices = new Map<string, TrialChoices>();
   readonly #kept = new Map<string, Kept>();
   /** Projects whose failures are in the log already; what fails once is likely to fail after each edit. */
   readonly #logged = new Set<string>();
@@ -38,7 +47,7 @@ export class FirmwareTrials implements Trials {
   constructor(startWorker: StartWorker, receiver: TrialReceiver) {
     this.#receiver = receiver;
     this.#queue = new TrialQueue(startWorker, {
-      ended: (project, texts, end) => this.#keep(project, texts, end),
+      ended: (wish, end) => this.#keep(wish, end),
       log: receiver.log,
     });
   }
@@ -46,8 +55,23 @@ export class FirmwareTrials implements Trials {
   resultOf(project: string, texts: Texts): TrialResult | undefined {
     const kept = this.#kept.get(project);
     const known = kept !== undefined && sameTexts(kept.texts, texts) ? kept : undefined;
-    if (known?.isAll !== true) this.#queue.want(project, texts);
+    const choices = this.#choicesFor(project);
+    if (known?.isAll !== true || known.choices !== choices) this.#queue.want(project, texts, choices);
     return known?.result;
+  }
+
+  /** From now on the function is tried with this movement, too. */
+  chooseMovement(project: string, subject: FunctionName, movement: Movement): void {
+    const { movements, run } = this.#choicesFor(project);
+    const others = movements.filter(
+      ({ subject: { file, name } }) => file !== subject.file || name !== subject.name,
+    );
+    this.#choose(project, { movements: [...others, { subject, movement }], run });
+  }
+
+  /** From now on the firmware is run so, too. */
+  chooseRun(project: string, run: RunChoice): void {
+    this.#choose(project, { ...this.#choicesFor(project), run });
   }
 
   edited(project: string): void {
@@ -57,6 +81,7 @@ export class FirmwareTrials implements Trials {
   drop(project: string): void {
     this.#kept.delete(project);
     this.#logged.delete(project);
+    this.#choices.delete(project);
     this.#queue.drop(project);
   }
 
@@ -64,21 +89,32 @@ export class FirmwareTrials implements Trials {
     this.#queue.stop();
   }
 
-  #keep(project: string, texts: Texts, end: TrialEnd): void {
+  #choicesFor(project: string): TrialChoices {
+    return this.#choices.get(project) ?? noChoices;
+  }
+
+  #choose(project: string, choices: TrialChoices): void {
+    this.#choices.set(project, choices);
+    // Who asks for what is known has the rest found out.
+    this.#receiver.ready(project);
+  }
+
+  #keep(wish: Wish, end: TrialEnd): void {
+    const { project } = wish;
     if (end.kind === "tried") this.#logged.delete(project);
     else if (!this.#logged.has(project)) {
       this.#logged.add(project);
       this.#receiver.log(`${project} could not be tried: ${end.why}`);
     }
-    this.#kept.set(project, this.#keptOf(project, texts, end));
+    this.#kept.set(project, this.#keptOf(wish, end));
     this.#receiver.ready(project);
   }
 
-  #keptOf(project: string, texts: Texts, end: TrialEnd): Kept {
-    if (end.kind === "tried") return { texts, result: end.result, isAll: end.isLast };
+  #keptOf({ project, texts, choices }: Wish, end: TrialEnd): Kept {
+    if (end.kind === "tried") return { texts, choices, result: end.result, isAll: end.isLast };
     const before = this.#kept.get(project);
     const known = before !== undefined && sameTexts(before.texts, texts) ? before.result : undefined;
-    return { texts, result: notTried(end.why, texts, known), isAll: true };
+    return { texts, choices, result: notTried(end.why, texts, known), isAll: true };
   }
 }
 

@@ -1,4 +1,5 @@
 import type { TrialResult } from "../../../src-core/service/service.ts";
+import type { TrialChoices } from "../../../src-core/trial-details.ts";
 import type { CancelFlag } from "./cancel-flag.ts";
 import type { Texts } from "./texts.ts";
 
@@ -12,6 +13,8 @@ export interface TrialRequest {
   readonly project: string;
   /** All files that the server read for it. What else is asked for, such as folders, the worker reads itself. */
   readonly texts: Texts;
+  /** What is to be tried besides. */
+  readonly choices: TrialChoices;
   readonly cancel: CancelFlag;
 }
 

@@ -16,12 +16,13 @@ export class TrialAnswerer {
   }
 
   /** What parts of the firmware show, then what it shows as a whole. Takes as long as the firmware does. Never throws. */
-  *answer({ project, texts, cancel }: TrialRequest): Generator<TrialAnswer, void> {
+  *answer({ project, texts, choices, cancel }: TrialRequest): Generator<TrialAnswer, void> {
     try {
       if (isCancelled(cancel)) return yield { kind: "cancelled" };
       this.#files.replace(texts);
       const isThere = this.#service.projectsAt(project).some(({ id }) => id === project);
       if (!isThere) return yield { kind: "failed", why: "its files are not on the disk any more" };
+      this.#service.choose(project, choices);
       const isUnwanted = (): boolean => isCancelled(cancel);
       const parts = this.#service.tryOut(project, isUnwanted);
       if (parts === undefined) return yield { kind: "cancelled" };

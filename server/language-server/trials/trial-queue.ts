@@ -1,3 +1,4 @@
+import { noChoices, type TrialChoices } from "../../../src-core/trial-details.ts";
 import type { Log } from "../guard.ts";
 import { type CancelFlag, cancel, newCancelFlag } from "./cancel-flag.ts";
 import type { TrialAnswer } from "./messages.ts";
@@ -16,14 +17,15 @@ export type TrialEnd = Exclude<TrialAnswer, { kind: "cancelled" }>;
 
 export interface QueueReceiver {
   /** Again where the first end was not the last. */
-  ended(project: string, texts: Texts, end: TrialEnd): void;
+  ended(wish: Wish, end: TrialEnd): void;
   readonly log: Log;
 }
 
 /** A project that is to be tried with these texts. */
-interface Wish {
+export interface Wish {
   readonly project: string;
   readonly texts: Texts;
+  readonly choices: TrialChoices;
 }
 
 interface Run {
@@ -54,10 +56,10 @@ export class TrialQueue {
   }
 
   /** Has the project tried with these texts instead of any that it was to be tried with. */
-  want(project: string, texts: Texts): void {
+  want(project: string, texts: Texts, choices: TrialChoices = noChoices): void {
     const known = this.#wishes.get(project);
-    if (known !== undefined && sameTexts(known.texts, texts)) return;
-    this.#wishes.set(project, { project, texts });
+    if (known?.choices === choices && sameTexts(known.texts, texts)) return;
+    this.#wishes.set(project, { project, texts, choices });
     this.#proceed();
   }
 
@@ -110,7 +112,7 @@ export class TrialQueue {
     this.#run = { wish, cancel: flag, limit: this.#limit() };
     try {
       this.#worker ??= this.#started();
-      this.#worker.post({ project: wish.project, texts: wish.texts, cancel: flag });
+      this.#worker.post({ ...wish, cancel: flag });
     } catch (error) {
       this.#finish({ kind: "failed", why: error instanceof Error ? error.message : String(error) });
     }
@@ -152,8 +154,7 @@ export class TrialQueue {
     if (run === undefined) return;
     clearTimeout(run.limit);
     run.limit = this.#limit();
-    const { project, texts } = run.wish;
-    if (this.#wishes.get(project) === run.wish) this.#receiver.ended(project, texts, answer);
+    if (this.#wishes.get(run.wish.project) === run.wish) this.#receiver.ended(run.wish, answer);
   }
 
   #finish(answer: TrialAnswer): void {
@@ -161,10 +162,10 @@ export class TrialQueue {
     if (run === undefined) return;
     clearTimeout(run.limit);
     this.#run = undefined;
-    const { project, texts } = run.wish;
+    const { project } = run.wish;
     if (answer.kind !== "cancelled" && this.#wishes.get(project) === run.wish) {
       this.#wishes.delete(project);
-      this.#receiver.ended(project, texts, answer);
+      this.#receiver.ended(run.wish, answer);
     }
     this.#proceed();
   }

@@ -29,6 +29,11 @@ function countsOf({ positive }: MovementField, { right, down, wheel }: Movement)
   }
 }
 
+/** What a report of the layout can say of a movement, in words. */
+export function givenOf(layout: ReportLayout, movement: Movement): string {
+  return movementText(layout, valuesOf(layout, new Set(layout.fields), movement));
+}
+
 /** What a report says, as a hand would say it: `right 12 down 5, left pressed`; `nothing` for one at rest. */
 export function movementText(layout: ReportLayout, values: ReportValues): string {
   const moved = layout.movements.flatMap((field) => {

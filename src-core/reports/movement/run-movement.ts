@@ -52,7 +52,8 @@ function outcomeOf(
       ? encoded(request, note, trial, values)
       : decoded(request, note, trial, values, named);
   } catch (problem) {
-    return { kind: "cannot", why: problem instanceof Error ? problem.message : String(problem) };
+    const why = problem instanceof Error ? problem.message : String(problem);
+    return { kind: "cannot", why: `could not be tried: ${why}` };
   }
 }
 

@@ -41,6 +41,9 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
     tryOut: () => undefined,
     runWhole: () => undefined,
     choose: () => undefined,
+    lenses: () => [],
+    lineValues: () => ({ kind: "cannot", message: "" }),
+    movementsFor: () => [],
     takeOver: (root, { findings }) => {
       const read = results.get(root);
       if (read === undefined || read instanceof Error) return;
@@ -61,6 +64,7 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
     },
     status: (status) => told.push(status),
     log: (message) => faults.push(message),
+    lensesChanged: () => undefined,
     pageUriOf: () => undefined,
   });
   return { checks, asked, published, told, faults };

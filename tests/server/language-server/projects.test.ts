@@ -40,6 +40,9 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     tryOut: () => undefined,
     runWhole: () => undefined,
     choose: () => undefined,
+    lenses: () => [],
+    lineValues: () => ({ kind: "cannot", message: "" }),
+    movementsFor: () => [],
     takeOver: () => undefined,
     simulate: () => ({ kind: "cannot", message: "" }),
     runChoices: () => undefined,
@@ -53,7 +56,13 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     rootUri: null,
   });
   const nothing = () => undefined;
-  const receiver = { publish: nothing, status: nothing, log: nothing, pageUriOf: nothing };
+  const receiver = {
+    publish: nothing,
+    status: nothing,
+    lensesChanged: nothing,
+    log: nothing,
+    pageUriOf: nothing,
+  };
   const checks = new ProjectChecks(service, files, noTrials, receiver);
   const projects = new Projects(service, files, folders, checks);
   const open = (uri: string) => files.openBuffer(pathOfUri(uri) ?? "", TextDocument.create(uri, "c", 1, ""));

@@ -37,6 +37,7 @@ export class Session {
   readonly #exited: Promise<number | null>;
   /** Called for each cell of a matrix that was run. */
   onCell: (matrix: number, cell: CellVerdict) => void = () => undefined;
+  #refresh: () => void = () => undefined;
   #heard: () => void = () => undefined;
 
   constructor(folder: ScratchFolder) {
@@ -67,6 +68,10 @@ export class Session {
     );
     // Requests of the server that an editor would answer.
     this.#connection.onRequest("client/registerCapability", () => null);
+    this.#connection.onRequest("workspace/codeLens/refresh", () => {
+      this.#refresh();
+      return null;
+    });
     this.#connection.listen();
   }
 
@@ -78,7 +83,11 @@ export class Session {
       initializationOptions,
       capabilities: {
         textDocument: { publishDiagnostics: { codeDescriptionSupport: true } },
-        workspace: { didChangeWatchedFiles: { dynamicRegistration: true }, workspaceFolders: true },
+        workspace: {
+          codeLens: { refreshSupport: true },
+          didChangeWatchedFiles: { dynamicRegistration: true },
+          workspaceFolders: true,
+        },
       },
     });
     await this.notify("initialized", {});
@@ -143,6 +152,13 @@ export class Session {
         this.#heard = resolve;
       });
     }
+  }
+
+  /** Resolves once the server asks to have lenses asked for again. */
+  refreshed(): Promise<void> {
+    return new Promise((resolve) => {
+      this.#refresh = resolve;
+    });
   }
 
   /** Resolves once the server has said something of its work that is as wanted. */

@@ -4,6 +4,7 @@ import type { TrialAnswer, TrialRequest } from "../../../../server/language-serv
 import { TrialAnswerer } from "../../../../server/language-server/trials/trial-answerer.ts";
 import { hostOfFiles, type SourceHost } from "../../../../src-core/reader/source-host.ts";
 import { createService } from "../../../../src-core/service/create-service.ts";
+import { noChoices } from "../../../../src-core/trial-details.ts";
 import { loadGrammar } from "../../../src-core/reader/syntax/load-grammar.ts";
 import { encoderFirmware, rightMark, wrongMark } from "../../built/encoder-firmware.ts";
 
@@ -26,6 +27,7 @@ test("texts that were handed over go before those of the disk", () => {
     const answer = answerOf(answerer, {
       project: "p",
       texts: new Map([["p/main.c", text]]),
+      choices: noChoices,
       cancel: newCancelFlag(),
     });
     return answer.kind === "tried" ? answer.result.findings.map(({ rule }) => rule) : answer;
@@ -36,7 +38,12 @@ test("texts that were handed over go before those of the disk", () => {
 
 test("what was not handed over is read from the disk", () => {
   const answerer = answererOver({ "p/edgewise.json": "{}", "p/main.c": wrong });
-  const answer = answerOf(answerer, { project: "p", texts: new Map(), cancel: newCancelFlag() });
+  const answer = answerOf(answerer, {
+    project: "p",
+    texts: new Map(),
+    choices: noChoices,
+    cancel: newCancelFlag(),
+  });
   expect(answer).toMatchObject({ kind: "tried", result: { findings: [{ rule: "report/sync-bit" }] } });
 });
 
@@ -57,14 +64,21 @@ test("every project of a folder is found again by its id", () => {
   expect(ids.length).toBeGreaterThanOrEqual(7);
   const answerer = answererOver(files);
   for (const project of ids) {
-    const answer = answerOf(answerer, { project, texts: new Map(), cancel: newCancelFlag() });
+    const answer = answerOf(answerer, {
+      project,
+      texts: new Map(),
+      choices: noChoices,
+      cancel: newCancelFlag(),
+    });
     expect({ project, kind: answer.kind }).toEqual({ project, kind: "tried" });
   }
 });
 
 test("what parts show is answered before what the whole firmware shows, and that is the last answer", () => {
   const answerer = answererOver({ "p/edgewise.json": "{}", "p/main.c": wrong });
-  const answers = [...answerer.answer({ project: "p", texts: new Map(), cancel: newCancelFlag() })];
+  const answers = [
+    ...answerer.answer({ project: "p", texts: new Map(), choices: noChoices, cancel: newCancelFlag() }),
+  ];
   expect(answers).toMatchObject([
     { kind: "tried", isLast: false },
     { kind: "tried", isLast: true },
@@ -75,8 +89,12 @@ test("a run that is cancelled says so, and one of a project that is gone says wh
   const answerer = answererOver({ "p/edgewise.json": "{}", "p/main.c": wrong });
   const flag = newCancelFlag();
   cancel(flag);
-  expect(answerOf(answerer, { project: "p", texts: new Map(), cancel: flag })).toEqual({ kind: "cancelled" });
-  expect(answerOf(answerer, { project: "q", texts: new Map(), cancel: newCancelFlag() })).toMatchObject({
+  expect(answerOf(answerer, { project: "p", texts: new Map(), choices: noChoices, cancel: flag })).toEqual({
+    kind: "cancelled",
+  });
+  expect(
+    answerOf(answerer, { project: "q", texts: new Map(), choices: noChoices, cancel: newCancelFlag() }),
+  ).toMatchObject({
     kind: "failed",
     why: expect.stringContaining("not on the disk"),
   });
@@ -94,7 +112,8 @@ test("a service that fails is an answer, and the next request is answered too", 
       },
     };
   });
-  const ask = () => answerOf(answerer, { project: "p", texts: new Map(), cancel: newCancelFlag() });
+  const ask = () =>
+    answerOf(answerer, { project: "p", texts: new Map(), choices: noChoices, cancel: newCancelFlag() });
   expect(ask()).toEqual({ kind: "failed", why: "inner fault" });
   isBroken = false;
   expect(ask().kind).toBe("tried");

@@ -21,7 +21,7 @@ function startedQueue() {
   const ended: [project: string, text: string | undefined, end: TrialEnd][] = [];
   const log: string[] = [];
   const queue = new TrialQueue(workers.start, {
-    ended: (project, texts, end) => ended.push([project, texts.get("/p/a.c"), end]),
+    ended: ({ project, texts }, end) => ended.push([project, texts.get("/p/a.c"), end]),
     log: (message) => log.push(message),
   });
   return { queue, workers, ended, log };
@@ -211,7 +211,7 @@ describe("a worker that fails", () => {
         throw new Error("no threads here");
       },
       {
-        ended: (project, _, end) => ended.push(`${project} ${end.kind === "failed" ? end.why : ""}`),
+        ended: ({ project }, end) => ended.push(`${project} ${end.kind === "failed" ? end.why : ""}`),
         log: () => undefined,
       },
     );

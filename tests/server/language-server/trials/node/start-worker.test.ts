@@ -3,6 +3,7 @@ import { cancel, newCancelFlag } from "../../../../../server/language-server/tri
 import { workersRunning } from "../../../../../server/language-server/trials/node/start-worker.ts";
 import { trialRole } from "../../../../../server/language-server/trials/node/trial-role.ts";
 import type { TrialWorker } from "../../../../../server/language-server/trials/trial-worker.ts";
+import { noChoices } from "../../../../../src-core/trial-details.ts";
 
 const workers: TrialWorker[] = [];
 
@@ -37,7 +38,12 @@ function running(program: string) {
   return { worker, reports, next };
 }
 
-const request = (project: string) => ({ project, texts: new Map([["a", "b"]]), cancel: newCancelFlag() });
+const request = (project: string) => ({
+  project,
+  texts: new Map([["a", "b"]]),
+  choices: noChoices,
+  cancel: newCancelFlag(),
+});
 
 test("requests and answers cross, the program knows its role, and what it prints goes nowhere", async () => {
   const written = [vi.spyOn(process.stdout, "write"), vi.spyOn(process.stderr, "write")];

@@ -1,0 +1,95 @@
+import { commands, type Disposable, Uri, window, workspace } from "vscode";
+import {
+  chooseMovementCommand,
+  chooseMovementRequest,
+  chooseRunCommand,
+  chooseRunRequest,
+  type LineValuesAnswer,
+  lineValuesRequest,
+  type MovementChosen,
+  movementsRequest,
+  type OfferedMovement,
+  type ReportSubject,
+  type RunChosen,
+  type RunSubject,
+  showLineValuesCommand,
+} from "../server/language-server/client-messages/lenses.ts";
+import {
+  type Firmware,
+  firmwaresRequest,
+  type Named,
+} from "../server/language-server/client-messages/runs.ts";
+import type { Checker } from "./checker.ts";
+
+const SCHEME = "edgewise-lines";
+
+/** What a click on a lens does: another movement, another run, or the values that each line stored. */
+export class LensCommands implements Disposable {
+  readonly #checker: Checker;
+  readonly #registered: readonly Disposable[];
+  /** Markdown by the address of its page. */
+  readonly #pages = new Map<string, string>();
+
+  constructor(checker: Checker) {
+    this.#checker = checker;
+    this.#registered = [
+      commands.registerCommand(chooseMovementCommand, (on: ReportSubject) => this.#chooseMovement(on)),
+      commands.registerCommand(chooseRunCommand, (on: RunSubject) => this.#chooseRun(on)),
+      commands.registerCommand(showLineValuesCommand, (on: ReportSubject) => this.#showLineValues(on)),
+      workspace.registerTextDocumentContentProvider(SCHEME, {
+        provideTextDocumentContent: (uri) => this.#pages.get(uri.toString()) ?? "",
+      }),
+    ];
+  }
+
+  dispose(): void {
+    for (const each of this.#registered) each.dispose();
+  }
+
+  async #chooseMovement(on: ReportSubject): Promise<void> {
+    const offered = await this.#checker.request<readonly OfferedMovement[]>(movementsRequest, on);
+    if (offered === undefined) return;
+    const picked = await window.showQuickPick(
+      offered.map(({ given, movement }) => ({ label: given, movement })),
+      {
+        title: `A Movement for ${on.subject.name}`,
+        placeHolder: "The lens shows what comes of it; a note `@wire try` keeps one for good",
+      },
+    );
+    if (picked === undefined) return;
+    const chosen: MovementChosen = { ...on, movement: picked.movement };
+    await this.#checker.request<null>(chooseMovementRequest, chosen);
+  }
+
+  async #chooseRun({ project }: RunSubject): Promise<void> {
+    const firmwares = await this.#checker.request<readonly Firmware[]>(firmwaresRequest, {});
+    const offered = firmwares?.find((each) => each.project === project);
+    if (offered === undefined) return;
+    const stroke = await pickedName("1 of 3: What the Hand Does", offered.strokes);
+    const mouse = stroke && (await pickedName("2 of 3: The Mouse", offered.mice));
+    const pc = mouse && (await pickedName("3 of 3: The PC", offered.pcs));
+    if (stroke === undefined || mouse === undefined || pc === undefined) return;
+    const chosen: RunChosen = { project, choice: { stroke, mouse, pc } };
+    await this.#checker.request<null>(chooseRunRequest, chosen);
+  }
+
+  async #showLineValues(on: ReportSubject): Promise<void> {
+    const answer = await this.#checker.request<LineValuesAnswer>(lineValuesRequest, on);
+    if (answer === undefined) return;
+    if (answer.kind === "cannot") {
+      void window.showInformationMessage(`There are no values to show: ${answer.message}.`);
+      return;
+    }
+    // The last part of the path is the title of the tab. Another run makes another page, as pages are kept.
+    const path = `/${this.#pages.size + 1}/${on.subject.name.replaceAll(/[^\w~]/g, "_")} line by line.md`;
+    const uri = Uri.from({ scheme: SCHEME, path });
+    this.#pages.set(uri.toString(), answer.markdown);
+    await commands.executeCommand("markdown.showPreview", uri);
+  }
+}
+
+async function pickedName(title: string, names: readonly Named[]): Promise<string | undefined> {
+  const items = names.map((each) => ({ label: each.name, detail: each.title }));
+  const picked = await window.showQuickPick(items, { title, matchOnDetail: true });
+  return picked?.label;
+}
