@@ -63,8 +63,10 @@ function triedBy(reading: ProjectReading, among: readonly Rule[]) {
   const tried = tryReports(program, notes);
   const reports = tried && mendReports(tried, mendingOf(reading, undefined));
   const isRunWhole = judging.some((rule) => rule.needsWholeRun !== false);
-  const whole = isRunWhole ? runWhole(reading, undefined) : { runs: [] };
+  const whole = isRunWhole ? runWhole(reading, undefined) : { runs: [], notRun: [] };
   if (reports === undefined || whole === undefined) throw new Error("nobody cancelled it");
+  // A snippet that says with which mouse it is run has to be run to its end.
+  if (reading.project.settings.simulate.mice.length > 0) expect(whole.notRun).toEqual([]);
   return judgeTrials(reading.facts, { reports, runs: whole.runs }, ownLevels, judging);
 }
 
