@@ -17,6 +17,9 @@ vi.mock("../../src-core/checks/harness.ts", async (load) =>
  */
 const core = "/usr/share/arduino/hardware/arduino/avr";
 
+/** A sketch's files, put together as the sketch tools do. */
+const sketchName = "sketch.cpp";
+
 let folder = "";
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "edgewise-fixes-"));
@@ -35,25 +38,30 @@ const quick = rules.filter((rule) => rule.judge === undefined || rule.needsWhole
 describe.each(suites.map(({ rule, snippets }) => [rule.id, snippets.wrong] as const))("%s", (id, wrong) => {
   test.each(Object.entries(wrong))("%s", (_, example) => {
     const before = findingsIn(example, quick);
-    const complaintsBefore = complaintsOf(example);
-    for (const finding of before.filter(({ rule }) => rule === id)) {
-      for (const fix of finding.fixes) {
-        const mended = withEdits(example, fix.edits);
-        const after = findingsIn(mended, quick).map(({ rule, message }) => `${rule}: ${message}`);
-        expect(after, fix.title).not.toContain(`${id}: ${finding.message}`);
-        const known = new Set(before.map(({ rule, message }) => `${rule}: ${message}`));
-        expect(
-          after.filter((each) => !known.has(each)),
-          fix.title,
-        ).toEqual([]);
-        const complaints = complaintsOf(mended);
-        expect(
-          complaints.filter((each) => !complaintsBefore.includes(each)),
-          fix.title,
-        ).toEqual([]);
-        counts.fixes += 1;
-        if (complaintsBefore.length === 0) counts.clean += 1;
-      }
+    const known = new Set(before.map(({ rule, message }) => `${rule}: ${message}`));
+    const offered = before
+      .filter(({ rule }) => rule === id)
+      .flatMap(({ message, fixes }) =>
+        fixes.map(({ title, edits }) => ({ title, message, mended: withEdits(example, edits) })),
+      );
+    if (offered.length === 0) return;
+    const [complaintsBefore = [], ...complaints] = complaintsOf([
+      example,
+      ...offered.map(({ mended }) => mended),
+    ]);
+    for (const [index, { title, message, mended }] of offered.entries()) {
+      const after = findingsIn(mended, quick).map(({ rule, message }) => `${rule}: ${message}`);
+      expect(after, title).not.toContain(`${id}: ${message}`);
+      expect(
+        after.filter((each) => !known.has(each)),
+        title,
+      ).toEqual([]);
+      expect(
+        complaints[index]?.filter((each) => !complaintsBefore.includes(each)),
+        title,
+      ).toEqual([]);
+      counts.fixes += 1;
+      if (complaintsBefore.length === 0) counts.clean += 1;
     }
   });
 });
@@ -66,24 +74,49 @@ describe("the compiler", () => {
   });
 });
 
-/** The compiler's errors, without their lines; the sources of an example by themselves, a sketch's files together. */
-function complaintsOf(example: Example): readonly string[] {
+/** A source to compile, in the folder of its example. */
+interface Source {
+  readonly path: string;
+  readonly isC: boolean;
+}
+
+/**
+ * The compiler's errors in each of the examples, which are for the same chip, without their lines; the sources of an example by
+ * themselves, a sketch's files together. The compiler is started once for each language.
+ */
+function complaintsOf(examples: readonly Example[]): readonly (readonly string[])[] {
   rmSync(folder, { recursive: true });
-  for (const [name, text] of Object.entries(example)) {
-    mkdirSync(dirname(join(folder, name)), { recursive: true });
-    writeFileSync(join(folder, name), text);
+  const sources = examples.flatMap((example, index) => written(example, `${index}`));
+  const chip = chipOf(examples[0] ?? {});
+  const complaints = examples.map((): string[] => []);
+  for (const isC of [true, false]) {
+    const paths = sources.filter((source) => source.isC === isC).map(({ path }) => path);
+    if (paths.length === 0) continue;
+    let current: string[] | undefined;
+    for (const line of linesFrom(paths, isC, chip)) {
+      const index = /^(?:In file included from )?(\d+)\//.exec(line)?.[1];
+      if (index !== undefined) current = complaints[Number(index)];
+      const message = / error: (.*)$/.exec(line)?.[1];
+      if (message !== undefined) current?.push(message);
+    }
   }
+  return complaints;
+}
+
+/** Writes an example into its folder, and gives what is to be compiled there. */
+function written(example: Example, own: string): readonly Source[] {
   const names = Object.keys(example);
   const sketch = names.filter((name) => name.endsWith(".ino"));
-  if (sketch.length > 0) {
-    const parts = sketch.map((name) => example[name] ?? "");
-    writeFileSync(join(folder, "sketch.cpp"), `#include <Arduino.h>\n${parts.join("\n")}\n`);
+  const text = `#include <Arduino.h>\n${sketch.map((name) => example[name] ?? "").join("\n")}\n`;
+  const files = sketch.length > 0 ? { ...example, [sketchName]: text } : example;
+  for (const [name, content] of Object.entries(files)) {
+    const path = join(folder, own, name);
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, content);
   }
-  const sources = [
-    ...names.filter((name) => /\.(c|cc|cpp)$/.test(name)),
-    ...(sketch.length > 0 ? ["sketch.cpp"] : []),
-  ];
-  return sources.flatMap((name) => errorsIn(name, chipOf(example)));
+  return Object.keys(files)
+    .filter((name) => /\.(c|cc|cpp)$/.test(name))
+    .map((name) => ({ path: join(own, name), isC: name.endsWith(".c") }));
 }
 
 function chipOf(example: Example): string {
@@ -91,8 +124,8 @@ function chipOf(example: Example): string {
   return /@wire board (\w+)/.exec(all)?.[1] ?? /"chip":\s*"(\w+)"/.exec(all)?.[1] ?? "atmega328p";
 }
 
-function errorsIn(name: string, chip: string): readonly string[] {
-  const isC = name.endsWith(".c");
+/** What the compiler says of these sources. A sketch's clock is that of its board; whoever writes it in a source has it there. */
+function linesFrom(paths: readonly string[], isC: boolean, chip: string): readonly string[] {
   const variant = chip.toLowerCase() === "atmega32u4" ? "leonardo" : "standard";
   const options = [
     `-mmcu=${chip.toLowerCase()}`,
@@ -100,15 +133,15 @@ function errorsIn(name: string, chip: string): readonly string[] {
     "-w",
     "-DARDUINO=10819",
     "-DARDUINO_ARCH_AVR",
-    ...(name === "sketch.cpp" ? ["-DF_CPU=16000000UL"] : []),
+    ...(paths.some((path) => path.endsWith(sketchName)) ? ["-DF_CPU=16000000UL"] : []),
     `-I${core}/cores/arduino`,
     `-I${core}/variants/${variant}`,
     isC ? "-std=gnu11" : "-std=gnu++17",
   ];
-  const { error, stderr } = spawnSync(isC ? "avr-gcc" : "avr-g++", [...options, name], {
+  const { error, stderr } = spawnSync(isC ? "avr-gcc" : "avr-g++", [...options, ...paths], {
     cwd: folder,
     encoding: "utf8",
   });
   if (error !== undefined) throw error;
-  return [...stderr.matchAll(/ error: (.*)$/gm)].map(([, message = ""]) => message);
+  return stderr.split("\n");
 }

@@ -28,9 +28,10 @@ int main(void) { return 0; }
 // @wire encodes two-button from x=dx y=-deltaY left=b.0 right=b.1 into out
 //                                       ^^^^^^ note/mismatch: deltay
 void build(int8_t dx, int8_t deltay, uint8_t b, uint8_t out[3]) {
-  out[0] = 0x40 | (b & 1) << 5;
+  uint8_t down = -deltay;
+  out[0] = 0x40 | (b & 1) << 5 | (b & 2) << 3 | (down & 0xC0) >> 4 | (dx & 0xC0) >> 6;
   out[1] = dx & 0x3F;
-  out[2] = -deltay & 0x3F;
+  out[2] = down & 0x3F;
 }
 int main(void) { return 0; }
 `,
