@@ -48,6 +48,16 @@ const bundles = [
     external: ["vscode"],
   },
   {
+    entryPoints: ["ribbon", "matrix"].flatMap((view) =>
+      ["ts", "css"].map((kind) => ({ in: `client/views/${view}/${view}.${kind}`, out: `views/${view}` })),
+    ),
+    outdir: dist,
+    platform: "browser",
+    format: "iife",
+    // The page's own security policy lets nothing else be loaded.
+    sourcemap: false,
+  },
+  {
     // Run in the checkout only; not part of the extension.
     entryPoints: {
       demo: "server/demo/demo.ts",

@@ -1,5 +1,15 @@
-import { type ExtensionContext, type LogOutputChannel, window, workspace } from "vscode";
+import {
+  type CancellationToken,
+  type ExtensionContext,
+  type LogOutputChannel,
+  window,
+  workspace,
+} from "vscode";
 import { LanguageClient, TransportKind } from "vscode-languageclient/node";
+import {
+  type MatrixCellParams,
+  matrixCellNotification,
+} from "../server/language-server/client-messages/matrix.ts";
 import { type CheckStatus, statusNotification } from "../server/language-server/client-messages/status.ts";
 import type { StatusItem } from "./status-item.ts";
 
@@ -8,6 +18,8 @@ export class Checker {
   readonly log: LogOutputChannel;
   readonly #serverFile: string;
   readonly #status: StatusItem;
+  /** Called for each cell of a matrix that was run. */
+  onMatrixCell: (cell: MatrixCellParams) => void = () => undefined;
   #client: LanguageClient | undefined;
 
   constructor(context: ExtensionContext, status: StatusItem) {
@@ -29,12 +41,21 @@ export class Checker {
   }
 
   /** Asks the server; undefined, and said to the user, where it does not run. */
-  async request<Answer>(method: string, params: object): Promise<Answer | undefined> {
+  async request<Answer>(
+    method: string,
+    params: object,
+    cancelled?: CancellationToken,
+  ): Promise<Answer | undefined> {
     if (this.#client === undefined) {
       void window.showWarningMessage("The checker does not run; `edgewise.enable` starts it.");
       return undefined;
     }
-    return this.#client.sendRequest<Answer>(method, params);
+    return this.#client.sendRequest<Answer>(method, params, cancelled);
+  }
+
+  /** Tells the server, where it runs. */
+  async notify(method: string, params: object): Promise<void> {
+    await this.#client?.sendNotification(method, params);
   }
 
   async start(): Promise<void> {
@@ -42,6 +63,7 @@ export class Checker {
     const client = this.#createClient();
     this.#client = client;
     client.onNotification(statusNotification, (status: CheckStatus) => this.#status.show(status));
+    client.onNotification(matrixCellNotification, (cell: MatrixCellParams) => this.onMatrixCell(cell));
     try {
       await client.start();
     } catch (error) {

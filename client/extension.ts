@@ -12,7 +12,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   checker = started;
   context.subscriptions.push(
     status,
-    ...registerCommands(started),
+    ...registerCommands(started, context.extensionUri),
     workspace.onDidChangeConfiguration(async (event) => {
       if (event.affectsConfiguration("edgewise.enable")) await started.followSetting();
     }),

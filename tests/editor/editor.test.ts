@@ -1,34 +1,19 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { encoderFirmware, rightMark, unnotedFirmware, wrongMark } from "../server/built/encoder-firmware.ts";
 import { faultyFirmware, rightDivisor } from "../server/built/sample-firmware.ts";
 import { EditorSession } from "./host/editor-session.ts";
-import { type EditorHost, installEditorHost } from "./host/install.ts";
+import { packagedForTests } from "./host/packaged.ts";
 import { patience } from "./host/retrying.ts";
 import { Workbench } from "./host/workbench.ts";
 
-let host: EditorHost;
-let packages = "";
-let vsix = "";
-
-beforeAll(() => {
-  host = installEditorHost();
-  packages = mkdtempSync(join(tmpdir(), "edgewise-vsix-"));
-  vsix = join(packages, "edgewise.vsix");
-  execFileSync("npm", ["run", "package", "--", "--out", vsix], { stdio: ["ignore", "ignore", "inherit"] });
-});
-
-afterAll(() => rmSync(packages, { recursive: true, force: true }));
+const packaged = packagedForTests();
 
 describe("in a trusted folder", () => {
   let session: EditorSession;
   let workbench: Workbench;
 
   beforeAll(async () => {
-    session = await EditorSession.open(host, vsix, faultyFirmware, {
+    session = await EditorSession.open(packaged, faultyFirmware, {
       "security.workspace.trust.enabled": false,
     });
     workbench = new Workbench(session.page);
@@ -102,8 +87,7 @@ describe("in a folder with an encoder", () => {
 
   beforeAll(async () => {
     session = await EditorSession.open(
-      host,
-      vsix,
+      packaged,
       { "main.c": encoderFirmware(wrongMark) },
       { "security.workspace.trust.enabled": false },
     );
@@ -128,8 +112,7 @@ describe("in a folder with an encoder without a note", () => {
 
   beforeAll(async () => {
     session = await EditorSession.open(
-      host,
-      vsix,
+      packaged,
       { "main.c": unnotedFirmware() },
       { "security.workspace.trust.enabled": false },
     );
@@ -154,7 +137,7 @@ describe("in a folder that is not trusted", () => {
   let session: EditorSession;
 
   beforeAll(async () => {
-    session = await EditorSession.open(host, vsix, faultyFirmware, {
+    session = await EditorSession.open(packaged, faultyFirmware, {
       "security.workspace.trust.enabled": true,
       "security.workspace.trust.startupPrompt": "never",
     });

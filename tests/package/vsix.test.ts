@@ -22,7 +22,7 @@ const rulePages = readdirSync("docs/rules", { recursive: true, encoding: "utf8" 
   .filter((name) => name.endsWith(".md"))
   .map((name) => `extension/docs/rules/${name}`);
 
-test("the package holds the two programs, what they read, and the papers, the rules' pages among them; nothing else", () => {
+test("the package holds the two programs, the views, what they read, and the papers, the rules' pages among them; nothing else", () => {
   expect([...names].sort()).toEqual(
     [
       "[Content_Types].xml",
@@ -32,6 +32,10 @@ test("the package holds the two programs, what they read, and the papers, the ru
       "extension/dist/edgewise.js",
       "extension/dist/edgewise.schema.json",
       "extension/dist/extension.cjs",
+      "extension/dist/views/matrix.css",
+      "extension/dist/views/matrix.js",
+      "extension/dist/views/ribbon.css",
+      "extension/dist/views/ribbon.js",
       "extension/dist/third-party-notices.txt",
       "extension/dist/tree-sitter-cpp.wasm",
       "extension/dist/web-tree-sitter.wasm",

@@ -2,7 +2,7 @@ import { basename, join, relative } from "node:path/posix";
 import { FileLines } from "../../../src-core/present/line-index.ts";
 import { carriedBytes } from "../../../src-core/present/ribbon/carried-bytes.ts";
 import { closeUpOf } from "../../../src-core/present/ribbon/close-up.ts";
-import { panelOf } from "../../../src-core/present/ribbon/panel.ts";
+import { panelOf, type RunRows, rowsOf } from "../../../src-core/present/ribbon/panel.ts";
 import { ribbonOf, wordsOf } from "../../../src-core/present/ribbon/ribbon-of.ts";
 import { ribbonAsSvg, svgCanvas } from "../../../src-core/present/svg/ribbon-as-svg.ts";
 import { vcdText } from "../../../src-core/present/vcd.ts";
@@ -25,6 +25,7 @@ interface Kept {
   /** Its files are named as seen from that folder. */
   readonly run: SimulatedRun;
   readonly lines: FileLines;
+  readonly rows: RunRows;
 }
 
 /** The worker's side: runs firmware, keeps the last run and lays out what of it is asked for. */
@@ -66,7 +67,7 @@ export class RunAnswerer {
     const run = renameDetailed(result.run, (file) => relative(root, file));
     const lines = new FileLines((file) => this.#files.readText(join(root, file)));
     const name = basename(root);
-    this.#kept = { name, run, lines };
+    this.#kept = { name, run, lines, rows: rowsOf(run, lines) };
     const closeUp = closeUpOf(run);
     return {
       kind: "run",
@@ -91,8 +92,7 @@ export class RunAnswerer {
 
   #panel({ from, to, columns }: Extract<RunRequest, { kind: "panel" }>): RunReply {
     if (this.#kept === undefined) return nothingKept;
-    const { run, lines } = this.#kept;
-    return { kind: "panel", panel: panelOf(run, "", { from, to }, { columns, perTick }, lines) };
+    return { kind: "panel", panel: panelOf(this.#kept.rows, "", { from, to }, { columns, perTick }) };
   }
 
   #text({ format, window }: Extract<RunRequest, { kind: "text" }>): RunReply {

@@ -8,7 +8,7 @@ export function condensed(marks: readonly Mark[], window: TimeWindow, finest: Ti
   let brief: Mark | undefined;
   const inside = marks
     .filter(({ from, to }) => to >= window.from && from <= window.to)
-    .toSorted((a, b) => a.from - b.from);
+    .sort((a, b) => a.from - b.from);
   for (const mark of inside) {
     const isBrief = mark.to - mark.from < 2 * finest;
     if (isBrief && brief !== undefined && mark.from - brief.to < finest && mark.kind === brief.kind) {

@@ -4,7 +4,7 @@ import type { FileLines } from "../line-index.ts";
 import { limitInWords, measuredInWords } from "../quantity.ts";
 import { figureRows, milliseconds } from "../run-figures.ts";
 import { closeUpOf } from "./close-up.ts";
-import { type Canvas, panelOf } from "./panel.ts";
+import { type Canvas, panelOf, rowsOf } from "./panel.ts";
 import {
   type FaultText,
   type LabelledText,
@@ -76,14 +76,15 @@ function panelsOf(
   canvas: Canvas,
   window: TimeWindow | undefined,
 ): readonly Panel[] {
+  const rows = rowsOf(run, lines);
   const whole = `of ${(run.ended / second).toFixed(2)} s`;
   if (window !== undefined) {
     const title = `From ${moment(window.from)} to ${moment(window.to)} ${whole}`;
-    return [panelOf(run, title, window, canvas, lines)];
+    return [panelOf(rows, title, window, canvas)];
   }
-  const all = panelOf(run, "The whole run", { from: 0, to: run.ended }, canvas, lines);
+  const all = panelOf(rows, "The whole run", { from: 0, to: run.ended }, canvas);
   const closeUp = closeUpOf(run);
-  return closeUp === undefined ? [all] : [all, panelOf(run, closeUp.title, closeUp.window, canvas, lines)];
+  return closeUp === undefined ? [all] : [all, panelOf(rows, closeUp.title, closeUp.window, canvas)];
 }
 
 function pathsOf({ sent, received }: SimulatedRun): Paths {

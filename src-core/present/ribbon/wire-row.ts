@@ -13,16 +13,24 @@ export function wireRow(
   placeOf: (place: number | undefined) => Place | undefined,
 ): Row {
   const stretches: Stretch[] = [];
+  let busy: Changing<Stretch> | undefined;
   for (const stretch of levels(label, edges, window, placeOf)) {
     const isBrief = stretch.to - stretch.from < 1.5 * finest && stretch.to < window.to;
-    const last = stretches.at(-1);
-    if (!isBrief) stretches.push(stretch);
-    else if (last?.level === "busy")
-      stretches[stretches.length - 1] = { ...last, to: stretch.to, changes: last.changes + stretch.changes };
-    else stretches.push({ ...stretch, level: "busy" });
+    if (!isBrief) {
+      stretches.push(stretch);
+      busy = undefined;
+    } else if (busy === undefined) {
+      busy = { ...stretch, level: "busy" };
+      stretches.push(busy);
+    } else {
+      busy.to = stretch.to;
+      busy.changes += stretch.changes;
+    }
   }
   return { kind: "wire", label, stretches };
 }
+
+type Changing<Each> = { -readonly [Key in keyof Each]: Each[Key] };
 
 function levels(
   wire: WireName,
@@ -30,9 +38,8 @@ function levels(
   { from, to }: TimeWindow,
   placeOf: (place: number | undefined) => Place | undefined,
 ): readonly Stretch[] {
-  const own = edges.filter((edge) => edge.wire === wire && edge.time < to);
-  const before = own.filter(({ time }) => time <= from).at(-1);
-  const inside = own.filter(({ time }) => time > from);
+  const before = edges.findLast((edge) => edge.wire === wire && edge.time <= from && edge.time < to);
+  const inside = edges.filter((edge) => edge.wire === wire && edge.time > from && edge.time < to);
   const first = {
     from,
     level: before?.level ?? levelAtStart(wire, edges),

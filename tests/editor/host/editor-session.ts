@@ -2,9 +2,9 @@ import { type ChildProcess, execFileSync, spawn } from "node:child_process";
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
-import type { EditorHost } from "./install.ts";
+import type { Packaged } from "./packaged.ts";
 import { patience } from "./retrying.ts";
 
 /** Chromium of Debian; EDGEWISE_CHROMIUM names another. */
@@ -36,8 +36,7 @@ export class EditorSession {
 
   /** `settings` are the user's, on top of the quiet ones. */
   static async open(
-    host: EditorHost,
-    vsix: string,
+    { host, vsix }: Packaged,
     files: Readonly<Record<string, string>>,
     settings: Readonly<Record<string, unknown>>,
   ): Promise<EditorSession> {
@@ -47,7 +46,10 @@ export class EditorSession {
     mkdirSync(join(userData, "User"), { recursive: true });
     writeFileSync(join(userData, "User", "settings.json"), JSON.stringify({ ...quietSettings, ...settings }));
     mkdirSync(folder);
-    for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+    for (const [name, text] of Object.entries(files)) {
+      mkdirSync(dirname(join(folder, name)), { recursive: true });
+      writeFileSync(join(folder, name), text);
+    }
     const extensions = join(scratch, "extensions");
     const shared = ["--user-data-dir", userData, "--extensions-dir", extensions];
     execFileSync(host.node, [host.entry, ...shared, "--install-extension", vsix], { stdio: "ignore" });

@@ -1,6 +1,6 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
-import type { Locator, Page } from "playwright-core";
+import type { FrameLocator, Locator, Page } from "playwright-core";
 import { patience, retrying } from "./retrying.ts";
 
 interface Limit {
@@ -130,6 +130,28 @@ export class Workbench {
     // What a next key opens would be closed again as the focus comes back.
     await widget.waitFor({ state: "hidden", ...limit });
     await this.page.locator(".editor-instance .monaco-editor.focused").first().waitFor(limit);
+  }
+
+  /** Runs a command by its title until `outcome` is to be seen. */
+  async runCommand(title: string, outcome: Locator): Promise<void> {
+    await this.retrying(async (limit) => {
+      await this.page.keyboard.press("F1");
+      const field = this.page.locator(".quick-input-widget input").first();
+      await field.waitFor(limit);
+      await field.fill(`>${title}`);
+      await this.page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().click(limit);
+      await outcome.waitFor(limit);
+    });
+  }
+
+  /** A row of the list that asks something. */
+  choice(text: string): Locator {
+    return this.page.locator(".quick-input-list .monaco-list-row", { hasText: text }).first();
+  }
+
+  /** What is inside the view of the active tab. */
+  get view(): FrameLocator {
+    return this.page.locator("iframe.webview:visible").first().contentFrame().frameLocator("#active-frame");
   }
 
   /** For people who want to see what the test saw; the folder is not under version control. */

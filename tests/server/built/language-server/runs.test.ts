@@ -10,7 +10,7 @@ import type {
   RunAnswer,
   RunParams,
 } from "../../../../server/language-server/client-messages/runs.ts";
-import { sampleFiles } from "./sample-files.ts";
+import { sampleFiles } from "../sample-files.ts";
 import type { Session } from "./session.ts";
 import { sessionOver } from "./sessions.ts";
 

@@ -1,0 +1,53 @@
+import { type QuickPickItem, window } from "vscode";
+import {
+  type Firmware,
+  type FirmwaresParams,
+  firmwaresRequest,
+  type Named,
+  type RunParams,
+} from "../server/language-server/client-messages/runs.ts";
+import type { Checker } from "./checker.ts";
+
+/** Asks which firmware of the workspace is meant, where there are several; undefined where none was chosen. */
+export async function chooseFirmware(checker: Checker, title: string): Promise<Firmware | undefined> {
+  const document = window.activeTextEditor?.document;
+  const params: FirmwaresParams = document?.uri.scheme === "file" ? { near: document.uri.toString() } : {};
+  const firmwares = await checker.request<readonly Firmware[]>(firmwaresRequest, params);
+  if (firmwares === undefined) return undefined;
+  if (firmwares.length === 0) {
+    void window.showInformationMessage("There is no firmware in this workspace: no .c, .cpp or .ino file.");
+    return undefined;
+  }
+  const [only, other] = firmwares;
+  if (other === undefined) return only;
+  const items = firmwares.map((firmware) => ({
+    label: firmware.name,
+    description: firmware.project,
+    firmware,
+  }));
+  const picked = await window.showQuickPick(items, { title, placeHolder: "Which firmware" });
+  return picked?.firmware;
+}
+
+/** Asks for a stroke, a mouse and a PC; undefined where one was not chosen. */
+export async function chooseRun(checker: Checker, title: string): Promise<RunParams | undefined> {
+  const firmware = await chooseFirmware(checker, title);
+  if (firmware === undefined) return undefined;
+  const stroke = await chooseNamed(firmware.strokes, `${title} (1/3)`, "What the hand does");
+  if (stroke === undefined) return undefined;
+  const mouse = await chooseNamed(firmware.mice, `${title} (2/3)`, "Which mouse");
+  if (mouse === undefined) return undefined;
+  const pc = await chooseNamed(firmware.pcs, `${title} (3/3)`, "Which PC");
+  return pc === undefined ? undefined : { project: firmware.project, stroke, mouse, pc };
+}
+
+/** Asks for one of several things by name. */
+export async function chooseNamed(
+  among: readonly Named[],
+  title: string,
+  placeHolder: string,
+): Promise<string | undefined> {
+  const items = among.map(({ name, title: detail }): QuickPickItem => ({ label: name, detail }));
+  const picked = await window.showQuickPick(items, { title, placeHolder, matchOnDetail: true });
+  return picked?.label;
+}

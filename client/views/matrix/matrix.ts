@@ -1,0 +1,132 @@
+import type { CellVerdict, MatrixPlan } from "../../../server/language-server/client-messages/matrix.ts";
+import { hostOf, make } from "../elements.ts";
+import type { FromMatrix, ToMatrix } from "./messages.ts";
+import { faultsOf, progressInWords } from "./tally.ts";
+
+const host = hostOf<FromMatrix>();
+const page = document.getElementById("view") ?? document.body;
+let matrix: Matrix | undefined;
+
+window.addEventListener("message", ({ data }: MessageEvent<ToMatrix>) => {
+  switch (data.kind) {
+    case "plan":
+      matrix = new Matrix(data.name, data.plan);
+      break;
+    case "cell":
+      matrix?.take(data.cell);
+      break;
+    case "end":
+      matrix?.end();
+  }
+});
+host.postMessage({ kind: "ready" });
+
+/** A table whose cells fill in. */
+class Matrix {
+  readonly #all: number;
+  readonly #places = new Map<string, HTMLElement>();
+  readonly #cells: CellVerdict[] = [];
+  readonly #bar: HTMLProgressElement;
+  readonly #said = make("output", { class: "said", "aria-live": "off" });
+  readonly #ended = make("p", { class: "unseen", role: "status" });
+  readonly #faults = make("div", { class: "faults" });
+  readonly #cancel = make("button", { type: "button" }, "Cancel");
+
+  constructor(name: string, plan: MatrixPlan) {
+    this.#all = plan.mice.length * plan.pcs.length;
+    this.#bar = make("progress", { max: this.#all, value: 0, "aria-label": "Cells that were run" });
+    this.#cancel.addEventListener("click", () => {
+      this.#cancel.disabled = true;
+      host.postMessage({ kind: "cancel" });
+    });
+    page.replaceChildren(
+      make("header", {}, make("h1", {}, `${name}: every mouse at every PC`)),
+      make(
+        "p",
+        { class: "soft strokes" },
+        `Strokes: ${plan.strokes.map((stroke) => stroke.name).join(", ")}`,
+      ),
+      make("div", { class: "tools" }, this.#bar, this.#said, this.#cancel),
+      this.#ended,
+      make("div", { class: "table" }, this.#table(plan)),
+      this.#faults,
+    );
+    this.#tell();
+  }
+
+  take(cell: CellVerdict): void {
+    this.#cells.push(cell);
+    const place = this.#places.get(placeOf(cell));
+    if (place !== undefined) {
+      place.className = cell.verdict.replace(" ", "-");
+      place.title = cell.verdict === "passed" ? cell.detail : `${cell.word}: ${cell.detail}`;
+      place.replaceChildren(cell.stroke === undefined ? cell.verdict : this.#button(cell, cell.stroke));
+    }
+    this.#tell();
+  }
+
+  end(): void {
+    const isWhole = this.#cells.length === this.#all;
+    this.#cancel.hidden = true;
+    this.#bar.hidden = true;
+    for (const place of this.#places.values())
+      if (place.className === "waiting") place.replaceChildren("\u2013");
+    this.#said.textContent = `${progressInWords(this.#cells, this.#all)}${isWhole ? "" : "; cancelled"}`;
+    this.#ended.textContent = this.#said.textContent;
+  }
+
+  #tell(): void {
+    this.#bar.value = this.#cells.length;
+    this.#said.textContent = progressInWords(this.#cells, this.#all);
+    const faults = faultsOf(this.#cells);
+    this.#faults.replaceChildren(
+      ...(faults.length === 0 ? [] : [make("h2", {}, "What fails first")]),
+      make(
+        "dl",
+        {},
+        ...faults.flatMap(({ word, cells, first }) => [
+          make("dt", {}, `${word}`),
+          make(
+            "dd",
+            {},
+            `${cells === 1 ? "1 cell" : `${cells} cells`}; with mouse ${first.mouse} at ${first.pc}, ${first.detail}`,
+          ),
+        ]),
+      ),
+    );
+  }
+
+  #table({ mice, pcs }: MatrixPlan): HTMLElement {
+    const head = make(
+      "tr",
+      {},
+      make("td", {}),
+      ...pcs.map(({ name, title }) => make("th", { scope: "col", title }, name)),
+    );
+    const rows = mice.map((mouse) => {
+      const cells = pcs.map((pc) => {
+        const place = make("td", { class: "waiting" }, "\u00b7");
+        this.#places.set(placeOf({ mouse: mouse.name, pc: pc.name }), place);
+        return place;
+      });
+      return make("tr", {}, make("th", { scope: "row", title: mouse.title }, mouse.name), ...cells);
+    });
+    return make(
+      "table",
+      { "aria-label": "Mice down, PCs across" },
+      make("thead", {}, head),
+      make("tbody", {}, ...rows),
+    );
+  }
+
+  #button({ mouse, pc, verdict, detail }: CellVerdict, stroke: string): HTMLElement {
+    const words = `${verdict}: mouse ${mouse} at PC ${pc}, ${detail}. Shows the run.`;
+    const button = make("button", { type: "button", class: "link", "aria-label": words }, verdict);
+    button.addEventListener("click", () => host.postMessage({ kind: "show", stroke, mouse, pc }));
+    return button;
+  }
+}
+
+function placeOf({ mouse, pc }: Pick<CellVerdict, "mouse" | "pc">): string {
+  return `${mouse} ${pc}`;
+}
