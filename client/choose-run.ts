@@ -33,16 +33,25 @@ export async function chooseFirmware(checker: Checker, title: string): Promise<F
 export async function chooseRun(checker: Checker, title: string): Promise<RunParams | undefined> {
   const firmware = await chooseFirmware(checker, title);
   if (firmware === undefined) return undefined;
-  const stroke = await chooseNamed(firmware.strokes, `${title} (1/3)`, "What the hand does");
+  const chosen = await chooseAround(firmware, title);
+  return chosen && { project: firmware.project, ...chosen };
+}
+
+/** Asks for what a firmware is run with. */
+export async function chooseAround(
+  { strokes, mice, pcs }: Firmware,
+  title: string,
+): Promise<Omit<RunParams, "project"> | undefined> {
+  const stroke = await chooseNamed(strokes, `${title} (1/3)`, "What the hand does");
   if (stroke === undefined) return undefined;
-  const mouse = await chooseNamed(firmware.mice, `${title} (2/3)`, "Which mouse");
+  const mouse = await chooseNamed(mice, `${title} (2/3)`, "Which mouse");
   if (mouse === undefined) return undefined;
-  const pc = await chooseNamed(firmware.pcs, `${title} (3/3)`, "Which PC");
-  return pc === undefined ? undefined : { project: firmware.project, stroke, mouse, pc };
+  const pc = await chooseNamed(pcs, `${title} (3/3)`, "Which PC");
+  return pc === undefined ? undefined : { stroke, mouse, pc };
 }
 
 /** Asks for one of several things by name. */
-export async function chooseNamed(
+async function chooseNamed(
   among: readonly Named[],
   title: string,
   placeHolder: string,

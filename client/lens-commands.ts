@@ -14,12 +14,9 @@ import {
   type RunSubject,
   showLineValuesCommand,
 } from "../server/language-server/client-messages/lenses.ts";
-import {
-  type Firmware,
-  firmwaresRequest,
-  type Named,
-} from "../server/language-server/client-messages/runs.ts";
+import { type Firmware, firmwaresRequest } from "../server/language-server/client-messages/runs.ts";
 import type { Checker } from "./checker.ts";
+import { chooseAround } from "./choose-run.ts";
 
 const SCHEME = "edgewise-lines";
 
@@ -65,11 +62,9 @@ export class LensCommands implements Disposable {
     const firmwares = await this.#checker.request<readonly Firmware[]>(firmwaresRequest, {});
     const offered = firmwares?.find((each) => each.project === project);
     if (offered === undefined) return;
-    const stroke = await pickedName("1 of 3: What the Hand Does", offered.strokes);
-    const mouse = stroke && (await pickedName("2 of 3: The Mouse", offered.mice));
-    const pc = mouse && (await pickedName("3 of 3: The PC", offered.pcs));
-    if (stroke === undefined || mouse === undefined || pc === undefined) return;
-    const chosen: RunChosen = { project, choice: { stroke, mouse, pc } };
+    const choice = await chooseAround(offered, "Another Run");
+    if (choice === undefined) return;
+    const chosen: RunChosen = { project, choice };
     await this.#checker.request<null>(chooseRunRequest, chosen);
   }
 
@@ -86,10 +81,4 @@ export class LensCommands implements Disposable {
     this.#pages.set(uri.toString(), answer.markdown);
     await commands.executeCommand("markdown.showPreview", uri);
   }
-}
-
-async function pickedName(title: string, names: readonly Named[]): Promise<string | undefined> {
-  const items = names.map((each) => ({ label: each.name, detail: each.title }));
-  const picked = await window.showQuickPick(items, { title, matchOnDetail: true });
-  return picked?.label;
 }

@@ -40,7 +40,7 @@ describe("a run", () => {
     // 0xF4 enables reporting, so that every driver has to send it.
     await field.fill("f4");
     await field.press("Enter");
-    await view.locator("output", { hasText: "0xF4" }).waitFor(patience);
+    await view.locator("output", { hasText: "F4 enable reporting" }).waitFor(patience);
     const ring = view.locator(".ring");
     await ring.waitFor(patience);
     await workbench.screenshot("ribbon-byte");
