@@ -74,6 +74,8 @@ export interface Observation {
    * `torn-access`: an interrupt came between the bytes of a variable that it changes.
    */
   readonly kind: "edge-missed" | "sampled-wrong" | "torn-access";
+  /** The code was waiting until the UART could take a byte, or had sent one. */
+  readonly waitsForUart?: boolean;
   readonly time: Time;
   readonly at: At | undefined;
 }

@@ -29,6 +29,9 @@ export class ChipCore {
   readonly notSimulated: NotSimulated[] = [];
   /** The place in the source that is running; edges of wires carry it. The engine sets it. */
   place: At | undefined;
+  /** How often a handler was entered, and what of that the code runs now: 0 outside of handlers, undefined where nobody says. */
+  handlersEntered = 0;
+  handlerRun: number | undefined;
   /** Called before the chip drives a pin otherwise than before; moves the bench on to this moment. */
   moveBench: (time: Time) => void = () => {};
   /**
@@ -52,6 +55,11 @@ export class ChipCore {
   /** The cycle at which what is being done happens: that of an event while one happens, else that of the code. */
   get now(): number {
     return this.#eventCycle ?? this.cpu.cycles;
+  }
+
+  /** What is happening is done by a part of the chip, without the code. */
+  get isInEvent(): boolean {
+    return this.#eventCycle !== undefined;
   }
 
   /** Lets happen what comes next in the chip. */

@@ -78,8 +78,9 @@ function pinNamed(chip: Chip, name: string): PortPin {
   return pin;
 }
 
-function causeOf(chip: Chip): Cause {
-  return { party: "firmware", at: chip.core.place };
+function causeOf({ core }: Chip): Cause {
+  const { place: at, handlerRun: run, isInEvent } = core;
+  return { party: "firmware", at, ...(isInEvent || run === undefined ? {} : { run }) };
 }
 
 function connectOpenCollector(

@@ -21,6 +21,8 @@ export function simulatedFirmwareChip(
   connect(chip, wiring, bench.wires);
   const timeline = new Timeline(chip, bench);
   let wasReset = false;
+  const interrupted: number[] = [];
+  core.handlerRun = 0;
   chip.onWatchdogReset = () => {
     wasReset = true;
   };
@@ -51,8 +53,14 @@ export function simulatedFirmwareChip(
     },
     pendingInterrupt: () =>
       core.interrupts.isPending && chip.interruptsEnabled ? chip.pendingVector?.names[0] : undefined,
-    enterInterrupt: () => chip.takeInterrupt(),
+    enterInterrupt: () => {
+      chip.takeInterrupt();
+      interrupted.push(core.handlerRun ?? 0);
+      core.handlersEntered += 1;
+      core.handlerRun = core.handlersEntered;
+    },
     leaveInterrupt: () => {
+      core.handlerRun = interrupted.pop() ?? 0;
       cpu.data[statusRegister] = (cpu.data[statusRegister] ?? 0) | globalFlag;
     },
     get wasReset() {

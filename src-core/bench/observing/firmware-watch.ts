@@ -65,6 +65,13 @@ export class FirmwareWatch {
       .map((each) => interruptOf(core, each));
     wires.clock.onEdge((edge) => this.#clockEdge(edge));
     const looked = [clock, data, this.#rts].filter((each) => each !== undefined);
+    const status = model.usarts.find(({ txPin }) => txPin === wiring.transmit)?.control[0].address;
+    if (status !== undefined) {
+      core.cpu.readHooks[status] = () => {
+        if (this.#pulse !== undefined) this.#pulse.uartLooks += 1;
+        return core.cpu.data[status] ?? 0;
+      };
+    }
     for (const address of new Set(looked.map(addressOf))) {
       core.cpu.readHooks[address] = () => {
         this.#read(address);
@@ -109,6 +116,7 @@ export class FirmwareWatch {
       byInterrupt: false,
       isSeen: false,
       isLate: false,
+      uartLooks: 0,
       began: this.#core.place,
       next: undefined,
       readWhileLow: false,

@@ -8,6 +8,8 @@ const pulsesOfByte = 11;
 const stopBit = pulsesOfByte - 1;
 /** Who reads so many bits of a byte too late means to; fewer were late because something else was going on. */
 const manyBits = 4;
+/** Who asks so often in one pulse whether the UART is free waits for that; once is a look in passing. */
+const waitingLooks = 2;
 
 /** What the firmware missed or read at the wrong time of the bytes that the mouse sent whole. */
 export function observationsOf(pulses: readonly Pulse[], sent: readonly MouseByte[]): readonly Observation[] {
@@ -41,7 +43,12 @@ function missedIn(pulses: readonly Pulse[], hasWatched: boolean): readonly Obser
     .filter((pulse, bit) =>
       pulse.byInterrupt ? !pulse.isSeen : isWatched && bit < stopBit && !isLookedAt(pulse),
     )
-    .map(({ fall, next }) => ({ kind: "edge-missed", time: fall, at: next }));
+    .map(({ fall, next, uartLooks }) => ({
+      kind: "edge-missed",
+      time: fall,
+      at: next,
+      waitsForUart: uartLooks >= waitingLooks,
+    }));
 }
 
 function watchedOf(pulses: readonly Pulse[]): number {
@@ -64,8 +71,10 @@ function readLateIn(pulses: readonly Pulse[]): readonly Observation[] {
   });
   if (late.filter(({ pulse }) => !pulse.isLate).length >= manyBits)
     return late.map(({ time, at }) => ({ kind: "sampled-wrong", time, at }));
-  return late.flatMap(({ pulse: { byInterrupt, fall, began } }) =>
-    byInterrupt ? [{ kind: "edge-missed", time: fall, at: began }] : [],
+  return late.flatMap(({ pulse: { byInterrupt, fall, began, uartLooks } }) =>
+    byInterrupt
+      ? [{ kind: "edge-missed", time: fall, at: began, waitsForUart: uartLooks >= waitingLooks }]
+      : [],
   );
 }
 

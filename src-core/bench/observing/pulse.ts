@@ -19,6 +19,8 @@ export interface Pulse {
   isSeen: boolean;
   /** The interrupt was still waiting when the clock rose: what the handler reads is no longer this bit for sure. */
   isLate: boolean;
+  /** How often the code asked the UART that sends whether it is free, until the next pulse. */
+  uartLooks: number;
   /** Where the code was when it began, and when the next one did. */
   readonly began: At | undefined;
   next: At | undefined;

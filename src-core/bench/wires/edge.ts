@@ -11,6 +11,11 @@ export interface Cause {
   readonly party: Party;
   /** Where the firmware's source says so; undefined for the others, and where nobody knows. */
   readonly at: At | undefined;
+  /**
+   * Where the code of the firmware made it: 0 outside of interrupt handlers, else the how manieth run of a handler it was. Undefined for
+   * others, for what a part of the chip did without the code, and where nobody knows.
+   */
+  readonly run?: number;
 }
 
 /** A wire's change of level. */

@@ -85,13 +85,29 @@ function isTakenThoughWrong(time: Time, { mouse, ended, edges }: Run): boolean {
   return !mouse.received.some(({ end, fault }) => fault === "none" && end > time && end < until);
 }
 
-/** An edge of the mouse's clock came while the one before was not served: while a byte was sent to the PC, or not. */
-function missedEdge({ time, at }: Observation, { pc, wanted }: Run): Blame {
-  const byte = ((wanted.layout.dataBits + 2) * second) / wanted.baud;
-  const isSending = pc.bytes.some(({ from }) => time >= from - byte && time <= from + byte);
-  return isSending
+/** An edge of the mouse's clock came while the one before was not served: while the code sent a byte to the PC, or not. */
+function missedEdge(seen: Observation, run: Run): Blame {
+  const { time, at } = seen;
+  return seen.waitsForUart === true || isSending(time, run)
     ? { rule: "serial/blocks-receive", what: "while a byte goes to the PC, the mouse is not heard", time, at }
     : { rule: "ps2/clock-missed", what: "an edge of the mouse's clock was missed", time, at };
+}
+
+/**
+ * The code itself moves the line, bit by bit: outside of handlers, or more than once in one run of a handler. A part of the chip needs no
+ * code for it, and a handler that is called for each bit is done with it soon.
+ */
+function isSending(time: Time, { pc, wanted, edges }: Run): boolean {
+  const bit = second / wanted.baud;
+  const byte = (wanted.layout.dataBits + 2) * bit;
+  const going = pc.bytes.find(({ from }) => time >= from - bit && time <= from + byte);
+  if (going === undefined) return false;
+  const runs = edges.flatMap(({ wire, time: moved, cause: { party, run } }) =>
+    wire === "rxd" && party === "firmware" && moved >= going.from - bit && moved <= going.from + byte
+      ? [run]
+      : [],
+  );
+  return runs.some((run, index) => run === 0 || (run !== undefined && runs.indexOf(run) !== index));
 }
 
 /** Who takes spoilt reports as they came agrees longer with what goes out than who leaves them out, or takes them right. */

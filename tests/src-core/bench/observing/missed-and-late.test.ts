@@ -24,6 +24,7 @@ function byteAt(ms: number, each: (bit: number, fall: number) => Partial<Pulse>)
       byInterrupt: true,
       isSeen: true,
       isLate: false,
+      uartLooks: 0,
       began: place(10),
       next: place(20),
       readWhileLow: true,
@@ -59,6 +60,15 @@ describe("edges that are missed", () => {
     const missed = byteAt(100, () => ({ isSeen: false }));
     expect(told({ ...missed, byte: { ...missed.byte, whole: false } })).toEqual([]);
     expect(told({ ...missed, pulses: missed.pulses.slice(1) })).toEqual([]);
+  });
+
+  test.each([
+    [0, false],
+    [1, false],
+    [2, true],
+  ])("the UART was asked %i times whether it is free: the code waited for it, %s", (uartLooks, waits) => {
+    const { byte, pulses } = byteAt(100, (bit) => ({ isSeen: bit !== 4, uartLooks }));
+    expect(observationsOf(pulses, [byte]).map(({ waitsForUart }) => waitsForUart)).toEqual([waits]);
   });
 
   const polled: Partial<Pulse> = { byInterrupt: false };

@@ -408,13 +408,45 @@ describe("what is to blame", () => {
     expect(faults(said)).toEqual([["ps2/clock-missed", 8, 55]]);
   });
 
-  test("an edge that was missed while a byte went to the PC", () => {
-    const observations = [{ kind: "edge-missed", time: 195 * MS, at: place(55) }] as const;
+  describe("an edge that was missed while a byte went to the PC", () => {
     const bytes = [{ from: 193 * MS, time: 200 * MS, value: 0x40, fault: undefined }];
     const pc = { ...handMade({}).pc, ...lost.pc, bytes };
-    expect(faults({ ...lost, pc, firmware: { observations, lastAt: undefined } })).toEqual([
-      ["serial/blocks-receive", 8, 55],
-    ]);
+    /** 0x40 with seven data bits at 1200 baud: 0 for seven bits, then 1. */
+    const told = (runs: readonly [number | undefined, number | undefined], waitsForUart = false) =>
+      faults({
+        ...lost,
+        pc,
+        edges: [
+          { time: 193 * MS, wire: "rxd", level: 0, cause: causeIn(runs[0]) },
+          { time: 198.833 * MS, wire: "rxd", level: 1, cause: causeIn(runs[1]) },
+        ],
+        firmware: {
+          observations: [{ kind: "edge-missed", time: 195 * MS, at: place(55), waitsForUart }],
+          lastAt: undefined,
+        },
+      }).filter(([rule]) => rule !== "serial/bit-time");
+    const causeIn = (run: number | undefined) =>
+      ({ party: "firmware", at: place(70), ...(run === undefined ? {} : { run }) }) as const;
+
+    test("that the code moves bit by bit: it was busy with it", () => {
+      expect(told([0, 0])).toEqual([["serial/blocks-receive", 8, 55]]);
+    });
+
+    test("that one run of a handler moves bit by bit", () => {
+      expect(told([7, 7])).toEqual([["serial/blocks-receive", 8, 55]]);
+    });
+
+    test("for each bit of which a timer calls a handler: something else kept the code busy", () => {
+      expect(told([7, 9])).toEqual([["ps2/clock-missed", 8, 55]]);
+    });
+
+    test("that a UART sends by itself", () => {
+      expect(told([undefined, undefined])).toEqual([["ps2/clock-missed", 8, 55]]);
+    });
+
+    test("for whose end the code waits", () => {
+      expect(told([undefined, undefined], true)).toEqual([["serial/blocks-receive", 8, 55]]);
+    });
   });
 });
 

@@ -148,3 +148,33 @@ describe("a fault is told by its rule, where the code has to be changed", () => 
     expect(found.map(({ rule, line }) => [rule, line])).toEqual(told);
   });
 });
+
+/** 100 us with interrupts off in every turn of the main loop: a fall of the clock is missed then, whatever the UART does. */
+const deafNowAndThen: Edit = [
+  "main.c",
+  "        send_what_is_due();\n    }\n}",
+  "        send_what_is_due();\n        cli();\n        _delay_us(170);\n        sei();\n    }\n}",
+];
+const withDelays: Edit = [
+  "main.c",
+  "#include <avr/interrupt.h>",
+  "#include <avr/interrupt.h>\n#include <util/delay.h>",
+];
+
+describe("edges that are missed while a byte is on the serial line", () => {
+  test("are not blamed on it where the USART sends by itself", () => {
+    const found = runEdited("ferry-c", [withDelays, deafNowAndThen]);
+    expect(found.map(({ rule }) => rule)).not.toContain("serial/blocks-receive");
+    expect(found.map(({ rule }) => rule)).toContain("ps2/clock-missed");
+  });
+
+  test("are where the code waits for the USART with interrupts off", () => {
+    const waits: Edit = [
+      "main.c",
+      "        serial_send(report[report_at++]);",
+      "        serial_send(report[report_at++]);\n        cli();\n        while (!serial_can_send()) {\n        }\n        sei();",
+    ];
+    const found = runEdited("ferry-c", [waits, ["ps2.c", "SAMPLE_RATE 40", "SAMPLE_RATE 100"]]);
+    expect(found.map(({ rule }) => rule)).toContain("serial/blocks-receive");
+  });
+});
