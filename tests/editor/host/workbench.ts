@@ -46,6 +46,26 @@ export class Workbench {
     return this.page.locator(".squiggly-error");
   }
 
+  /** A lens above a line of the active editor. */
+  lensWith(text: string): Locator {
+    return this.page
+      .locator(".editor-instance .codelens-decoration > :is(a, span)")
+      .filter({ hasText: new RegExp(text.replaceAll(" ", "[ \\u00a0]")) });
+  }
+
+  /** Clicks something and picks a row of the list that it opens; `shown` runs while the list is open. */
+  async pickFrom(opener: Locator, row: string, shown: () => Promise<void>): Promise<void> {
+    const offered = this.page.locator(".quick-input-list .monaco-list-row", {
+      has: this.page.getByText(row, { exact: true }),
+    });
+    await this.retrying(async (limit) => {
+      await opener.first().click(limit);
+      await offered.first().waitFor(limit);
+      await shown();
+      await offered.first().click(limit);
+    });
+  }
+
   get hover(): Locator {
     return this.page.locator(".monaco-hover:not(.hidden) .hover-contents, .monaco-hover .hover-row");
   }
