@@ -5,6 +5,7 @@ import type { ChipCore } from "./chip-core.ts";
 import type { CycleTask } from "./cycle-events.ts";
 import type { Bit, Interrupt } from "./interrupts.ts";
 import type { PortPin, Ports } from "./port.ts";
+import { UsartReceiver } from "./usart-receiver.ts";
 
 interface Buffered {
   readonly value: number;
@@ -15,7 +16,7 @@ interface Buffered {
  * The transmitter of a USART: one byte in the shift register, one behind it. A frame has the baud, data bits, parity
  * and stop bits that the registers say when its start bit begins; that is the cycle after UDR was written, or after the
  * last stop bit of the frame before. The real chip waits for its free-running baud clock, by less than a sixteenth of a bit.
- * Nothing is connected to the receiver: it never has a byte.
+ * The receiver is in `usart-receiver.ts`.
  */
 export class Usart {
   readonly #core: ChipCore;
@@ -24,7 +25,8 @@ export class Usart {
   readonly #task: CycleTask;
   readonly #empty: Interrupt | undefined;
   readonly #sent: Interrupt | undefined;
-  readonly #receive: Interrupt | undefined;
+  readonly #received: Interrupt | undefined;
+  readonly #receiver: UsartReceiver;
   readonly #bits: {
     readonly transmit: Bit | undefined;
     readonly doubleSpeed: Bit | undefined;
@@ -60,7 +62,7 @@ export class Usart {
       mode: bits.mode.map((each) => core.bitAt(each)),
     };
     const ways = { plainFlag: false, plainEnable: false };
-    this.#receive = core.interrupt(vectors.receive, bit("RXC"), bit("RXCIE"), {
+    this.#received = core.interrupt(vectors.receive, bit("RXC"), bit("RXCIE"), {
       clearedBy: "condition",
       ...ways,
     });
@@ -69,6 +71,11 @@ export class Usart {
       ...ways,
     });
     this.#sent = core.interrupt(vectors.sent, bit("TXC"), bit("TXCIE"), { clearedBy: "taking", ...ways });
+    this.#receiver = new UsartReceiver(core, ports.pin(model.rxPin), model, this.#received, () => ({
+      bitCycles: this.#cyclesOfBit(),
+      dataBits: this.#dataBits(),
+      parityCode: core.number(this.#bits.parity),
+    }));
     this.#hookRegisters();
     this.reset();
   }
@@ -83,6 +90,7 @@ export class Usart {
     this.#frame = [];
     this.#level = 1;
     this.#core.events.cancel(this.#task);
+    this.#receiver.reset();
     for (const bit of this.#bits.size.slice(1)) this.#core.write(bit, true);
     this.#empty?.raise();
     this.#connect();
@@ -100,11 +108,12 @@ export class Usart {
     };
     cpu.writeHooks[b.address] = (value, _old, address) => {
       cpu.data[address] = value;
-      for (const interrupt of [this.#receive, this.#empty, this.#sent]) interrupt?.refresh();
+      for (const interrupt of [this.#received, this.#empty, this.#sent]) interrupt?.refresh();
+      this.#receiver.refresh();
       this.#connect();
       return true;
     };
-    cpu.readHooks[this.#model.data.address] = () => 0;
+    cpu.readHooks[this.#model.data.address] = () => this.#receiver.read();
     cpu.writeHooks[this.#model.data.address] = (value) => {
       this.#write(value);
       return true;
@@ -148,12 +157,11 @@ export class Usart {
 
   /** Start bit, data from the lowest on, parity, stop bits. UCSZn and UPMn by their tables; 4 to 6 are reserved. */
   #frameOf(value: number): readonly Level[] {
-    const { size, parity, stop, mode } = this.#bits;
+    const { parity, stop, mode } = this.#bits;
     if (this.#core.number(mode) !== 0) {
       this.#core.tellNotSimulated(`${this.#model.control[2].name}: a mode other than asynchronous`);
     }
-    const sizeCode = this.#core.number(size);
-    const dataBits = sizeCode === 7 ? 9 : 5 + Math.min(sizeCode, 3);
+    const dataBits = this.#dataBits();
     const levels: Level[] = [0];
     let ones = 0;
     for (let bit = 0; bit < dataBits; bit += 1) {
@@ -166,6 +174,11 @@ export class Usart {
     levels.push(1);
     if (this.#core.isSet(stop)) levels.push(1);
     return levels;
+  }
+
+  #dataBits(): number {
+    const sizeCode = this.#core.number(this.#bits.size);
+    return sizeCode === 7 ? 9 : 5 + Math.min(sizeCode, 3);
   }
 
   /** The next bit begins, or the frame has ended. */

@@ -18,6 +18,8 @@ export interface Wiring {
   readonly hasExternalPullUps: boolean;
   /** The pin that reports leave by: a USART's or one that the firmware moves itself. */
   readonly transmit: string;
+  /** The pin on which the USART that sends hears the PC; left out where nothing is connected to it. */
+  readonly receive?: string | undefined;
   readonly rts: string | undefined;
   readonly dtr: string | undefined;
   readonly shifter: Shifter;
@@ -49,11 +51,14 @@ export function wiringOf(model: AvrChip, { ps2, serial }: WireNotes): WiringResu
     data: pin("ps2 data", ps2.data?.value),
     hasExternalPullUps: ps2.pullups?.value === "external",
     transmit: uart === undefined ? pin("serial uart or tx", serial.tx?.value) : (usart?.txPin ?? ""),
+    receive: usart?.rxPin,
     rts: optional("serial rts", serial.rts?.value),
     dtr: optional("serial dtr", serial.dtr?.value),
     shifter: serial.shifter?.value ?? "inverting",
   };
-  if (missing.length === 0) return { kind: "wiring", wiring };
+  const { receive, ...others } = wiring;
+  const isTaken = [wiring.clock, wiring.data, wiring.rts, wiring.dtr].includes(receive);
+  if (missing.length === 0) return { kind: "wiring", wiring: isTaken ? others : wiring };
   return {
     kind: "unknown",
     message: `the wiring is not known: ${missing.join(", ")}; say it in a note @wire`,
@@ -68,6 +73,8 @@ export function connect(chip: Chip, wiring: Wiring, wires: Wires): void {
   connectOpenCollector(chip, pinNamed(chip, wiring.clock), wires.clock, wiring.hasExternalPullUps);
   connectOpenCollector(chip, pinNamed(chip, wiring.data), wires.data, wiring.hasExternalPullUps);
   connectTransmit(chip, pinNamed(chip, wiring.transmit), wires, wiring.shifter);
+  if (wiring.receive !== undefined)
+    connectReceive(chip, pinNamed(chip, wiring.receive), wires.txd, wiring.shifter);
   if (wiring.rts !== undefined) connectControl(chip, pinNamed(chip, wiring.rts), wires.rts, wiring.shifter);
   if (wiring.dtr !== undefined) connectControl(chip, pinNamed(chip, wiring.dtr), wires.dtr, wiring.shifter);
 }
@@ -120,6 +127,12 @@ function connectTransmit(chip: Chip, { port, bit }: PortPin, wires: Wires, shift
 function lineLevel(drive: PinDrive, mark: Level): Level {
   if (drive === "floating") return 1;
   return (drive === "low" ? 0 : 1) === mark ? 1 : 0;
+}
+
+function connectReceive(chip: Chip, { port, bit }: PortPin, wire: Wires["txd"], shifter: Shifter): void {
+  const follow = (level: Level) => port.setInput(bit, pinLevel(level === 1 ? "mark" : "space", shifter));
+  wire.onEdge(({ level }) => chip.core.follow(() => follow(level)));
+  follow(wire.level);
 }
 
 function connectControl(chip: Chip, { port, bit }: PortPin, wire: Wires["rts"], shifter: Shifter): void {

@@ -10,6 +10,8 @@ export interface Wires {
   readonly data: OpenCollectorWire;
   /** What the PC receives: reports. */
   readonly rxd: DrivenWire;
+  /** What the PC sends. */
+  readonly txd: DrivenWire;
   readonly rts: DrivenWire;
   readonly dtr: DrivenWire;
   /** In order of time. */
@@ -22,8 +24,9 @@ export function createWires(queue: EventQueue, riseTime: Time): Wires {
   const clock = new OpenCollectorWire("clock", queue, riseTime);
   const data = new OpenCollectorWire("data", queue, riseTime);
   const rxd = new DrivenWire("rxd", queue, 1);
+  const txd = new DrivenWire("txd", queue, 1);
   const rts = new DrivenWire("rts", queue, 1);
   const dtr = new DrivenWire("dtr", queue, 1);
-  for (const wire of [clock, data, rxd, rts, dtr]) wire.onEdge((edge) => edges.push(edge));
-  return { clock, data, rxd, rts, dtr, edges };
+  for (const wire of [clock, data, rxd, txd, rts, dtr]) wire.onEdge((edge) => edges.push(edge));
+  return { clock, data, rxd, txd, rts, dtr, edges };
 }
