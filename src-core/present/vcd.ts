@@ -18,20 +18,22 @@ const codeOf = (wire: WireName): string => String.fromCharCode(0x21 + WIRES.inde
 
 /**
  * All wires of a run as a four-state value change dump, IEEE 1364-2001, 18. No date is written, so that the same run gives the
- * same text. A wire of the serial side is 1 at mark and OFF, as its voltage at the connector is low then.
+ * same text. What the PC sends is there where it sent anything. A wire of the serial side is 1 at mark and OFF, as its voltage at the connector is low then.
  */
 export function vcdText({ edges, ended }: WireHistory): string {
+  // A PC seldom says anything.
+  const wires = WIRES.filter((name) => name !== "txd" || edges.some(({ wire }) => wire === name));
   const lines = [
     "$version Edgewise $end",
     "$comment rxd and txd: 1 is mark, 0 is space; rts and dtr: 1 is OFF, 0 is ON $end",
     "$timescale 1 ps $end",
     "$scope module bench $end",
-    ...WIRES.map((wire) => `$var wire 1 ${codeOf(wire)} ${wire} $end`),
+    ...wires.map((wire) => `$var wire 1 ${codeOf(wire)} ${wire} $end`),
     "$upscope $end",
     "$enddefinitions $end",
     "#0",
     "$dumpvars",
-    ...WIRES.map((wire) => `${levelAtStart(wire, edges)}${codeOf(wire)}`),
+    ...wires.map((wire) => `${levelAtStart(wire, edges)}${codeOf(wire)}`),
     "$end",
   ];
   let now: Time = 0;

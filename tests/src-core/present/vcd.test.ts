@@ -22,19 +22,22 @@ describe("a value change dump", () => {
       "$var wire 1 ! clock $end",
       '$var wire 1 " data $end',
       "$var wire 1 # rxd $end",
-      "$var wire 1 $ txd $end",
       "$var wire 1 % rts $end",
       "$var wire 1 & dtr $end",
     ]);
     expect(changes).toBe(
-      `#0\n$dumpvars\n1!\n1"\n1#\n1$\n1%\n1&\n$end\n#5000000\n0"\n#20000000\n0!\n0%\n#60000000\n`,
+      `#0\n$dumpvars\n1!\n1"\n1#\n1%\n1&\n$end\n#5000000\n0"\n#20000000\n0!\n0%\n#60000000\n`,
     );
   });
 
   test("a wire whose first change is to 1 was 0", () => {
-    expect(vcdText({ edges: [edge(7, "rxd", 1)], ended: 9 })).toContain(
-      "\n0#\n1$\n1%\n1&\n$end\n#7\n1#\n#9\n",
-    );
+    expect(vcdText({ edges: [edge(7, "rxd", 1)], ended: 9 })).toContain("\n0#\n1%\n1&\n$end\n#7\n1#\n#9\n");
+  });
+
+  test("what the PC sends is there where it sent anything", () => {
+    const text = vcdText({ edges: [edge(7, "txd", 0)], ended: 9 });
+    expect(text).toContain("$var wire 1 $ txd $end\n");
+    expect(text).toContain("\n1#\n1$\n1%\n1&\n$end\n#7\n0$\n#9\n");
   });
 
   test("a run without a change has its end", () => {

@@ -81,7 +81,7 @@ describe("wiringOf", () => {
       ps2: { clock: said("2"), data: said("PD3"), pullups: said("external") },
       serial: { ...NO_WIRES.serial, uart: said(0), rts: said("A3"), shifter: said("none") },
     };
-    // D2 is PD2 and A3 is PC3 in the sketch core's pin table; TXD is PD1.
+    // D2 is PD2 and A3 is PC3 in the sketch core's pin table; TXD is PD1 and RXD is PD0.
     expect(wiringOf(model, wires)).toEqual({
       kind: "wiring",
       wiring: {
@@ -89,6 +89,7 @@ describe("wiringOf", () => {
         data: "PD3",
         hasExternalPullUps: true,
         transmit: "PD1",
+        receive: "PD0",
         rts: "PC3",
         dtr: undefined,
         shifter: "none",
