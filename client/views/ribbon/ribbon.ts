@@ -46,13 +46,7 @@ function build(overview: RunOverview): RibbonCanvas {
     button("+", "Closer", () => ribbon.zoom(0.5)),
     button("\u2212", "Further", () => ribbon.zoom(2)),
     button("Whole run", "The whole run", () => ribbon.show({ from: 0, to: overview.ended })),
-    ...(moment === undefined
-      ? []
-      : [
-          button(moment.title.replace(/^Close up: (the )?/, "Go to the "), moment.title, () =>
-            ribbon.show(moment),
-          ),
-        ]),
+    ...(moment === undefined ? [] : [button(inBrief(moment.title), moment.title, () => ribbon.show(moment))]),
     make("span", { class: "gap" }),
     search.form,
     make("span", { class: "gap" }),
@@ -90,6 +84,12 @@ function build(overview: RunOverview): RibbonCanvas {
 
 function save(format: "svg" | "vcd", ribbon: RibbonCanvas): void {
   host.postMessage({ kind: "save", format, window: ribbon.isWhole ? undefined : ribbon.window });
+}
+
+/** "Close up: the slowest report, 22.12 ms on its way" as "Slowest report". */
+function inBrief(title: string): string {
+  const [words = title] = title.replace(/^Close up: (the )?/, "").split(",");
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function button(words: string, title: string, click: () => void): HTMLElement {

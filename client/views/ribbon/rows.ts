@@ -72,7 +72,8 @@ function edgeItem(wire: string, { from, to, level, changes, place }: Stretch, ro
   if (changes === 0) return [];
   const at = `${momentInWords(from)}${placeWords(place)}`;
   if (level === "busy") {
-    const words = `${wire} changes ${changes} times within ${durationInWords(to - from)}, ${at}`;
+    const often = changes === 1 ? "once" : `${changes} times`;
+    const words = `${wire} changes ${often} within ${durationInWords(to - from)}, ${at}`;
     return [{ row, from, to, words, place, isEdge: false }];
   }
   return [

@@ -23,7 +23,9 @@ export function verdictOf({ setup, figures, faults, paths }: RunOverview, follow
     section("Figures", rows(figures)),
     section(
       "Paths",
-      pathsPicture(paths),
+      paths.sent.length > 1
+        ? pathsPicture(paths)
+        : make("p", { class: "soft" }, "The mouse sent no movement."),
       make(
         "p",
         { class: "legend" },
