@@ -73,5 +73,6 @@ ruleTests(countsLost, {
       "(int16_t)(packet[2] | (packet[0] & 0x20 ? 0xFF00 : 0))",
     ]),
     "sums instead of a queue": versionIn("tiny-usi", { stroke: "flick" }),
+    "a queue of a class, for a wheel": versionIn("usart-ring-cpp", { stroke: "flick" }),
   },
 });
