@@ -25,7 +25,8 @@ export async function checkCosts(grammar: Grammar, rounds: number): Promise<stri
   const versions = editsOf(text);
   let turn = 0;
 
-  const [parse = [], full = [], recheck = []] = inTurn(rounds, [
+  const places = wordsOf(text);
+  const [parse = [], full = [], recheck = [], hover = []] = inTurn(rounds, [
     () => parser.parse(text)?.delete(),
     () => {
       current = text;
@@ -36,6 +37,11 @@ export async function checkCosts(grammar: Grammar, rounds: number): Promise<stri
       current = versions[turn++ % versions.length] ?? text;
       for (const id of ids) service.check(id);
     },
+    () => {
+      const start = performance.now();
+      for (const offset of places) for (const id of ids) service.hover(id, "firmware.c", offset);
+      return (performance.now() - start) / places.length;
+    },
   ]);
   const row = (times: Times) => [median, fastest].map((pick) => column(pick(times), pick(parse))).join("   ");
 
@@ -43,11 +49,12 @@ export async function checkCosts(grammar: Grammar, rounds: number): Promise<stri
   const notUnderstood = found.flatMap((result) => result.notUnderstood).length;
   return `
 ${text.split("\n").length} lines, ${text.length} characters; ${findings} findings, ${notUnderstood} not understood
-${rounds} rounds, the three in turn${" ".repeat(23)}median             fastest
+${rounds} rounds, the four in turn${" ".repeat(23)}median             fastest
 
 bare web-tree-sitter parse of the whole text  ${row(parse)}
 check from text, nothing known before         ${row(full)}
 check again after a one-character edit        ${row(recheck)}
+one hover, mean of ${String(places.length).padEnd(3)} words of a checked text  ${row(hover)}
 `;
 }
 
@@ -60,6 +67,13 @@ function editsOf(whole: string): readonly string[] {
     const at = start + digit.index;
     return [`${whole.slice(0, at)}9${whole.slice(at + 1)}`, whole];
   });
+}
+
+/** Offsets of words spread over the text, so that most kinds of hovers are among them. */
+function wordsOf(text: string): readonly number[] {
+  const all = [...text.matchAll(/\b\w+\b/g)].map(({ index }) => index);
+  const every = Math.max(1, Math.floor(all.length / 100));
+  return all.filter((_, at) => at % every === 0).slice(0, 100);
 }
 
 async function bareParser(): Promise<Parser> {
