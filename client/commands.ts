@@ -1,15 +1,17 @@
-import { commands, type Disposable, type Uri } from "vscode";
+import { commands, type Disposable, type ExtensionContext } from "vscode";
 import type { Checker } from "./checker.ts";
 import { ExplainPages } from "./explain-pages.ts";
+import { openWalkthrough } from "./first-run.ts";
 import { LensCommands } from "./lens-commands.ts";
 import { MatrixPanels } from "./matrix-panels.ts";
 import { RibbonPanels } from "./ribbon-panels.ts";
+import { openSampleWorkspace } from "./sample-workspace.ts";
 
 /** The commands of package.json. */
-export function registerCommands(checker: Checker, extension: Uri): readonly Disposable[] {
+export function registerCommands(context: ExtensionContext, checker: Checker): readonly Disposable[] {
   const pages = new ExplainPages(checker);
-  const ribbons = new RibbonPanels(checker, extension);
-  const matrices = new MatrixPanels(checker, extension);
+  const ribbons = new RibbonPanels(checker, context.extensionUri);
+  const matrices = new MatrixPanels(checker, context.extensionUri);
   return [
     commands.registerCommand("edgewise.showLog", () => checker.log.show()),
     commands.registerCommand("edgewise.restart", () => checker.restart()),
@@ -20,5 +22,7 @@ export function registerCommands(checker: Checker, extension: Uri): readonly Dis
     commands.registerCommand("edgewise.showRun", (wanted?: unknown) => ribbons.show(wanted)),
     matrices,
     commands.registerCommand("edgewise.showMatrix", () => matrices.show()),
+    commands.registerCommand("edgewise.openSample", () => openSampleWorkspace(context)),
+    commands.registerCommand("edgewise.showWalkthrough", () => openWalkthrough()),
   ];
 }

@@ -1,6 +1,7 @@
 import { type ExtensionContext, workspace } from "vscode";
 import { Checker } from "./checker.ts";
 import { registerCommands } from "./commands.ts";
+import { offerWalkthrough } from "./first-run.ts";
 import { StatusItem } from "./status-item.ts";
 
 let checker: Checker | undefined;
@@ -12,11 +13,12 @@ export async function activate(context: ExtensionContext): Promise<void> {
   checker = started;
   context.subscriptions.push(
     status,
-    ...registerCommands(started, context.extensionUri),
+    ...registerCommands(context, started),
     workspace.onDidChangeConfiguration(async (event) => {
       if (event.affectsConfiguration("edgewise.enable")) await started.followSetting();
     }),
   );
+  void offerWalkthrough(context);
   await started.followSetting();
 }
 
