@@ -1,7 +1,8 @@
 import { commands, type ExtensionContext, window } from "vscode";
 
 const SEEN = "edgewise.walkthroughOffered";
-const WALKTHROUGH = "edgewise.edgewise#edgewise.firstHour";
+/** `publisher.name#id`, as the manifest has them. */
+const WALKTHROUGH = "edgewise.edgewise#firstHour";
 
 /** Points to the walkthrough once, the first time that the extension runs for this user. */
 export async function offerWalkthrough({ globalState }: ExtensionContext): Promise<void> {

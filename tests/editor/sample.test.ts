@@ -1,46 +1,34 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { sampleFiles } from "../server/built/sample-files.ts";
 import { EditorSession } from "./host/editor-session.ts";
-import { installEditorHost } from "./host/install.ts";
+import { packagedForTests } from "./host/packaged.ts";
 import { patience } from "./host/retrying.ts";
 import { Workbench } from "./host/workbench.ts";
 
-const sample = "sample-workspace/ferry-c-faults";
+const packaged = packagedForTests();
 let session: EditorSession;
 let workbench: Workbench;
-let packages = "";
 
 beforeAll(async () => {
-  const host = installEditorHost();
-  packages = mkdtempSync(join(tmpdir(), "edgewise-vsix-"));
-  const vsix = join(packages, "edgewise.vsix");
-  execFileSync("npm", ["run", "package", "--", "--out", vsix], { stdio: ["ignore", "ignore", "inherit"] });
-  const files = Object.fromEntries(
-    readdirSync(sample).map((name) => [name, readFileSync(join(sample, name), "utf8")]),
-  );
-  session = await EditorSession.open(host, vsix, files, { "security.workspace.trust.enabled": false });
+  session = await EditorSession.open(packaged, sampleFiles("ferry-c-faults", {}), {
+    "security.workspace.trust.enabled": false,
+  });
   workbench = new Workbench(session.page);
 });
 
-afterAll(async () => {
-  await session?.close();
-  rmSync(packages, { recursive: true, force: true });
-});
+afterAll(() => session?.close());
 
 // The pictures of README and of the walkthrough are taken here: docs/pictures.
 test("the sample's faults are underlined and listed", async () => {
   await workbench.openFile("ps2.c");
-  await workbench.errorSquiggles.first().waitFor(patience);
-  await workbench.runCommand("Problems: Focus on Problems View");
   const row = session.page.locator(".markers-panel .monaco-list-row", { hasText: "edgewise" }).first();
-  await row.waitFor(patience);
+  await workbench.runCommand("Problems: Focus on Problems View", row);
   await workbench.selectText("PORTD |= _BV(PS2_DATA)");
+  await workbench.errorSquiggles.first().waitFor(patience);
   await workbench.screenshot("finding");
   expect(await row.isVisible()).toBe(true);
-  await workbench.runCommand("View: Close Panel");
+  await session.page.keyboard.press("Control+j");
+  await row.waitFor({ state: "hidden", ...patience });
 });
 
 test("a hover tells what the hold is for", async () => {
@@ -59,7 +47,7 @@ test("the fix holds the clock long enough", async () => {
 });
 
 test("the walkthrough opens with its five steps", async () => {
-  await workbench.runCommand("Edgewise: Show Me Around");
+  await workbench.runCommand("Edgewise: Show Me Around", session.page.getByText("Read a hover").first());
   const titles = ["Open the sample", "Read a hover", "See a finding", "Fix it", "Run a movement"];
   for (const title of titles) await session.page.getByText(title, { exact: true }).first().waitFor(patience);
   await workbench.screenshot("walkthrough");
@@ -67,9 +55,12 @@ test("the walkthrough opens with its five steps", async () => {
 });
 
 test("a term is picked and explained", async () => {
-  await workbench.runCommand("Edgewise: Explain a Term...");
+  await workbench.runCommand(
+    "Edgewise: Explain a Term...",
+    session.page.locator(".quick-input-title", { hasText: "Explain a Term" }),
+  );
   await session.page.keyboard.type("enable reporting");
-  await session.page.locator(".quick-input-list .monaco-list-row", { hasText: "0xF4" }).first().click();
+  await workbench.choice("0xF4").click();
   // The page is drawn in a frame within a frame.
   const heading = session.page.frameLocator("iframe.webview").last().frameLocator("iframe").locator("h1");
   await heading.waitFor(patience);

@@ -74,18 +74,6 @@ export class Workbench {
     return this.page.locator(".statusbar-item", { hasText: "Edgewise" });
   }
 
-  /** Runs a command by its title, as the palette shows it. */
-  async runCommand(title: string): Promise<void> {
-    const row = this.page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first();
-    await this.retrying(async (limit) => {
-      await this.page.keyboard.press("F1");
-      await this.page.locator(".quick-input-widget input").first().waitFor(limit);
-      await this.page.keyboard.type(title);
-      await row.waitFor(limit);
-      await row.click(limit);
-    });
-  }
-
   async selectText(text: string): Promise<void> {
     await this.retrying((limit) => this.#select(text, limit));
   }
