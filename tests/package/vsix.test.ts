@@ -17,12 +17,14 @@ beforeAll(() => {
 
 afterAll(() => rmSync(folder, { recursive: true }));
 
-/** As the repository has them; `tests/house/docs.test.ts` compares them with the rules. */
-const rulePages = readdirSync("docs/rules", { recursive: true, encoding: "utf8" })
-  .filter((name) => name.endsWith(".md"))
-  .map((name) => `extension/docs/rules/${name}`);
+/** Files of a folder as the package should name them. */
+function filesBelow(folder: string): readonly string[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map(({ parentPath, name }) => `extension/${join(parentPath, name).replaceAll("\\", "/")}`);
+}
 
-test("the package holds the two programs, the views, what they read, and the papers, the rules' pages among them; nothing else", () => {
+test("the package holds the two programs, the views, what they read, and the papers, the rules' pages, the pictures and the sample; nothing else", () => {
   expect([...names].sort()).toEqual(
     [
       "[Content_Types].xml",
@@ -39,7 +41,9 @@ test("the package holds the two programs, the views, what they read, and the pap
       "extension/dist/third-party-notices.txt",
       "extension/dist/tree-sitter-cpp.wasm",
       "extension/dist/web-tree-sitter.wasm",
-      ...rulePages,
+      ...filesBelow("docs/rules"),
+      ...filesBelow("docs/pictures"),
+      ...filesBelow("sample-workspace"),
       "extension/package.json",
       "extension/readme.md",
     ].sort(),
