@@ -50,7 +50,10 @@ export class Checker {
       void window.showWarningMessage("The checker does not run; `edgewise.enable` starts it.");
       return undefined;
     }
-    return this.#client.sendRequest<Answer>(method, params, cancelled);
+    // A token that is there but undefined would be sent as a second parameter.
+    return cancelled === undefined
+      ? this.#client.sendRequest<Answer>(method, params)
+      : this.#client.sendRequest<Answer>(method, params, cancelled);
   }
 
   /** Tells the server, where it runs. */
