@@ -75,16 +75,19 @@ export interface Uses {
  */
 export class UsesOfStatements {
   readonly program: Program;
+  readonly #isSought: (place: SharedPlace) => boolean;
   readonly #known = new Map<readonly TypedStatement[], Uses>();
 
-  constructor(program: Program) {
+  /** Accesses of places that are not sought are left out. */
+  constructor(program: Program, isSought: (place: SharedPlace) => boolean = () => true) {
     this.program = program;
+    this.#isSought = isSought;
   }
 
   in(within: FunctionSymbol, statements: readonly TypedStatement[]): Uses {
     const known = this.#known.get(statements);
     if (known !== undefined) return known;
-    const collector = new Collector(within, this.program);
+    const collector = new Collector(within, this.program, this.#isSought);
     collector.statements(statements);
     this.#known.set(statements, collector);
     return collector;
@@ -96,6 +99,7 @@ class Collector implements Uses {
   readonly calls: PlacedCall[] = [];
   readonly #within: FunctionSymbol;
   readonly #program: Program;
+  readonly #isSought: (place: SharedPlace) => boolean;
   /** What local variables were made of. */
   readonly #locals = new Map<Variable, readonly LookedAt[]>();
   #around: Surroundings = OPEN;
@@ -103,9 +107,10 @@ class Collector implements Uses {
   #agreeing: SharedPlace | undefined = undefined;
   #statement: TypedStatement | undefined = undefined;
 
-  constructor(within: FunctionSymbol, program: Program) {
+  constructor(within: FunctionSymbol, program: Program, isSought: (place: SharedPlace) => boolean) {
     this.#within = within;
     this.#program = program;
+    this.#isSought = isSought;
   }
 
   /** Leaves what holds behind them in `#around`, as far as their own text says. */
@@ -244,7 +249,7 @@ class Collector implements Uses {
   #place(expression: TypedExpression, mode: Mode, seenAs?: Type, value?: TypedExpression): void {
     this.#subscripts(expression);
     const found = placeOf(expression);
-    if (found === undefined) return;
+    if (found === undefined || !this.#isSought(found.place)) return;
     const { type, at } = expression;
     const statement = this.#statement;
     if (statement === undefined) return;

@@ -21,13 +21,14 @@ export function gatherBoard(
   setUps: readonly SetUp[],
 ): BoardFacts {
   const handlers = handlersOf(walk);
-  const registers = registerStates(walk);
   const starts = walk.entries.filter(({ entry }) => !isHandler(entry)).map(({ entry }) => entry.function);
   const loop = program.functions.filter(({ name, memberOf }) => name === "loop" && memberOf === undefined);
   const sides = {
     handlers: handlers.map((handler) => handler.function),
     program: [...new Set([...starts, ...loop])],
   };
+  const registers = once(() => registerStates(walk));
+  const timers = once(() => timerSetUps(program.chip, registers()));
   return {
     chip: program.chip,
     clock,
@@ -36,8 +37,21 @@ export function gatherBoard(
     blocking: blockingIn(handlers, clock?.hz),
     interruptRequests: interruptRequests(walk, program.model),
     pinRoles: pinRoles(program.chip, wires, setUps),
-    registers,
-    timers: timerSetUps(program.chip, registers),
+    get registers() {
+      return registers();
+    },
+    get timers() {
+      return timers();
+    },
     brokenConstants: brokenConstants(program.units.map((unit) => unit.typed)),
+  };
+}
+
+/** What hovers alone ask for is gathered when the first of them does. */
+function once<Result extends object>(gather: () => Result): () => Result {
+  let gathered: Result | undefined;
+  return () => {
+    gathered ??= gather();
+    return gathered;
   };
 }

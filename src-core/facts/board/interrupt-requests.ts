@@ -6,7 +6,7 @@ import { walkExpression } from "../../reader/typed/walk.ts";
 import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 import type { DataModel } from "../../reader/types/types.ts";
 import type { OutsideCall, Walk } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import { integerOf, type Value } from "../walk/values.ts";
 import { namedCallOf } from "./calls.ts";
 import { macrosOf } from "./interrupts-off.ts";
@@ -28,7 +28,7 @@ export type InterruptRequest =
 
 export function interruptRequests(walk: Walk, model: DataModel): readonly InterruptRequest[] {
   const calls = walk.entries.flatMap(({ events }) =>
-    inOrder(events).filter((event) => event.kind === "outside-call"),
+    eachOnce(events).filter((event) => event.kind === "outside-call"),
   );
   const pinNames = namesOfPins(calls);
   const requests: InterruptRequest[] = [];

@@ -12,18 +12,20 @@ export interface RegisterState {
 
 /** By name, those registers that the program writes outside of interrupt handlers; all others are as after a reset. */
 export function registerStates(walk: Walk): ReadonlyMap<string, RegisterState> {
-  const states = new Map<string, RegisterState>();
+  const states = new Map<string, { bits: Bits; readonly writes: RegisterWrite[] }>();
   for (const { entry, events } of walk.entries) {
     if (isHandler(entry)) continue;
-    for (const step of stepsIn(events)) {
+    for (const step of stepsIn(events, ({ kind }) => kind === "register-write")) {
       const { event } = step;
       if (event.kind !== "register-write") continue;
       const { name } = event.register;
       const before = states.get(name);
-      states.set(name, {
-        bits: bitsAfter(event, step, before?.bits),
-        writes: [...(before?.writes ?? []), event],
-      });
+      const bits = bitsAfter(event, step, before?.bits);
+      if (before === undefined) states.set(name, { bits, writes: [event] });
+      else {
+        before.bits = bits;
+        before.writes.push(event);
+      }
     }
   }
   return states;

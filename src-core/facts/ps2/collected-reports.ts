@@ -11,7 +11,6 @@ import type { Linkage } from "../walk/linkage.ts";
 import { callersOf } from "./data-code.ts";
 import type { LineTraces } from "./line-traces.ts";
 import type { CollectedReport, SendSequence } from "./ps2-facts.ts";
-import { usesHandled } from "./received-bytes.ts";
 
 type Named = Variable | Field;
 
@@ -45,9 +44,7 @@ export function collectedReports(
     const body = linkage.definitionOf(symbol)?.body;
     return body === undefined ? [] : [{ symbol, body }];
   });
-  const handled = new Set(
-    bodies.filter(({ body }) => usesHandled(body, lines, linkage)).map(({ symbol }) => symbol),
-  );
+  const handled = new Set(bodies.filter(({ body }) => lines.areUsedIn(body)).map(({ symbol }) => symbol));
   const near = new Set<FunctionSymbol>([...handled, ...callersOf(handled, all, linkage)]);
   const found: CollectedReport[] = [];
   for (const { symbol, body } of bodies) {

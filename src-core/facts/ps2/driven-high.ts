@@ -2,7 +2,7 @@ import { visibleRange } from "../../reader/tokens.ts";
 import { driveOf, type PinChange, type PinName } from "../pins/pin-change.ts";
 import type { EntryWalk, Event, OutsideCall, PinEvent, RegisterWrite } from "../walk/events.ts";
 import { type Follower, followPaths, type Leaf } from "../walk/follow.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce, inOrder } from "../walk/in-order.ts";
 import type { Value } from "../walk/values.ts";
 import type { PortPins } from "./port-pins.ts";
 import type { DrivenHigh, DrivenHighWay, Line } from "./ps2-facts.ts";
@@ -17,6 +17,7 @@ export function findDrivenHigh(walks: readonly EntryWalk[], pins: PortPins): Dri
   if (pins.data !== undefined) lines.set(pins.data.pin, "data");
   const found = new Map<string, DrivenHigh>();
   for (const { events } of lines.size === 0 ? [] : walks) {
+    if (!eachOnce(events).some((event) => event.kind === "pin" && isHigh(event, lines))) continue;
     const flat = inOrder(events);
     for (const event of lastingHighs(events, lines)) {
       const line = lines.get(event.change.pin);
@@ -44,8 +45,7 @@ function lastingHighs(events: readonly Event[], lines: ReadonlyMap<PinName, Line
       if (event.kind === "pin") {
         const { pin } = event.change;
         const left = pending.filter((high) => high.change.pin !== pin);
-        if (!lines.has(pin) || highness(event.change) === undefined)
-          return left.length === pending.length ? pending : left;
+        if (!isHigh(event, lines)) return left.length === pending.length ? pending : left;
         return [...left, event];
       }
       return pending.length === 0 || isPartOfWrite(event) ? pending : last(pending);
@@ -55,6 +55,10 @@ function lastingHighs(events: readonly Event[], lines: ReadonlyMap<PinName, Line
   };
   last(followPaths(events, noneHigh, follower) ?? noneHigh);
   return lasting;
+}
+
+function isHigh({ change }: PinEvent, lines: ReadonlyMap<PinName, Line>): boolean {
+  return lines.has(change.pin) && highness(change) !== undefined;
 }
 
 const noneHigh: readonly PinEvent[] = [];

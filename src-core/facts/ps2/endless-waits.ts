@@ -3,7 +3,7 @@ import { isStandIn, visibleRange } from "../../reader/tokens.ts";
 import type { FunctionSymbol, TypedStatement } from "../../reader/typed/nodes.ts";
 import { eachEvent } from "../walk/each-event.ts";
 import type { Event, LoopEvent, Walk } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce, holding } from "../walk/in-order.ts";
 import { tracesOf } from "../walk/unknowns.ts";
 import type { Trace } from "../walk/values.ts";
 import type { LineTrace, LineTraces } from "./line-traces.ts";
@@ -18,8 +18,9 @@ export function findEndlessWaits(walk: Walk, lines: LineTraces): EndlessWait[] {
   if (hasWatchdog(walk)) return [];
   const found = new Map<FunctionSymbol, EndlessWait[]>();
   const judged = new Set<string>();
+  const leavesInside = holding(({ kind }) => kind === "leave");
   for (const { symbol, loop } of loopsOf(walk)) {
-    const wait = waitOf(loop, lines);
+    const wait = waitOf(loop, lines, leavesInside);
     if (wait === undefined) continue;
     const place = spelledPlace(loop.statement);
     if (judged.has(place)) continue;
@@ -34,6 +35,8 @@ export function findEndlessWaits(walk: Walk, lines: LineTraces): EndlessWait[] {
     first === undefined ? [] : [{ ...first, others: others.map(({ span }) => span) }],
   );
 }
+
+type Holds = ReturnType<typeof holding>;
 
 interface Met {
   /** The function in whose body it stands. */
@@ -64,10 +67,10 @@ function placeOf(loop: TypedStatement): Span {
 }
 
 /** What a loop waits for, where nothing but the lines can end it. */
-function waitOf(loop: LoopEvent, lines: LineTraces): LineTrace | undefined {
+function waitOf(loop: LoopEvent, lines: LineTraces, leavesInside: Holds): LineTrace | undefined {
   if (loop.form === "counted" || loop.turns !== undefined || loop.atMost !== undefined) return undefined;
   if (loop.condition === undefined && !loop.leaves) return undefined;
-  const traces = [...loop.waitsFor, ...loop.passes.flatMap(leavingTraces)];
+  const traces = [...loop.waitsFor, ...loop.passes.flatMap((pass) => leavingTraces(pass, leavesInside))];
   let wait: LineTrace | undefined;
   for (const trace of traces) {
     if (trace.kind === "parameter") continue;
@@ -79,19 +82,20 @@ function waitOf(loop: LoopEvent, lines: LineTraces): LineTrace | undefined {
 }
 
 /** What decides whether the turn is the last one, in its branches and in loops inside it. */
-function leavingTraces(events: readonly Event[]): readonly Trace[] {
+function leavingTraces(events: readonly Event[], leavesInside: Holds): readonly Trace[] {
+  const inside = (some: readonly Event[]): readonly Trace[] => leavingTraces(some, leavesInside);
   return events.flatMap((event): readonly Trace[] => {
     switch (event.kind) {
       case "time-test":
         return tracesOf(event.elapsed);
       case "branch": {
-        const leaves = event.sides.some((side) => inOrder(side).some(({ kind }) => kind === "leave"));
+        const leaves = event.sides.some(leavesInside);
         const decider = event.condition ?? event.selector;
         const own = leaves && decider !== undefined ? tracesOf(decider) : [];
-        return [...own, ...event.sides.flatMap(leavingTraces)];
+        return [...own, ...event.sides.flatMap(inside)];
       }
       case "loop":
-        return event.passes.flatMap(leavingTraces);
+        return event.passes.flatMap(inside);
       default:
         return [];
     }
@@ -101,7 +105,7 @@ function leavingTraces(events: readonly Event[]): readonly Trace[] {
 /** A watchdog that is on ends every wait. */
 function hasWatchdog(walk: Walk): boolean {
   return walk.entries.some(({ events }) =>
-    inOrder(events).some(
+    eachOnce(events).some(
       (event) =>
         (event.kind === "outside-call" && event.name === "wdt_enable") ||
         (event.kind === "register-write" &&

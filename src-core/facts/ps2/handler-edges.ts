@@ -3,7 +3,7 @@ import type { Chip } from "../../model/chips/chip.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { pinsOfVector } from "../pins/pin-names.ts";
 import type { Entry, Event, RegisterWrite, Walk } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce, inOrder } from "../walk/in-order.ts";
 import { integerOf } from "../walk/values.ts";
 import { certainLevel } from "./awaited-level.ts";
 import type { LineTraces } from "./line-traces.ts";
@@ -21,7 +21,7 @@ export function handlerEdges(
 ): WrongEdge[] {
   const found: WrongEdge[] = [];
   for (const { entry, events } of lines.handlers) {
-    if (!inOrder(events).some((event) => readsData(event, pins, chip))) continue;
+    if (!eachOnce(events).some((event) => readsData(event, pins, chip))) continue;
     const runs = whenItRuns(entry, walk, pins, chip);
     if (runs === undefined) continue;
     const { edge, span, set } = runs;
@@ -104,7 +104,7 @@ function attachedEdge(call: NonNullable<Entry["attachedBy"]>): Runs | undefined 
 /** Whether the level of the clock is looked at in any way, the whole port included. */
 function looksAtClock(events: readonly Event[], pins: PortPins, chip: Chip | undefined): boolean {
   const clock = pins.clock?.pin ?? "";
-  return inOrder(events).some((event) => {
+  return eachOnce(events).some((event) => {
     if (event.kind === "register-read")
       return pinsOfRegister(event.register.name, event.mask).includes(clock);
     if (event.kind !== "outside-call" || event.name !== "digitalRead") return false;

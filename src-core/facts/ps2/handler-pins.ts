@@ -3,7 +3,7 @@ import type { At } from "../../reader/typed/nodes.ts";
 import type { PinName } from "../pins/pin-change.ts";
 import { pinOfInterrupt, pinOfNumber, pinsOfVector } from "../pins/pin-names.ts";
 import type { Entry, EntryWalk, Event } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import { integerOf, type Value } from "../walk/values.ts";
 import { pinOfValue, pinsOfRegister } from "./watched-pins.ts";
 
@@ -67,23 +67,34 @@ function pinsEnabled(
   chip: Chip | undefined,
 ): readonly PinName[] {
   if (chip?.kind !== "avr") return [];
-  const ones = new Map<string, number>();
-  for (const { events } of walks) {
-    for (const event of inOrder(events)) {
-      if (event.kind !== "register-write" || !event.register.name.startsWith("PCMSK")) continue;
-      ones.set(event.register.name, (ones.get(event.register.name) ?? 0) | event.ones);
-    }
-  }
+  const ones = maskBitsSet(walks);
   return pins.filter((name) => {
     const mask = chip.pins.find((pin) => pin.name === name)?.pinChange?.mask;
     return mask !== undefined && ((ones.get(mask.register) ?? 0) & (1 << mask.bit)) !== 0;
   });
 }
 
+const maskBits = new WeakMap<readonly EntryWalk[], ReadonlyMap<string, number>>();
+
+/** By the mask registers of pin-change interrupts, the bits that the firmware ever sets. Kept with the walks. */
+function maskBitsSet(walks: readonly EntryWalk[]): ReadonlyMap<string, number> {
+  const known = maskBits.get(walks);
+  if (known !== undefined) return known;
+  const ones = new Map<string, number>();
+  for (const { events } of walks) {
+    for (const event of eachOnce(events)) {
+      if (event.kind !== "register-write" || !event.register.name.startsWith("PCMSK")) continue;
+      ones.set(event.register.name, (ones.get(event.register.name) ?? 0) | event.ones);
+    }
+  }
+  maskBits.set(walks, ones);
+  return ones;
+}
+
 /** Pins whose level is looked at one by one. */
 export function pinsLookedAt(events: readonly Event[], chip: Chip | undefined): PinName[] {
   const pins: PinName[] = [];
-  for (const event of inOrder(events)) {
+  for (const event of eachOnce(events)) {
     if (event.kind === "register-read") {
       const seen = pinsOfRegister(event.register.name, event.mask);
       if (seen.length === 1) pins.push(...seen);

@@ -1,5 +1,6 @@
 import type { Chip } from "../../model/chips/chip.ts";
-import type { Variable } from "../../reader/typed/nodes.ts";
+import type { TypedStatement, Variable } from "../../reader/typed/nodes.ts";
+import { walkStatement } from "../../reader/typed/walk.ts";
 import type { Field } from "../../reader/types/types.ts";
 import { pinsOfVector } from "../pins/pin-names.ts";
 import { allEffects, type Effects, functionEffects } from "../walk/effects.ts";
@@ -22,6 +23,7 @@ export class LineTraces {
   readonly #walk: Walk;
   /** Interrupt handlers that an edge of a line runs. */
   readonly handlers: readonly EntryWalk[];
+  readonly #usedIn = new Map<TypedStatement, boolean>();
   #written: { readonly byLine: Effects; readonly byOthers: Effects } | undefined;
 
   constructor(walk: Walk, pins: PortPins, chip: Chip | undefined) {
@@ -55,6 +57,31 @@ export class LineTraces {
     const { byLine, byOthers } = this.#effects();
     if (variable !== undefined) return byLine.variables.has(variable) && !byOthers.variables.has(variable);
     return field !== undefined && byLine.fields.has(field) && !byOthers.fields.has(field);
+  }
+
+  /** Whether a body names something that only handlers of the lines write. */
+  areUsedIn(body: TypedStatement): boolean {
+    let used = this.#usedIn.get(body);
+    if (used === undefined) {
+      used = this.#nameHandled(body);
+      this.#usedIn.set(body, used);
+    }
+    return used;
+  }
+
+  #nameHandled(body: TypedStatement): boolean {
+    const { linkage } = this.#walk;
+    let found = false;
+    walkStatement(body, {
+      expression: (expression) => {
+        if (expression.kind === "variable")
+          found ||= this.isHandled(linkage.canonical(expression.variable), undefined);
+        if (expression.kind === "member")
+          found ||= this.isHandled(undefined, linkage.canonicalField(expression.field));
+        return !found;
+      },
+    });
+    return found;
   }
 
   #effects(): { readonly byLine: Effects; readonly byOthers: Effects } {

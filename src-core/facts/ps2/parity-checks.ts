@@ -39,8 +39,8 @@ export function mayCheckParity(
   for (const symbol of functions) {
     const body = linkage.definitionOf(symbol)?.body;
     if (body !== undefined) collect(body, signs, code, linkage);
+    if (signs.maybe) return true;
   }
-  if (signs.maybe) return true;
   for (const named of signs.turned) if (signs.looked.has(named)) return true;
   for (const named of signs.counted) if (signs.askedOdd.has(named)) return true;
   return false;

@@ -1,7 +1,7 @@
 import type { Chip } from "../../model/chips/chip.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import type { EntryWalk, Event, LoopEvent } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce, holding, inOrder } from "../walk/in-order.ts";
 import { awaitedLevel } from "./awaited-level.ts";
 import type { LineTraces } from "./line-traces.ts";
 import type { PortPins } from "./port-pins.ts";
@@ -25,12 +25,13 @@ export function polledEdges(
   if (pins.clock === undefined || pins.data === undefined) return [];
   const found: WrongEdge[] = [];
   const seen = new Set<LoopEvent["statement"]>();
+  const changesData = holding((event) => event.kind === "pin" && event.change.pin === pins.data?.pin);
   for (const { events } of walks) {
-    for (const event of inOrder(events)) {
+    for (const event of eachOnce(events)) {
       if (event.kind !== "loop" || event.form !== "counted" || seen.has(event.statement)) continue;
       if (event.turns === undefined || event.turns < fewestTurns || event.turns > mostTurns) continue;
       seen.add(event.statement);
-      const wrong = wrongInLoop(event, pins, lines, chip);
+      const wrong = wrongInLoop(event, changesData, pins, lines, chip);
       if (wrong !== undefined) found.push(wrong);
     }
   }
@@ -46,6 +47,7 @@ interface Done {
 
 function wrongInLoop(
   loop: LoopEvent,
+  changesData: (events: readonly Event[]) => boolean,
   pins: PortPins,
   lines: LineTraces,
   chip: Chip | undefined,
@@ -61,7 +63,7 @@ function wrongInLoop(
         if (level !== undefined) edge = level === "low" ? "fall" : "rise";
         put = undefined;
       } else if (event.kind === "call") {
-        if (changesData(event.events, pins)) put ??= event;
+        if (changesData(event.events)) put ??= event;
       } else if (event.kind === "pin" && event.change.pin === pins.data?.pin) {
         done.push({ what: "changed", at: (put ?? event).at, edge });
       } else if (readsData(event, pins, chip)) {
@@ -81,10 +83,6 @@ function wrongInLoop(
     }
   }
   return undefined;
-}
-
-function changesData(events: readonly Event[], pins: PortPins): boolean {
-  return inOrder(events).some((event) => event.kind === "pin" && event.change.pin === pins.data?.pin);
 }
 
 export function readsData(event: Event, pins: PortPins, chip: Chip | undefined): boolean {

@@ -2,7 +2,7 @@ import type { Ps2Words } from "../../notes/wires.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { driveOf, type PinName } from "../pins/pin-change.ts";
 import type { EntryWalk, Event } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import type { PortPins } from "./port-pins.ts";
 import type { LinePullUp, PullUps, Release } from "./ps2-facts.ts";
 
@@ -21,7 +21,7 @@ function linePullUp(walks: readonly EntryWalk[], pin: PinName | undefined): Line
   const without = new Map<string, Release>();
   for (const { events } of walks) {
     let by: Event | undefined;
-    for (const event of inOrder(events)) {
+    for (const event of eachOnce(events)) {
       if (event.kind === "outside-call" || event.kind === "register-write") by = event;
       if (event.kind !== "pin" || event.change.pin !== pin) continue;
       const drive = driveOf(event.change.after);

@@ -1,11 +1,10 @@
 import type { Program } from "../../reader/program/program.ts";
 import { visibleRange } from "../../reader/tokens.ts";
-import type { At, FunctionSymbol, TypedStatement } from "../../reader/typed/nodes.ts";
-import { walkStatement } from "../../reader/typed/walk.ts";
+import type { At, FunctionSymbol } from "../../reader/typed/nodes.ts";
 import { eachEvent } from "../walk/each-event.ts";
 import { reachedFrom } from "../walk/effects.ts";
 import type { Event, Walk } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import type { Linkage } from "../walk/linkage.ts";
 import { callersOf, type DataCode, dataCode } from "./data-code.ts";
 import type { LineTraces } from "./line-traces.ts";
@@ -65,7 +64,7 @@ function bitsTaken(program: Program, walk: Walk, pins: PortPins, lines: LineTrac
   eachEvent(walk, (event, symbol) => {
     if (event.kind === "loop" && event.form === "counted" && (event.turns ?? 0) >= dataBits) {
       const [pass] = event.passes;
-      const inside = inOrder(pass ?? []);
+      const inside = eachOnce(pass ?? []);
       if (!inside.some((each) => waitsForClock(each, lines))) return;
       for (const each of inside) if (readsData(each, pins, program.chip)) inLoops.add(each.at);
     } else if (readsData(event, pins, program.chip)) {
@@ -93,22 +92,8 @@ function receivers(
   let found = new Set<FunctionSymbol>(code.reads.keys());
   for (const symbol of all) {
     const body = linkage.definitionOf(symbol)?.body;
-    if (body !== undefined && usesHandled(body, lines, linkage)) found.add(symbol);
+    if (body !== undefined && lines.areUsedIn(body)) found.add(symbol);
   }
   for (let level = 0; level < 2; level += 1) found = new Set([...found, ...callersOf(found, all, linkage)]);
   return new Set([...reachedFrom(found, linkage)].map((symbol) => linkage.definingSymbol(symbol)));
-}
-
-export function usesHandled(body: TypedStatement, lines: LineTraces, linkage: Linkage): boolean {
-  let found = false;
-  walkStatement(body, {
-    expression(expression) {
-      if (expression.kind === "variable")
-        found ||= lines.isHandled(linkage.canonical(expression.variable), undefined);
-      if (expression.kind === "member")
-        found ||= lines.isHandled(undefined, linkage.canonicalField(expression.field));
-      return !found;
-    },
-  });
-  return found;
 }

@@ -3,7 +3,7 @@ import { codeOf } from "../../model/commands.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { delayOf } from "../board/delay-calls.ts";
 import type { LoopEvent } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce, inOrder } from "../walk/in-order.ts";
 import type { LineTraces } from "./line-traces.ts";
 import type { ReplyWait, WaitLimit } from "./ps2-facts.ts";
 import { waitOf } from "./reset-waits.ts";
@@ -65,7 +65,7 @@ function waitAfter(
 /** Names of what a loop waits for, where that is a line or what the clock's handler writes. */
 function waitedFor(loop: LoopEvent, lines: LineTraces): string | undefined {
   // Where pins change, something is sent again and again; that is no wait.
-  if (loop.passes.some((pass) => inOrder(pass).some(({ kind }) => kind === "pin"))) return undefined;
+  if (loop.passes.some((pass) => eachOnce(pass).some(({ kind }) => kind === "pin"))) return undefined;
   for (const trace of loop.waitsFor) {
     const of = lines.of(trace);
     if (of !== undefined) return of.kind === "level" ? "lines" : of.name;

@@ -4,7 +4,7 @@ import { delayOf } from "../board/delay-calls.ts";
 import { driveOf, type PinName } from "../pins/pin-change.ts";
 import type { CallEvent, EntryWalk, Event, LoopEvent, OutsideCall } from "../walk/events.ts";
 import { type Follower, followPaths, type Leaf } from "../walk/follow.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce, holding, inOrder } from "../walk/in-order.ts";
 import { numberOf } from "../walk/values.ts";
 import type { HoldPart } from "./ps2-facts.ts";
 
@@ -49,13 +49,26 @@ const nothingLow: LowPins = [];
 /** Every place where a pin is let go while another one is low. */
 export function findRequests(walk: EntryWalk, clockHz: number | undefined): Request[] {
   const found: Request[] = [];
+  if (!pullsTwoLow(walk)) return found;
+  const changesPins = holding(({ kind }) => kind === "pin");
   const follower: Follower<LowPins> = {
     step: (state, event, calls) => step(state, event, calls, { walk, clockHz, found }),
     join: joinLow,
     behindLoop,
+    passesOver: (state, events) => state.length === 0 && !changesPins(events),
   };
   followPaths(walk.events, nothingLow, follower);
   return found;
+}
+
+/** Whether more than one pin is ever pulled low: else none is let go while another one is. */
+function pullsTwoLow({ events }: EntryWalk): boolean {
+  let first: PinName | undefined;
+  return eachOnce(events).some((event) => {
+    if (event.kind !== "pin" || driveOf(event.change.after) !== "low") return false;
+    first ??= event.change.pin;
+    return first !== event.change.pin;
+  });
 }
 
 interface Finding {

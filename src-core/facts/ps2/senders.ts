@@ -4,7 +4,7 @@ import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { Type } from "../../reader/types/types.ts";
 import type { CallEvent, EntryWalk, OutsideCall } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import { integerOf } from "../walk/values.ts";
 import type { PortPins } from "./port-pins.ts";
 import type { Sender } from "./ps2-facts.ts";
@@ -75,7 +75,7 @@ function sendersByName(walks: readonly EntryWalk[], program: Program): Sender[] 
     { readonly call: OutsideCall | CallEvent; readonly bytes: (number | undefined)[] }
   >();
   for (const { events } of walks) {
-    for (const event of inOrder(events)) {
+    for (const event of eachOnce(events)) {
       const name = event.kind === "outside-call" || event.kind === "call" ? nameOf(event) : undefined;
       if (name === undefined || (event.kind !== "outside-call" && event.kind !== "call")) continue;
       if (event.kind === "outside-call" && event.origin === "core") continue;
@@ -131,7 +131,7 @@ export function sendsMore(walks: readonly EntryWalk[], senders: readonly Sender[
     senders.every((sender) => sender.name !== name) &&
     !/read|receive|available|get|take|poll/i.test(name);
   return walks.some(({ events }) =>
-    inOrder(events).some(
+    eachOnce(events).some(
       (event) => event.kind === "outside-call" && event.origin !== "core" && isAnother(event.name),
     ),
   );

@@ -1,6 +1,7 @@
 import { commandByCode } from "../../model/commands.ts";
 import { delayOf } from "../board/delay-calls.ts";
 import type { BranchEvent, CallEvent, Entry, Event, LoopEvent, OutsideCall } from "../walk/events.ts";
+import { holding } from "../walk/in-order.ts";
 import { integerOf, type Value } from "../walk/values.ts";
 import type { Sender } from "./ps2-facts.ts";
 
@@ -64,6 +65,7 @@ export function sendingPaths(
   const own = senders.find((sender) => sender.function === entry.function);
   if (own !== undefined) return [];
   const finder = new PathFinder(senders);
+  if (!finder.maySend(events)) return [];
   const paths = finder.through(events);
   return paths.map(({ items }) => items).filter((items) => items.some(({ kind }) => kind === "send"));
 }
@@ -72,6 +74,8 @@ class PathFinder {
   readonly #byFunction = new Map<unknown, Sender>();
   readonly #byName = new Map<string, Sender>();
   readonly #calls: CallEvent[] = [];
+  /** Whether a sender is called by these events or inside them. */
+  readonly maySend: (events: readonly Event[]) => boolean;
   #depth = 0;
 
   constructor(senders: readonly Sender[]) {
@@ -79,6 +83,11 @@ class PathFinder {
       if (sender.function !== undefined) this.#byFunction.set(sender.function, sender);
       if (sender.by === "its name") this.#byName.set(sender.name, sender);
     }
+    this.maySend = holding(
+      (event) =>
+        (event.kind === "call" && this.#byFunction.has(event.function)) ||
+        (event.kind === "outside-call" && this.#byName.has(event.name)),
+    );
   }
 
   through(events: readonly Event[]): Path[] {
@@ -87,8 +96,12 @@ class PathFinder {
       if (!paths.some(({ end }) => end === "through")) break;
       const continued = this.#after(event);
       if (continued === undefined) continue;
-      const open = paths.filter(({ end }) => end === "through");
-      paths = [...paths.filter(({ end }) => end !== "through"), ...joined(open, continued)];
+      if (paths.length === 1) {
+        paths = joined(paths, continued);
+      } else {
+        const open = paths.filter(({ end }) => end === "through");
+        paths = [...paths.filter(({ end }) => end !== "through"), ...joined(open, continued)];
+      }
       if (paths.length > mostPaths) paths = longest(paths);
     }
     return paths;
@@ -178,6 +191,7 @@ class PathFinder {
   #isRetry({ form, passes }: LoopEvent): boolean {
     const [first, second] = passes;
     if (form !== "counted" || first === undefined || second === undefined) return false;
+    if (!this.maySend(first)) return false;
     if (!first.some(leavesInSuccess)) return false;
     const sent = this.#sentIn(first);
     const again = this.#sentIn(second);

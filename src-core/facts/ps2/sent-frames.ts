@@ -2,7 +2,7 @@ import { visibleRange } from "../../reader/tokens.ts";
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
 import { driveOf } from "../pins/pin-change.ts";
 import type { CallEvent, EntryWalk, Event } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce, holding } from "../walk/in-order.ts";
 import { integerOf } from "../walk/values.ts";
 import { awaitedLevel } from "./awaited-level.ts";
 import type { LineTraces } from "./line-traces.ts";
@@ -20,10 +20,13 @@ export function findSentFrames(
   lines: LineTraces,
 ): SentFrame[] {
   const found = new Map<string, SentFrame>();
+  // A call that does what an earlier one did holds the same events: it says no more than that.
+  const followed = new Map<string, Set<readonly Event[]>>();
   const bySymbol = new Map(senders.map((sender) => [sender.function, sender]));
   if (senders.length === 0 || pins.clock === undefined || pins.data === undefined) return [];
+  const drives = holding((event) => event.kind === "pin" && event.change.pin === pins.data?.pin);
   for (const { events } of walks) {
-    for (const event of inOrder(events)) {
+    for (const event of eachOnce(events)) {
       const sender = event.kind === "call" ? bySymbol.get(event.function) : undefined;
       if (event.kind !== "call" || sender === undefined) continue;
       const number = integerOf(event.arguments[sender.parameter]);
@@ -32,7 +35,10 @@ export function findSentFrames(
       const { first } = event.function.at;
       const key = `${first.file}:${first.start} ${byte}`;
       if (found.has(key)) continue;
-      const frame = frameOf(event, byte, pins, lines);
+      const alike = followed.get(key) ?? new Set();
+      if (alike.has(event.events)) continue;
+      followed.set(key, alike.add(event.events));
+      const frame = frameOf(event, byte, { pins, lines, drives });
       if (frame !== undefined) found.set(key, frame);
     }
   }
@@ -42,61 +48,78 @@ export function findSentFrames(
 /** Levels of the data line at the falling edges: start bit, eight data bits, parity bit. */
 const edgesToParity = 10;
 
-function frameOf(call: CallEvent, byte: number, pins: PortPins, lines: LineTraces): SentFrame | undefined {
+interface Surroundings {
+  readonly pins: PortPins;
+  readonly lines: LineTraces;
+  /** Whether events change the data line. */
+  readonly drives: (events: readonly Event[]) => boolean;
+}
+
+function frameOf(
+  call: CallEvent,
+  byte: number,
+  { pins, lines, drives }: Surroundings,
+): SentFrame | undefined {
   const levels: (0 | 1 | undefined)[] = [];
   let isClockHeld = false;
   let isRequested = false;
   let data: 0 | 1 | undefined;
   let put: Event | undefined;
-  for (const event of along(call.events, pins)) {
+  alongUntil(call.events, drives, (event) => {
     if (event.kind === "pin" && event.change.pin === pins.clock?.pin) {
       const isLow = driveOf(event.change.after) === "low";
       if (isClockHeld && !isLow) isRequested = true;
       isClockHeld = isLow;
     } else if (event.kind === "pin" && event.change.pin === pins.data?.pin) {
       data = levelDriven(driveOf(event.change.after));
-    } else if (event.kind === "branch" && isChoice(event, pins)) {
+    } else if (event.kind === "branch" && isChoice(event, drives)) {
       data = undefined;
     }
-    if (!isRequested) continue;
-    if (levels.length === edgesToParity - 1 && put === undefined && mayPut(event, pins)) put = event;
-    if (event.kind !== "loop" || awaitedLevel(event, "clock", lines) !== "low") continue;
+    if (!isRequested) return false;
+    if (levels.length === edgesToParity - 1 && put === undefined && mayPut(event, drives)) put = event;
+    if (event.kind !== "loop" || awaitedLevel(event, "clock", lines) !== "low") return false;
     levels.push(data);
-    if (levels.length === edgesToParity) break;
+    if (levels.length === edgesToParity) return true;
     put = undefined;
-  }
+    return false;
+  });
   return put === undefined ? undefined : whole(call.function, byte, levels, put);
 }
 
-/** All events in order, without the sides of a choice. */
-function* along(events: readonly Event[], pins: PortPins): Generator<Event> {
+/** Meets all events in order, without the sides of a choice, until one of them is `enough`; whether one was. */
+function alongUntil(
+  events: readonly Event[],
+  drives: Surroundings["drives"],
+  enough: (event: Event) => boolean,
+): boolean {
+  const inside = (some: readonly Event[]): boolean => alongUntil(some, drives, enough);
   for (const event of events) {
-    yield event;
-    if (event.kind === "call") yield* along(event.events, pins);
-    else if (event.kind === "loop") for (const pass of event.passes) yield* along(pass, pins);
-    else if (event.kind === "branch" && !isChoice(event, pins))
-      for (const side of event.sides) yield* along(side, pins);
+    if (enough(event)) return true;
+    if (event.kind === "call") {
+      if (inside(event.events)) return true;
+    } else if (event.kind === "loop") {
+      if (event.passes.some(inside)) return true;
+    } else if (event.kind === "branch" && !isChoice(event, drives)) {
+      if (event.sides.some(inside)) return true;
+    }
   }
+  return false;
 }
 
 /**
  * A branch that may leave the line at either level: it is changed on several sides, or on one without a wait for the clock.
  * One side that waits and changes it is the one on which all goes well.
  */
-function isChoice({ sides }: Extract<Event, { kind: "branch" }>, pins: PortPins): boolean {
-  const driving = sides.filter((side) => drives(side, pins));
+function isChoice({ sides }: Extract<Event, { kind: "branch" }>, drives: Surroundings["drives"]): boolean {
+  const driving = sides.filter(drives);
   const [only] = driving;
-  return driving.length > 1 || (only !== undefined && !inOrder(only).some(({ kind }) => kind === "loop"));
-}
-
-function drives(events: readonly Event[], pins: PortPins): boolean {
-  return inOrder(events).some((event) => event.kind === "pin" && event.change.pin === pins.data?.pin);
+  return driving.length > 1 || (only !== undefined && !eachOnce(only).some(({ kind }) => kind === "loop"));
 }
 
 const writesPin = /^(pinMode|digitalWrite)$/;
 
-function mayPut(event: Event, pins: PortPins): boolean {
-  if (event.kind === "call") return drives(event.events, pins);
+function mayPut(event: Event, drives: Surroundings["drives"]): boolean {
+  if (event.kind === "call") return drives(event.events);
   return event.kind === "outside-call" ? writesPin.test(event.name) : event.kind === "register-write";
 }
 

@@ -12,7 +12,7 @@ import { levelOf } from "../ps2/wait-levels.ts";
 import { pinOfTrace, pinOfValue, pinsOfRegister } from "../ps2/watched-pins.ts";
 import { allEffects, functionEffects } from "../walk/effects.ts";
 import type { EntryWalk, Event, Walk } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import { linkageOf } from "../walk/linkage.ts";
 import { integerOf, type Trace, type Value } from "../walk/values.ts";
 import type { ControlLine } from "./serial-facts.ts";
@@ -121,7 +121,7 @@ function looksAt(each: EntryWalk, pin: PinName, walk: Walk, chip: Chip | undefin
       return true;
     }
   }
-  return inOrder(events).some((event) => looksAtPin(event, pin, chip));
+  return eachOnce(events).some((event) => looksAtPin(event, pin, chip));
 }
 
 function looksAtPin(event: Event, pin: PinName, chip: Chip | undefined): boolean {
@@ -147,7 +147,7 @@ export function isHarmlessAssembly(text: string): boolean {
 function mayLookUnseen(walk: Walk, program: Program, chip: Chip | undefined): boolean {
   if (walk.cutShort || program.units.some(({ preprocessed }) => preprocessed.missing.length > 0)) return true;
   return walk.entries.some(({ events }) =>
-    inOrder(events).some((event) => {
+    eachOnce(events).some((event) => {
       switch (event.kind) {
         case "not-followed":
           return true;

@@ -4,7 +4,7 @@ import type { PinName } from "../pins/pin-change.ts";
 import { interruptPin } from "../ps2/handler-pins.ts";
 import { pinOfTrace } from "../ps2/watched-pins.ts";
 import type { BranchEvent, Event, Walk } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import { tracesOf } from "../walk/unknowns.ts";
 import type { Line } from "./mouse-port.ts";
 
@@ -34,7 +34,7 @@ export function forwardsAtOnce(
 ): Forwarding | undefined {
   const program = walk.entries.find(({ entry }) => entry.kind === "program");
   if (program === undefined || clock === undefined) return undefined;
-  const loops = inOrder(program.events).filter((event) => event.kind === "loop" && event.form === "endless");
+  const loops = eachOnce(program.events).filter((event) => event.kind === "loop" && event.form === "endless");
   const passes = loops.flatMap((loop) => (loop.kind === "loop" ? loop.passes : []));
   if (!passes.some((pass) => sendsUnknown(pass, line))) return undefined;
   if (passes.some((pass) => slowsDown(pass, clock, senders))) return undefined;
@@ -50,13 +50,13 @@ export function isHeardByInterrupt(walk: Walk, clock: PinName, chip: Chip | unde
 }
 
 function waitsForClock(events: readonly Event[], clock: PinName, chip: Chip | undefined): boolean {
-  return inOrder(events).some(
+  return eachOnce(events).some(
     (event) => event.kind === "loop" && event.waitsFor.some((trace) => pinOfTrace(chip, trace) === clock),
   );
 }
 
 function sendsUnknown(events: readonly Event[], line: Line): boolean {
-  return inOrder(events).some((event) => {
+  return eachOnce(events).some((event) => {
     const sending = line.sentBy(event);
     return sending === "unseen" || sending?.some(({ byte }) => byte === undefined) === true;
   });

@@ -19,8 +19,9 @@ import { serialConstants } from "./noted-constants.ts";
 import { sentOn } from "./sent.ts";
 import type { SerialFacts, SpaceAtRest } from "./serial-facts.ts";
 import { spacesAtRest } from "./spaces.ts";
-import { stepsIn } from "./steps.ts";
+import { type Step, stepsIn } from "./steps.ts";
 import { usartSetUps } from "./usart-set-ups.ts";
+import { usartRegisters } from "./usarts.ts";
 import { mouseSetUps, wantedBaud, wantedLine } from "./wanted.ts";
 
 /** Data bits of most layouts, where neither note nor text tells. */
@@ -35,10 +36,13 @@ export function gatherSerial(
 ): SerialFacts {
   const { chip, model } = program;
   const { serial } = notes.wires;
+  const registers = usartRegisters(chip);
+  const setsUp = (event: Step["event"]): boolean =>
+    event.kind === "register-write" ? registers.has(event.register.name) : event.name.endsWith(".begin");
   const setUps = walk.entries
     .filter(({ entry }) => !isHandler(entry))
     .flatMap(({ events }) => {
-      const steps = stepsIn(events);
+      const steps = stepsIn(events, setsUp);
       return [...usartSetUps(steps, walk, chip, model), ...coreSetUps(steps, walk, chip, model)];
     });
   const line = wantedLine(serial);

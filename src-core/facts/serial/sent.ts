@@ -2,7 +2,7 @@ import type { Chip } from "../../model/chips/chip.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { delayOf } from "../board/delay-calls.ts";
 import type { BranchEvent, EntryWalk, Event, LoopEvent, OutsideCall, Walk } from "../walk/events.ts";
-import { everyEvent, inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import { tracesOf } from "../walk/unknowns.ts";
 import { type ControlLines, isHarmlessAssembly } from "./control-lines.ts";
 import { forwardsAtOnce, type MouseHost } from "./forwarding.ts";
@@ -20,13 +20,13 @@ export function sentOn(
 ): Sent {
   const collector = new Collector(line, controls, clockHz);
   for (const each of walk.entries) collector.entry(each);
-  const mayBeMore = walk.cutShort || walk.entries.some(({ events }) => !everyEvent(events, isRead));
+  const mayBeMore = walk.cutShort || walk.entries.some(({ events }) => !eachOnce(events).every(isRead));
   return {
     runs: collector.runs,
     others: collector.others,
     mayBeMore,
     hasProgram: walk.entries.some(({ entry }) => entry.kind === "program"),
-    mayStartAnew: walk.entries.some(({ events }) => inOrder(events).some(startsAnew)),
+    mayStartAnew: walk.entries.some(({ events }) => eachOnce(events).some(startsAnew)),
     forwards: forwardsAtOnce(walk, line, host, chip),
   };
 }
@@ -34,7 +34,8 @@ export function sentOn(
 /** A write to the watchdog's register, which `wdt_enable` makes, or a call through a pointer, as to address 0. */
 function startsAnew(event: Event): boolean {
   if (event.kind === "outside-call") return event.name.startsWith("wdt_enable");
-  if (event.kind === "register-write") return /^WDTCS?R$/.test(event.register.name);
+  if (event.kind === "register-write")
+    return event.register.name === "WDTCSR" || event.register.name === "WDTCR";
   return event.kind === "not-followed" || (event.kind === "assembly" && /jmp/.test(event.text));
 }
 

@@ -4,7 +4,7 @@ import { delayOf } from "../board/delay-calls.ts";
 import type { PinName } from "../pins/pin-change.ts";
 import type { Event, OutsideCall, PinEvent, RegisterWrite, Walk } from "../walk/events.ts";
 import { followPaths, type Leaf } from "../walk/follow.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import type { SpaceAtRest } from "./serial-facts.ts";
 import { usartRegisters } from "./usarts.ts";
 
@@ -34,7 +34,7 @@ export function spacesAtRest(
 ): readonly SpaceAtRest[] {
   const program = walk.entries.find(({ entry }) => entry.kind === "program");
   const isOwn = (event: Event): boolean => event.kind === "pin" && event.change.pin === pin;
-  if (program === undefined || !inOrder(program.events).some(isOwn)) return [];
+  if (program === undefined || !eachOnce(program.events).some(isOwn)) return [];
   const registers = usartRegisters(chip);
   const found = new Map<PinEvent, SpaceAtRest>();
   const tell = (rest: Rest, us: number | undefined): void => {

@@ -1,4 +1,5 @@
 import type { CallEvent, Event, OutsideCall, RegisterWrite } from "../walk/events.ts";
+import { holding } from "../walk/in-order.ts";
 
 /** Something that may set up a port, with the calls that led to it, outermost first. */
 export interface Step {
@@ -8,15 +9,20 @@ export interface Step {
   readonly conditional: boolean;
 }
 
-/** All such events in the order of the text, each with its way. */
-export function stepsIn(events: readonly Event[]): readonly Step[] {
+/** All events that are sought, in the order of the text, each with its way. */
+export function stepsIn(
+  events: readonly Event[],
+  isSought: (event: Step["event"]) => boolean,
+): readonly Step[] {
   const steps: Step[] = [];
+  const holdsSought = holding((event) => isStep(event) && isSought(event));
   const collect = (inside: readonly Event[], calls: readonly CallEvent[], conditional: boolean): void => {
+    if (!holdsSought(inside)) return;
     for (const event of inside) {
       switch (event.kind) {
         case "register-write":
         case "outside-call":
-          steps.push({ event, calls, conditional });
+          if (isSought(event)) steps.push({ event, calls, conditional });
           break;
         case "call":
           collect(event.events, [...calls, event], conditional);
@@ -33,4 +39,8 @@ export function stepsIn(events: readonly Event[]): readonly Step[] {
   };
   collect(events, [], false);
   return steps;
+}
+
+function isStep(event: Event): event is Step["event"] {
+  return event.kind === "register-write" || event.kind === "outside-call";
 }

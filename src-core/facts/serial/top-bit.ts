@@ -1,5 +1,5 @@
 import type { Walk } from "../walk/events.ts";
-import { inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import type { Value } from "../walk/values.ts";
 import type { SetUp } from "./serial-facts.ts";
 
@@ -15,7 +15,7 @@ export function topBitOf(
 ): SetUp["topBit"] {
   let seen = false;
   for (const { events } of walk.entries) {
-    for (const event of inOrder(events)) {
+    for (const event of eachOnce(events)) {
       const bytes = bytesOf(event);
       if (bytes === undefined) return "not seen to be set";
       if (bytes.length > 0) seen = true;

@@ -11,6 +11,8 @@ export interface Follower<State> {
   join(a: State, b: State): State;
   /** Corrects the state behind a loop whose turns were not all walked; `before` is that in front of it. */
   behindLoop?(loop: LoopEvent, before: State, after: State): State;
+  /** Whether none of the events, nor of those inside, changes the state; it is asked for the events of calls. */
+  passesOver?(state: State, events: readonly Event[]): boolean;
   /** Called with the state at the end of the one turn that stands for all of an endless loop. */
   atTurnEnd?(state: State): void;
 }
@@ -19,6 +21,8 @@ export interface Follower<State> {
 interface Following<State> {
   readonly follower: Follower<State>;
   readonly calls: CallEvent[];
+  /** Of events that are passed over, whether a path comes to their end. */
+  readonly comesBack: Map<readonly Event[], boolean>;
 }
 
 /** States that wait for the end of what they have left. */
@@ -37,7 +41,7 @@ export function followPaths<State>(
   follower: Follower<State>,
 ): State | undefined {
   const left: Left<State> = { returned: undefined, broken: undefined, continued: undefined };
-  const state = followAll(events, start, { follower, calls: [] }, left);
+  const state = followAll(events, start, { follower, calls: [], comesBack: new Map() }, left);
   return either(state === ended ? undefined : state, left.returned, follower);
 }
 
@@ -74,11 +78,13 @@ function followOne<State>(
   const { follower, calls } = following;
   switch (event.kind) {
     case "call": {
-      const inside: Left<State> = { returned: undefined, broken: undefined, continued: undefined };
-      calls.push(event);
-      const end = followAll(event.events, state, following, inside);
-      calls.pop();
-      return either(end === ended ? undefined : end, inside.returned, follower) ?? ended;
+      if (follower.passesOver?.(state, event.events) !== true) return followCall(event, state, following);
+      let comesBack = following.comesBack.get(event.events);
+      if (comesBack === undefined) {
+        comesBack = followCall(event, state, following) !== ended;
+        following.comesBack.set(event.events, comesBack);
+      }
+      return comesBack ? state : ended;
     }
     case "branch":
       return followBranch(event, state, following, left);
@@ -96,6 +102,15 @@ function followOne<State>(
     default:
       return follower.step(state, event, calls);
   }
+}
+
+function followCall<State>(call: CallEvent, state: State, following: Following<State>): State | typeof ended {
+  const { follower, calls } = following;
+  const inside: Left<State> = { returned: undefined, broken: undefined, continued: undefined };
+  calls.push(call);
+  const end = followAll(call.events, state, following, inside);
+  calls.pop();
+  return either(end === ended ? undefined : end, inside.returned, follower) ?? ended;
 }
 
 function followBranch<State>(

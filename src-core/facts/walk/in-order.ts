@@ -1,6 +1,7 @@
 import type { Event } from "./events.ts";
 
 const flattened = new WeakMap<readonly Event[], readonly Event[]>();
+const withoutRepeats = new WeakMap<readonly Event[], readonly Event[]>();
 
 /**
  * All events in the order in which the text does them, those inside calls, branches and loops after their own.
@@ -15,6 +16,45 @@ export function inOrder(events: readonly Event[]): readonly Event[] {
     flattened.set(events, flat);
   }
   return flat;
+}
+
+/**
+ * The same, without what a call did that an earlier one did as well. Calls are repeated so often that this is a small part
+ * of all events: enough for whoever asks whether something is ever done, and what is done first.
+ */
+export function eachOnce(events: readonly Event[]): readonly Event[] {
+  let flat = withoutRepeats.get(events);
+  if (flat === undefined) {
+    const into: Event[] = [];
+    const seen = new Set<readonly Event[]>();
+    const goThrough = (list: readonly Event[]): void => {
+      if (list.length === 0 || seen.has(list)) return;
+      seen.add(list);
+      for (const event of list) {
+        into.push(event);
+        eachListIn(event, goThrough);
+      }
+    };
+    goThrough(events);
+    flat = into;
+    withoutRepeats.set(events, flat);
+  }
+  return flat;
+}
+
+/** Tells of lists whether one of their events, or of those inside, is of that sort; each list is looked through once. */
+export function holding(isSought: (event: Event) => boolean): (events: readonly Event[]) => boolean {
+  const known = new Map<readonly Event[], boolean>();
+  const holds = (events: readonly Event[]): boolean => {
+    if (events.length === 0) return false;
+    let answer = known.get(events);
+    if (answer === undefined) {
+      answer = events.some((event) => isSought(event) || isInside(event, holds));
+      known.set(events, answer);
+    }
+    return answer;
+  };
+  return holds;
 }
 
 /** Whether all events, those inside others included, are of that sort; stops at the first that is not. */
@@ -35,4 +75,16 @@ function flatten(events: readonly Event[], into: Event[]): void {
     else if (event.kind === "branch") for (const side of event.sides) flatten(side, into);
     else if (event.kind === "loop") for (const pass of event.passes) flatten(pass, into);
   }
+}
+
+function eachListIn(event: Event, met: (events: readonly Event[]) => void): void {
+  if (event.kind === "call") met(event.events);
+  else if (event.kind === "branch") for (const side of event.sides) met(side);
+  else if (event.kind === "loop") for (const pass of event.passes) met(pass);
+}
+
+function isInside(event: Event, holds: (events: readonly Event[]) => boolean): boolean {
+  if (event.kind === "call") return holds(event.events);
+  if (event.kind === "branch") return event.sides.some(holds);
+  return event.kind === "loop" && event.passes.some(holds);
 }

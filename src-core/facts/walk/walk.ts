@@ -4,7 +4,7 @@ import { allEffects, functionEffects } from "./effects.ts";
 import { type Entries, findEntries, sharedByInterrupts, writtenAfterStart } from "./entries.ts";
 import type { Entry, EntryWalk, Event, OutsideCall, Walk } from "./events.ts";
 import { forgetEffects } from "./forget.ts";
-import { inOrder } from "./in-order.ts";
+import { eachOnce } from "./in-order.ts";
 import { initialize } from "./initializers.ts";
 import { walkBody } from "./inlining.ts";
 import { linkageOf } from "./linkage.ts";
@@ -151,7 +151,7 @@ function attaching(walks: readonly EntryWalk[], symbol: FunctionSymbol): Outside
 }
 
 function callGiving(events: readonly Event[], symbol: FunctionSymbol): OutsideCall | undefined {
-  for (const event of inOrder(events)) {
+  for (const event of eachOnce(events)) {
     if (event.kind !== "outside-call") continue;
     if (event.arguments.some((value) => value.kind === "function" && value.function === symbol)) return event;
   }

@@ -87,10 +87,52 @@ export function expressionsOf(initializer: TypedInitializer): readonly TypedExpr
 /** Walks an expression, itself first; statements in it and bodies of lambdas are walked too. */
 export function walkExpression(expression: TypedExpression, visitor: Visitor): void {
   if (visitor.expression?.(expression) === false) return;
-  for (const operand of operandsOf(expression)) walkExpression(operand, visitor);
-  if (expression.kind === "statement-value") walkStatement(expression.body, visitor);
-  if (expression.kind === "lambda" && expression.function.definition !== undefined) {
-    walkStatement(expression.function.definition.body, visitor);
+  // Nearly all of a tree is of the kinds that come first: they are gone into without making a list.
+  switch (expression.kind) {
+    case "integer":
+    case "variable":
+    case "function":
+    case "enumerator":
+      return;
+    case "convert":
+    case "dereference":
+    case "complement":
+    case "not":
+      walkExpression(expression.operand, visitor);
+      return;
+    case "member":
+      walkExpression(expression.object, visitor);
+      return;
+    case "arithmetic":
+    case "compare":
+    case "logical":
+      walkExpression(expression.left, visitor);
+      walkExpression(expression.right, visitor);
+      return;
+    case "assign":
+    case "compound-assign":
+      walkExpression(expression.target, visitor);
+      walkExpression(expression.value, visitor);
+      return;
+    case "index":
+      walkExpression(expression.array, visitor);
+      walkExpression(expression.index, visitor);
+      return;
+    case "call":
+      walkExpression(expression.callee, visitor);
+      for (const argument of expression.arguments) walkExpression(argument, visitor);
+      return;
+    case "statement-value":
+      walkStatement(expression.body, visitor);
+      return;
+    case "lambda":
+      for (const operand of operandsOf(expression)) walkExpression(operand, visitor);
+      if (expression.function.definition !== undefined) {
+        walkStatement(expression.function.definition.body, visitor);
+      }
+      return;
+    default:
+      for (const operand of operandsOf(expression)) walkExpression(operand, visitor);
   }
 }
 
@@ -165,8 +207,17 @@ export function statementsIn(statement: TypedStatement): readonly TypedStatement
 /** Walks a statement, itself first, with the expressions in it. */
 export function walkStatement(statement: TypedStatement, visitor: Visitor): void {
   if (visitor.statement?.(statement) === false) return;
-  for (const expression of expressionsIn(statement)) walkExpression(expression, visitor);
-  for (const inner of statementsIn(statement)) walkStatement(inner, visitor);
+  switch (statement.kind) {
+    case "block":
+      for (const inner of statement.statements) walkStatement(inner, visitor);
+      return;
+    case "expression":
+      walkExpression(statement.expression, visitor);
+      return;
+    default:
+      for (const expression of expressionsIn(statement)) walkExpression(expression, visitor);
+      for (const inner of statementsIn(statement)) walkStatement(inner, visitor);
+  }
 }
 
 /** Walks initialisers of variables at file level and bodies of functions; what stand-in headers hold is left out. */
