@@ -2,8 +2,9 @@ import type { Span } from "../../finding.ts";
 import type { Chip } from "../../model/chips/chip.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { pinsOfVector } from "../pins/pin-names.ts";
+import { stepsIn } from "../serial/steps.ts";
 import type { Entry, Event, RegisterWrite, Walk } from "../walk/events.ts";
-import { eachOnce, inOrder } from "../walk/in-order.ts";
+import { eachOnce } from "../walk/in-order.ts";
 import { integerOf } from "../walk/values.ts";
 import { certainLevel } from "./awaited-level.ts";
 import type { LineTraces } from "./line-traces.ts";
@@ -63,12 +64,11 @@ function whenItRuns(entry: Entry, walk: Walk, pins: PortPins, chip: Chip | undef
   if (sense === undefined) return undefined;
   const [high, low] = sense;
   if (high.register !== low.register) return undefined;
-  const writes = walk.entries.flatMap(({ events }) =>
-    inOrder(events).filter(
-      (event): event is RegisterWrite =>
-        event.kind === "register-write" && event.register.name === high.register,
-    ),
-  );
+  const isSense = (event: Event): event is RegisterWrite =>
+    event.kind === "register-write" && event.register.name === high.register;
+  const writes = walk.entries
+    .flatMap(({ events }) => stepsIn(events, isSense).map(({ event }) => event))
+    .filter(isSense);
   const mask = (1 << high.bit) | (1 << low.bit);
   const senses = new Set(
     writes.map(({ after }) => ((after.known & mask) === mask ? after.ones & mask : undefined)),

@@ -42,6 +42,7 @@ const tooDeep: Evaluation<Value> = {
 /** Evaluates within a run. */
 export function evaluateIn(run: Run, expression: TypedExpression): Evaluation<Value> {
   const { found, budget } = run;
+  if (expression.kind === "integer") return evaluateAny(run, expression);
   const known = found?.get(expression);
   if (known !== undefined) return known;
   if (budget.depth >= deepestLevel) return tooDeep;

@@ -35,7 +35,7 @@ function problemVisitor(model: DataModel, found: ConstantProblem[]): Visitor {
   const evaluate = evaluator(model);
   const visitor: Visitor = {
     expression(expression) {
-      const { problem } = evaluate(expression);
+      const problem = mayGoWrong(expression) ? evaluate(expression).problem : undefined;
       if (problem !== undefined) found.push(problem);
       const open = openOperands(expression, evaluate);
       if (open === undefined) return true;
@@ -53,6 +53,26 @@ function problemVisitor(model: DataModel, found: ConstantProblem[]): Visitor {
     },
   };
   return visitor;
+}
+
+/** What is computed here: names, objects and calls give what they give. */
+function mayGoWrong(expression: TypedExpression): boolean {
+  switch (expression.kind) {
+    case "convert":
+      return expression.reason !== "explicit";
+    case "arithmetic":
+    case "negate":
+    case "plus":
+    case "complement":
+    case "not":
+    case "compare":
+    case "logical":
+    case "comma":
+    case "construct":
+      return true;
+    default:
+      return false;
+  }
 }
 
 /** The operands that are evaluated, where a constant decides between them; undefined for all of them. */

@@ -1,5 +1,5 @@
 import type { Attribute } from "../syntax/nodes.ts";
-import { isStandIn, visibleSpan } from "../tokens.ts";
+import { isStandIn, type Token, visibleSpan } from "../tokens.ts";
 import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
 import type { At, FunctionDefinition, FunctionSymbol, Storage, TypedInitializer, Variable } from "./nodes.ts";
 
@@ -100,6 +100,8 @@ export class DeclaredFunction implements FunctionSymbol {
   defaults: FunctionSymbol["defaults"] = [];
   #body: (() => FunctionDefinition | undefined) | undefined;
   #definition: FunctionDefinition | undefined;
+  /** Where `at` was when it was looked up what file that is. */
+  #placed: { readonly first: Token; readonly standIn: boolean } | undefined;
 
   constructor(draft: FunctionDraft) {
     this.name = draft.name;
@@ -121,7 +123,11 @@ export class DeclaredFunction implements FunctionSymbol {
 
   /** What a stand-in header declares and the author defines, such as `setup`, is the author's. */
   get standIn(): boolean {
-    return isStandIn(visibleSpan(this.at.first).file);
+    const { first } = this.at;
+    if (this.#placed?.first !== first) {
+      this.#placed = { first, standIn: isStandIn(visibleSpan(first).file) };
+    }
+    return this.#placed.standIn;
   }
 
   /** A body is known, typed or not. */
