@@ -1,53 +1,52 @@
 import { describe, expect, test } from "vitest";
-import type { Span } from "../../src-core/finding.ts";
-import { hostOfFiles } from "../../src-core/reader/source-host.ts";
-import { createService } from "../../src-core/service/create-service.ts";
-import type { SimulatedRun } from "../../src-core/simulation-result.ts";
-import { loadGrammar } from "../src-core/reader/syntax/load-grammar.ts";
-import type { PlantedFault } from "./planted/planted-fault.ts";
+import type { PlantedFault, Style } from "./planted/planted-fault.ts";
 import { plantedFaults } from "./planted/planted-faults.ts";
-import { type Files, lineAt, numberOf, wrongVersion } from "./wrong-version.ts";
+import { Workbench } from "./workbench.ts";
+import { type Files, numberOf, placeOf, wrongVersion } from "./wrong-version.ts";
 
-const grammar = await loadGrammar();
-
-/** The run in which the fault has to show. */
-function simulated(fault: PlantedFault, files: Files): SimulatedRun {
-  const { style, mouse = "plain", pc = "rts-toggle", stroke = "nudge" } = fault;
-  const service = createService({ host: hostOfFiles(files), grammar, startName: style });
-  const [project] = service.projectsAt(".");
-  const result = service.simulate(project?.id ?? "", { mouse, pc, stroke, seed: 1 });
-  if (result.kind === "cannot") throw new Error(result.message);
-  return result.run;
+/** What is told of a version, by either of the two that tell. */
+interface Told {
+  readonly rule: string;
+  readonly place: string;
+  readonly measured: number | undefined;
+  readonly message: string;
 }
 
-/** What was told, one line each: `rule file:line value`. */
-function toldBy({ verdict }: SimulatedRun, files: Files): readonly string[] {
-  return verdict.failures.map(({ rule, span, measured, message }) => {
-    const where = span === undefined ? "nowhere" : placeOf(span, files);
-    return [rule, where, measured?.value ?? "", message].join(" | ");
+const benches = new Map<Style, Workbench>();
+
+function benchOf(style: Style): Workbench {
+  const bench = benches.get(style) ?? new Workbench(style);
+  benches.set(style, bench);
+  return bench;
+}
+
+function toldBy(fault: PlantedFault, files: Files): readonly Told[] {
+  const { style, foundBy = "simulate", mouse = "plain", pc = "rts-toggle", stroke = "nudge" } = fault;
+  const bench = benchOf(style);
+  if (foundBy === "check")
+    return bench.check(files).map(({ rule, span, message }) => {
+      return { rule, place: placeOf(span, files), measured: undefined, message };
+    });
+  return bench.run(files, { mouse, pc, stroke }).verdict.failures.map(({ rule, span, measured, message }) => {
+    return { rule, place: placeOf(span, files), measured: measured?.value, message };
   });
-}
-
-function placeOf({ file, start }: Span, files: Files): string {
-  return `${file}:${lineAt(files[file] ?? "", start)}`;
 }
 
 describe.each([...new Set(plantedFaults.map(({ rule }) => rule))])("%s", (rule) => {
   test.each(plantedFaults.filter((fault) => fault.rule === rule))("$style: $title", (fault) => {
     const { line, measured } = fault;
-    const lines = line === "nowhere" ? [] : [line].flat();
     const files = wrongVersion(fault);
-    const run = simulated(fault, files);
-    const told = toldBy(run, files).join("\n");
-    const expected = lines.map((each) => `${each.file}:${numberOf(each, files)}`);
-    const found = run.verdict.failures.find(
-      ({ rule: of, span }) =>
-        of === rule && (line === "nowhere" || (span && expected.includes(placeOf(span, files)))),
+    const told = toldBy(fault, files);
+    const all = told.map(({ rule: of, place, measured: value = "", message }) =>
+      [of, place, value, message].join(" | "),
     );
-    expect(found, `at ${expected.join(" or ") || "any line"}; told:\n${told}`).toBeDefined();
+    const words = `told:\n${all.join("\n")}`;
+    const places = [line].flat().map((each) => `${each.file}:${numberOf(each, files)}`);
+    const found = told.find((each) => each.rule === rule && places.includes(each.place));
+    expect(found, `at ${places.join(" or ")}; ${words}`).toBeDefined();
     if (measured === undefined) return;
-    const value = found?.measured?.value ?? Number.NaN;
-    expect(value, `${measured.why}; told:\n${told}`).toBeGreaterThanOrEqual(measured.least);
-    expect(value, `${measured.why}; told:\n${told}`).toBeLessThanOrEqual(measured.most);
+    const value = found?.measured ?? Number.NaN;
+    expect(value, `${measured.why}; ${words}`).toBeGreaterThanOrEqual(measured.least);
+    expect(value, `${measured.why}; ${words}`).toBeLessThanOrEqual(measured.most);
   });
 });

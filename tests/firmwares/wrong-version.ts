@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import type { Span } from "../../src-core/finding.ts";
 import type { Edit, Line, PlantedFault, Style } from "./planted/planted-fault.ts";
 
 /** Files of a style by their names. */
@@ -39,4 +40,9 @@ export function numberOf({ file, text, after }: Line, files: Files): number {
 /** Number of the line that an offset is in, from 1. */
 export function lineAt(source: string, offset: number): number {
   return source.slice(0, offset).split("\n").length;
+}
+
+/** `file:line` of where a finding stands. */
+export function placeOf(span: Span | undefined, files: Files): string {
+  return span === undefined ? "nowhere" : `${span.file}:${lineAt(files[span.file] ?? "", span.start)}`;
 }

@@ -6,6 +6,7 @@ import { isStandIn, visibleSpan } from "../../reader/tokens.ts";
 import type { At, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import type { BenchSide, Engine, EngineEnd } from "../engine.ts";
 import { type Looks, looksOf } from "../observing/looks.ts";
+import { anything, type Look } from "../observing/pulse.ts";
 import type { CodeTrace } from "./code-trace.ts";
 import type { FirmwareChip } from "./firmware-chip.ts";
 import { FirmwareMachine } from "./firmware-machine.ts";
@@ -201,9 +202,20 @@ function isAuthors(at: At): boolean {
 
 /** 16-bit registers are read from the low byte and written from the high one, as avr-gcc does it. */
 function registersOf(chip: FirmwareChip, looks: Looks): Registers {
+  /** Where the author's code reads bits that only running tells. */
+  const unmasked = new Map<At, Look>();
+  const unmaskedAt = (at: At): Look | undefined => {
+    if (!isAuthors(at)) return undefined;
+    let look = unmasked.get(at);
+    if (look === undefined) {
+      look = { mask: anything, at };
+      unmasked.set(at, look);
+    }
+    return look;
+  };
   return {
     read: (address, bytes, at) => {
-      const look = at && looks.get(at);
+      const look = at && (looks.get(at) ?? unmaskedAt(at));
       let value = chip.read(address, look);
       for (let byte = 1; byte < bytes; byte += 1)
         value += chip.read(address + byte, undefined) * 2 ** (8 * byte);

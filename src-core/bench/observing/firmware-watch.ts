@@ -43,7 +43,9 @@ export class FirmwareWatch {
   readonly #pulses: Pulse[] = [];
   readonly #torn: Observation[] = [];
   #pulse: Pulse | undefined;
-  #receivesAt: At | undefined;
+  /** How often data was read at which place while the mouse held the clock low, by what reads that pin, and by what may read it. */
+  readonly #dataReads = new Map<At, number>();
+  readonly #likelyDataReads = new Map<At, number>();
   #rtsAt: At | undefined;
 
   /** `known` is what the source says of itself; undefined for an image. */
@@ -89,7 +91,8 @@ export class FirmwareWatch {
   get places(): CodePlaces | undefined {
     if (this.#known === undefined) return undefined;
     const { receives, rts, ...others } = this.#known;
-    return { ...others, receives: spanOf(this.#receivesAt) ?? receives, rts: spanOf(this.#rtsAt) ?? rts };
+    const reads = mostOften(this.#dataReads) ?? mostOften(this.#likelyDataReads);
+    return { ...others, receives: spanOf(reads) ?? receives, rts: spanOf(this.#rtsAt) ?? rts };
   }
 
   /** An interrupt handler changed a variable between two bytes of it that the code at this place reads or writes. */
@@ -170,7 +173,8 @@ export class FirmwareWatch {
     if (this.#wires.clock.level === 0) {
       pulse.isSeen ||= clock;
       pulse.readWhileLow ||= data;
-      if (data && mask !== anything) this.#receivesAt = this.look?.at;
+      if (data && mask !== anything) count(this.#dataReads, this.look?.at);
+      else if (data && !clock) count(this.#likelyDataReads, this.look?.at);
     } else if (data && !clock && mask !== anything && pulse.readLate === undefined) {
       pulse.readLate = { time: this.#core.clock.timeOf(this.#core.now), at: this.look?.at };
     }
@@ -179,6 +183,15 @@ export class FirmwareWatch {
 
 function looksAt(pin: PortPin, address: number, mask: number): boolean {
   return address === addressOf(pin) && (mask & (1 << pin.bit)) !== 0;
+}
+
+function count(places: Map<At, number>, at: At | undefined): void {
+  if (at !== undefined) places.set(at, (places.get(at) ?? 0) + 1);
+}
+
+/** The first of those that came most often: of the bits of a byte most are read at one place. */
+function mostOften(places: ReadonlyMap<At, number>): At | undefined {
+  return [...places].toSorted(([, a], [, b]) => b - a)[0]?.[0];
 }
 
 function addressOf({ port }: PortPin): number {

@@ -1,4 +1,4 @@
-import { freesClock, type PlantedFault, pullsClock, sendsReport } from "./planted-fault.ts";
+import { collectsReport, freesClock, type PlantedFault, pullsClock, readsBits } from "./planted-fault.ts";
 
 /** The mouse answers FE, send that again, and the firmware goes on. */
 export const ignoredAnswers: readonly PlantedFault[] = [
@@ -196,6 +196,113 @@ export const shortWaits: readonly PlantedFault[] = [
   },
 ];
 
+/** Loops that a mouse which never clocks, as it took the port for another bus, never lets go. */
+export const endlessWaits: readonly PlantedFault[] = [
+  {
+    style: "class-sketch",
+    title: "a clock edge is waited for without an end",
+    edits: [
+      {
+        file: "Ps2Wires.cpp",
+        find: "  for (unsigned int looks = 0; looks < PATIENCE; looks++) {\n    if (clock.isHigh() == high) {\n      return true;\n    }\n  }\n  return false;",
+        put: "  while (clock.isHigh() != high) {\n  }\n  return true;",
+      },
+    ],
+    rule: "ps2/wait-forever",
+    line: [{ file: "Ps2Wires.cpp", text: "while (clock.isHigh() != high) {" }, readsBits["class-sketch"]],
+    mouse: "usb-or-ps2",
+  },
+  {
+    style: "usart-ring-cpp",
+    title: "a clock edge is waited for without an end",
+    edits: [
+      {
+        file: "port.cpp",
+        find: "    if (deadline.isOver()) {\n      return false;\n    }\n",
+        put: "",
+      },
+    ],
+    rule: "ps2/wait-forever",
+    line: [{ file: "port.cpp", text: "while (Clock::isHigh() != high) {" }, readsBits["usart-ring-cpp"]],
+    mouse: "usb-or-ps2",
+  },
+  {
+    style: "tiny-usi",
+    title: "a clock edge is waited for without an end",
+    edits: [
+      {
+        file: "sender.c",
+        find: "        if ((uint16_t)(line_ticks() - began) > SEND_TICKS) {\n            return false;\n        }\n",
+        put: "",
+      },
+    ],
+    rule: "ps2/wait-forever",
+    line: { file: "sender.c", text: "while (!(PINB & _BV(CLOCK)) == high) {" },
+    mouse: "usb-or-ps2",
+  },
+  {
+    style: "remote-polling-c",
+    title: "the first clock is waited for without an end",
+    edits: [
+      {
+        file: "mouse.c",
+        find: "        if (elapsed_ms() > patience_ms) {\n            return false;\n        }\n",
+        put: "",
+      },
+    ],
+    rule: "ps2/wait-forever",
+    line: { file: "mouse.c", text: "while (PIND & _BV(CLOCK_PIN)) {" },
+    foundBy: "check",
+    mouse: "usb-or-ps2",
+  },
+  {
+    style: "busy-wait-c",
+    title: "the first clock is waited for without an end",
+    edits: [
+      {
+        file: "ps2.c",
+        find: "        if ((uint16_t)(now() - began) > TICKS(START_MS)) {\n            return CUT;\n        }\n",
+        put: "",
+      },
+    ],
+    rule: "ps2/wait-forever",
+    line: { file: "ps2.c", text: "while (is_high(CLK)) {", after: "static enum result give_byte" },
+    mouse: "usb-or-ps2",
+  },
+  {
+    style: "clock-interrupt-c",
+    title: "begins at once, and waits until the interrupt has sent the byte",
+    edits: [
+      {
+        file: "ps2.c",
+        find: "    EIMSK |= _BV(INT1);\n    clock_free();\n",
+        put: "    EIMSK |= _BV(INT1);\n    clock_free();\n    while (sending) {\n    }\n",
+      },
+      {
+        file: "mouse.c",
+        find: "        if (is_over(RETRY_MS)) {\n",
+        put: "        if (tries == 0 || is_over(RETRY_MS)) {\n",
+      },
+    ],
+    rule: "ps2/wait-forever",
+    line: { file: "ps2.c", text: "while (sending) {" },
+    mouse: "usb-or-ps2",
+  },
+  {
+    style: "busy-wait-c",
+    title: "waits for the end of a byte that was never sent",
+    edits: [
+      {
+        file: "pc.c",
+        find: "        while (!(UCSR0A & 1 << UDRE0)) {",
+        put: "        while (!(UCSR0A & 1 << TXC0)) {",
+      },
+    ],
+    rule: "ps2/wait-forever",
+    line: { file: "pc.c", text: "while (!(UCSR0A & 1 << TXC0)) {" },
+  },
+];
+
 /** A report that was cut off in the middle is put together with what comes next. */
 export const noWayBack: readonly PlantedFault[] = [
   {
@@ -203,7 +310,7 @@ export const noWayBack: readonly PlantedFault[] = [
     title: "a rest never ends a report",
     edits: [{ file: "mouse.c", find: "#define GAP_MS 15", put: "#define GAP_MS 60000" }],
     rule: "ps2/packet-resync",
-    line: sendsReport["clock-interrupt-c"],
+    line: collectsReport["clock-interrupt-c"],
     mouse: "restarts-itself",
     stroke: "fast-diagonals",
   },
@@ -212,7 +319,7 @@ export const noWayBack: readonly PlantedFault[] = [
     title: "a rest of five seconds ends a report",
     edits: [{ file: "main.c", find: "#define GAP_MS 15", put: "#define GAP_MS 5000" }],
     rule: "ps2/packet-resync",
-    line: sendsReport["busy-wait-c"],
+    line: collectsReport["busy-wait-c"],
     mouse: "restarts-itself",
     stroke: "fast-diagonals",
   },
@@ -221,7 +328,7 @@ export const noWayBack: readonly PlantedFault[] = [
     title: "a rest of five seconds ends a report",
     edits: [{ file: "Ps2Mouse.h", find: "GAP_MS = 12;", put: "GAP_MS = 5000;" }],
     rule: "ps2/packet-resync",
-    line: sendsReport["class-sketch"],
+    line: collectsReport["class-sketch"],
     mouse: "restarts-itself",
     stroke: "fast-diagonals",
   },
@@ -230,7 +337,7 @@ export const noWayBack: readonly PlantedFault[] = [
     title: "a rest of five seconds ends a report",
     edits: [{ file: "main.c", find: "#define GAP_TICKS TICKS(12)", put: "#define GAP_TICKS TICKS(5000)" }],
     rule: "ps2/packet-resync",
-    line: sendsReport["tiny-usi"],
+    line: collectsReport["tiny-usi"],
     mouse: "restarts-itself",
     stroke: "fast-diagonals",
   },
@@ -239,7 +346,7 @@ export const noWayBack: readonly PlantedFault[] = [
     title: "a rest of five seconds ends a report",
     edits: [{ file: "mouse.h", find: "gap = 12;", put: "gap = 5000;" }],
     rule: "ps2/packet-resync",
-    line: sendsReport["usart-ring-cpp"],
+    line: collectsReport["usart-ring-cpp"],
     mouse: "restarts-itself",
     stroke: "fast-diagonals",
   },
@@ -248,8 +355,65 @@ export const noWayBack: readonly PlantedFault[] = [
     title: "a rest of five seconds ends a report, and the mouse is pulled out in one",
     edits: [{ file: "Ps2Mouse.h", find: "GAP_MS = 12;", put: "GAP_MS = 5000;" }],
     rule: "ps2/packet-resync",
-    line: sendsReport["class-sketch"],
+    line: collectsReport["class-sketch"],
     mouse: "unplugged-and-plugged-again",
+    stroke: "circle",
+  },
+];
+
+/** A byte whose parity is wrong is used as it came: its place is where its bits are read. */
+export const uncheckedParity: readonly PlantedFault[] = [
+  {
+    style: "clock-interrupt-c",
+    title: "only the stop bit is looked at",
+    edits: [
+      {
+        file: "ps2.c",
+        find: "return is_odd(frame & 0x3FE) && (frame & 0x400)",
+        put: "return (frame & 0x400)",
+      },
+    ],
+    rule: "ps2/parity-unchecked",
+    line: readsBits["clock-interrupt-c"],
+    mouse: "disturbed-data",
+    stroke: "circle",
+  },
+  {
+    style: "busy-wait-c",
+    title: "ones are counted, and nobody asks how many",
+    edits: [{ file: "ps2.c", find: "return ones & 1 ? OK : WRONG_PARITY;", put: "return OK;" }],
+    rule: "ps2/parity-unchecked",
+    line: readsBits["busy-wait-c"],
+    mouse: "disturbed-data",
+    stroke: "circle",
+  },
+  {
+    style: "class-sketch",
+    title: "only the stop bit is looked at",
+    edits: [
+      { file: "Ps2Wires.cpp", find: "bit && parity && count < CAPACITY", put: "bit && count < CAPACITY" },
+    ],
+    rule: "ps2/parity-unchecked",
+    line: readsBits["class-sketch"],
+    mouse: "disturbed-data",
+    stroke: "circle",
+  },
+  {
+    style: "usart-ring-cpp",
+    title: "only the stop bit is looked at",
+    edits: [{ file: "port.cpp", find: "if (bit && odd) {", put: "if (bit) {" }],
+    rule: "ps2/parity-unchecked",
+    line: readsBits["usart-ring-cpp"],
+    mouse: "disturbed-data",
+    stroke: "circle",
+  },
+  {
+    style: "remote-polling-c",
+    title: "ones are counted, and nobody asks how many",
+    edits: [{ file: "mouse.c", find: "return rise() && parity == 1;", put: "return rise();" }],
+    rule: "ps2/parity-unchecked",
+    line: readsBits["remote-polling-c"],
+    mouse: "disturbed-data",
     stroke: "circle",
   },
 ];

@@ -192,6 +192,73 @@ export const missedEdges: readonly PlantedFault[] = [
     line: { file: "Ps2Wires.cpp", text: "delayMicroseconds(200);" },
     stroke: "circle",
   },
+  {
+    style: "clock-interrupt-c",
+    title: "the handler of the timer takes 170 us",
+    edits: [
+      {
+        file: "ticks.c",
+        find: "    count++;\n",
+        put: "    count++;\n    __builtin_avr_delay_cycles(16 * 170);\n",
+      },
+    ],
+    rule: "ps2/clock-missed",
+    line: { file: "ticks.c", text: "__builtin_avr_delay_cycles(16 * 170);" },
+    stroke: "circle",
+  },
+  {
+    style: "usart-ring-cpp",
+    title: "the handler of the timer takes 200 us",
+    edits: [
+      {
+        file: "ticks.cpp",
+        find: "  milliseconds++;\n",
+        put: "  milliseconds++;\n  __builtin_avr_delay_cycles(16 * 200);\n",
+      },
+    ],
+    rule: "ps2/clock-missed",
+    line: { file: "ticks.cpp", text: "__builtin_avr_delay_cycles(16 * 200);" },
+    stroke: "circle",
+  },
+  {
+    style: "class-sketch",
+    title: "the function of the clock's interrupt takes longer than a period",
+    edits: [
+      {
+        file: "Ps2Wires.cpp",
+        find: "  bool bit = data.isHigh();\n  if (busy) {\n    return;\n  }\n",
+        put: "  bool bit = data.isHigh();\n  if (busy) {\n    return;\n  }\n  delayMicroseconds(170);\n",
+      },
+    ],
+    rule: "ps2/clock-missed",
+    line: { file: "Ps2Wires.cpp", text: "delayMicroseconds(170);" },
+  },
+  {
+    style: "busy-wait-c",
+    title: "rests for two periods of the clock before the parity bit",
+    edits: [
+      {
+        file: "ps2.c",
+        find: "            ones++;\n        }\n    }\n",
+        put: "            ones++;\n        }\n    }\n    _delay_us(170);\n",
+      },
+    ],
+    rule: "ps2/clock-missed",
+    line: { file: "ps2.c", text: "_delay_us(170);" },
+  },
+  {
+    style: "remote-polling-c",
+    title: "rests for two periods of the clock in the middle of a byte",
+    edits: [
+      {
+        file: "mouse.c",
+        find: "            *value = (*value >> 1) | (level << 7);\n        }\n",
+        put: "            *value = (*value >> 1) | (level << 7);\n        }\n        if (i == 3) {\n            _delay_us(170);\n        }\n",
+      },
+    ],
+    rule: "ps2/clock-missed",
+    line: { file: "mouse.c", text: "_delay_us(170);" },
+  },
 ];
 
 /** Parity of bytes to the mouse: data and parity bit have an odd number of ones. */

@@ -1,4 +1,4 @@
-import { type PlantedFault, sendsReport } from "./planted-fault.ts";
+import { looksAtRts, type PlantedFault, sendsReport } from "./planted-fault.ts";
 
 /** Nothing comes when RTS comes on. */
 export const noIdentification: readonly PlantedFault[] = [
@@ -7,42 +7,42 @@ export const noIdentification: readonly PlantedFault[] = [
     title: "the words have no length",
     edits: [{ file: "pc.c", find: "    out_length = 2;\n", put: "    out_length = 0;\n" }],
     rule: "serial/ident-missing",
-    line: "nowhere",
+    line: looksAtRts["clock-interrupt-c"],
   },
   {
     style: "usart-ring-cpp",
     title: "the pin-change interrupt of another port is switched on",
     edits: [{ file: "main.cpp", find: "PCICR = _BV(PCIE2);", put: "PCICR = _BV(PCIE1);" }],
     rule: "serial/ident-missing",
-    line: "nowhere",
+    line: looksAtRts["usart-ring-cpp"],
   },
   {
     style: "class-sketch",
     title: "RTS makes it forget, and no more",
     edits: [{ file: "SerialMouse.cpp", find: "    introduce(port);\n", put: "" }],
     rule: "serial/ident-missing",
-    line: "nowhere",
+    line: looksAtRts["class-sketch"],
   },
   {
     style: "tiny-usi",
     title: "RTS makes it forget, and no more",
     edits: [{ file: "main.c", find: "        line_put('M');\n", put: "" }],
     rule: "serial/ident-missing",
-    line: "nowhere",
+    line: looksAtRts["tiny-usi"],
   },
   {
     style: "remote-polling-c",
     title: "RTS makes it forget, and no more",
     edits: [{ file: "main.c", find: "    serial_byte('M');\n    serial_byte('3');\n", put: "" }],
     rule: "serial/ident-missing",
-    line: "nowhere",
+    line: looksAtRts["remote-polling-c"],
   },
   {
     style: "clock-interrupt-c",
     title: "the pin-change interrupt is never switched on",
     edits: [{ file: "pc.c", find: "    PCICR = _BV(PCIE0);\n", put: "" }],
     rule: "serial/ident-missing",
-    line: "nowhere",
+    line: looksAtRts["clock-interrupt-c"],
   },
 ];
 
@@ -210,7 +210,7 @@ export const ignoredLines: readonly PlantedFault[] = [
       },
     ],
     rule: "serial/control-line-ignored",
-    line: "nowhere",
+    line: looksAtRts["clock-interrupt-c"],
     pc: "second-reset",
     stroke: "circle",
   },
@@ -225,7 +225,7 @@ export const ignoredLines: readonly PlantedFault[] = [
       },
     ],
     rule: "serial/control-line-ignored",
-    line: "nowhere",
+    line: looksAtRts["class-sketch"],
   },
   {
     style: "tiny-usi",
@@ -238,14 +238,14 @@ export const ignoredLines: readonly PlantedFault[] = [
       },
     ],
     rule: "serial/control-line-ignored",
-    line: "nowhere",
+    line: looksAtRts["tiny-usi"],
   },
   {
     style: "usart-ring-cpp",
     title: "at power-up, whatever RTS does",
     edits: [{ file: "main.cpp", find: "  PCICR = _BV(PCIE2);\n", put: "  wasAsked = true;\n" }],
     rule: "serial/control-line-ignored",
-    line: "nowhere",
+    line: looksAtRts["usart-ring-cpp"],
   },
   {
     style: "remote-polling-c",
@@ -258,7 +258,7 @@ export const ignoredLines: readonly PlantedFault[] = [
       },
     ],
     rule: "serial/control-line-ignored",
-    line: "nowhere",
+    line: looksAtRts["remote-polling-c"],
     pc: "second-reset",
     stroke: "circle",
   },
@@ -273,7 +273,7 @@ export const ignoredLines: readonly PlantedFault[] = [
       },
     ],
     rule: "serial/control-line-ignored",
-    line: "nowhere",
+    line: looksAtRts["usart-ring-cpp"],
     pc: "second-reset",
     stroke: "circle",
   },

@@ -59,6 +59,20 @@ export const deafWhileSending: readonly PlantedFault[] = [
     line: { file: "uart.cpp", text: "while (!(UCSR1A & _BV(UDRE1))) {" },
     stroke: "circle",
   },
+  {
+    style: "class-sketch",
+    title: "a report is sent with interrupts off",
+    edits: [
+      {
+        file: "SerialMouse.cpp",
+        find: "    port.write(report, bytes);\n",
+        put: "    noInterrupts();\n    port.write(report, bytes);\n    port.flush();\n    interrupts();\n",
+      },
+    ],
+    rule: "serial/blocks-receive",
+    line: { file: "SerialMouse.cpp", text: "port.flush();" },
+    stroke: "circle",
+  },
 ];
 
 /** Counts that came in and never go out. */
@@ -85,7 +99,7 @@ export const lostCounts: readonly PlantedFault[] = [
     edits: [{ file: "main.c", find: "to_top -= dy;", put: "to_top = 0;" }],
     rule: "report/counts-lost",
     line: sendsReport["tiny-usi"],
-    stroke: "fast-up-and-down",
+    stroke: "flick",
   },
   {
     style: "usart-ring-cpp",
@@ -150,5 +164,19 @@ export const tornVariables: readonly PlantedFault[] = [
     rule: "board/shared-not-atomic",
     line: { file: "line.c", text: "now = ticks;" },
     stroke: "circle",
+  },
+  {
+    style: "class-sketch",
+    title: "the moment at which a byte began is read with interrupts on",
+    edits: [
+      {
+        file: "Ps2Wires.h",
+        find: "bool available() const { return count > 0; }",
+        put: "bool available() const { return count > 0 && micros() - began > 20; }",
+      },
+    ],
+    rule: "board/shared-not-atomic",
+    line: { file: "Ps2Wires.h", text: "micros() - began > 20" },
+    foundBy: "check",
   },
 ];

@@ -25,7 +25,7 @@ export interface Line {
 }
 
 /**
- * One thing wrong in a style that is right otherwise, and what running it has to say of it. Written from what the fault does on
+ * One thing wrong in a style that is right otherwise, and what has to be said of it. Written from what the fault does on
  * the wires, by the documents that the rule names, before the bench was asked.
  */
 export interface PlantedFault {
@@ -34,8 +34,10 @@ export interface PlantedFault {
   readonly title: string;
   readonly edits: readonly Edit[];
   readonly rule: string;
-  /** Where it has to be told, at one of these; `nowhere` for something that the code does not have. */
-  readonly line: Line | readonly Line[] | "nowhere";
+  /** Where it has to be told, at one of these; for what the code does not have, where it would belong. */
+  readonly line: Line | readonly Line[];
+  /** Who has to tell it: a run where nothing is said, or what the text shows. */
+  readonly foundBy?: "check";
   /** What has to be measured, in the unit of the finding, and where the number comes from. */
   readonly measured?: { readonly least: number; readonly most: number; readonly why: string };
   /** Where it shows; `plain`, `rts-toggle` and `nudge` where nothing is said. */
@@ -85,3 +87,31 @@ export const sendsReport: Readonly<Record<Style, Line>> = {
   "tiny-usi": { file: "line.c", text: "PORTB |= _BV(TX);" },
   "usart-ring-cpp": { file: "uart.cpp", text: "UDR1 = toSend.take();" },
 };
+
+/** A byte of the mouse is put to those of its report. */
+export const collectsReport: Readonly<Record<Style, Line>> = {
+  "busy-wait-c": { file: "main.c", text: "packet[length++] = byte;" },
+  "class-sketch": { file: "Ps2Mouse.cpp", text: "packet[length++] = value;" },
+  "clock-interrupt-c": { file: "mouse.c", text: "packet[packet_length++] = byte;" },
+  "remote-polling-c": { file: "mouse.c", text: "read_byte(&bytes[" },
+  "tiny-usi": { file: "main.c", text: "packet[packet_length++] = byte;" },
+  "usart-ring-cpp": { file: "mouse.cpp", text: "packet[length++] = byte;" },
+};
+
+/** Most bits of a byte from the mouse are read here; the hardware of the ATtiny reads them by itself. */
+export const readsBits = {
+  "busy-wait-c": { file: "ps2.c", text: "if (is_high(DAT)) {", after: "value >>= 1;" },
+  "class-sketch": { file: "OpenCollector.h", text: "return *input & mask;" },
+  "clock-interrupt-c": { file: "ps2.c", text: "bool level = PIND & _BV(DATA);" },
+  "remote-polling-c": { file: "mouse.c", text: "level = PIND & _BV(DATA_PIN) ? 1 : 0;" },
+  "usart-ring-cpp": { file: "port.cpp", text: "static bool isHigh()" },
+} as const satisfies { readonly [style in Style]?: Line };
+
+/** RTS is read: what does not come when it goes on belongs there. */
+export const looksAtRts = {
+  "class-sketch": { file: "SerialMouse.h", text: "digitalRead(rtsPin) == LOW" },
+  "clock-interrupt-c": { file: "pc.c", text: "!(PINB & _BV(RTS))", after: "void pc_step" },
+  "remote-polling-c": { file: "serial.c", text: "!(PINB & _BV(RTS_PIN))" },
+  "tiny-usi": { file: "main.c", text: "bool on = PINB & _BV(RTS);" },
+  "usart-ring-cpp": { file: "main.cpp", text: "return !(PINK & _BV(PK0));" },
+} as const satisfies { readonly [style in Style]?: Line };

@@ -1,4 +1,4 @@
-import { ignoredAnswers, noWayBack, shortWaits } from "./conversation.ts";
+import { endlessWaits, ignoredAnswers, noWayBack, shortWaits, uncheckedParity } from "./conversation.ts";
 import { lateChanges, missedEdges, wrongParity, wrongSamples } from "./edges.ts";
 import { drivenHigh, shortHolds } from "./holds-and-drives.ts";
 import { ignoredLines, lateIdentification, noIdentification, wrongIdentification } from "./identification.ts";
@@ -16,7 +16,9 @@ export const plantedFaults: readonly PlantedFault[] = [
   ...wrongParity,
   ...ignoredAnswers,
   ...shortWaits,
+  ...endlessWaits,
   ...noWayBack,
+  ...uncheckedParity,
   ...wrongBits,
   ...wrongRest,
   ...fullLine,

@@ -38,11 +38,16 @@ export function judgeSettingUp(run: Run, findings: FindingsOfRun): void {
   }
 }
 
-/** From a self-test to the firmware's asking for reports; further self-tests in between, whoever wanted them, not counted. */
+/**
+ * From a self-test to the firmware's asking for reports; further self-tests in between, whoever wanted them, not counted. Where
+ * it never asks for any, they are: a firmware that resets the mouse again and again gets nowhere.
+ */
 interface Wait {
   readonly began: Time;
   readonly ready: Time;
   readonly waited: Time;
+  /** Up to here it is looked for a wait that was given up: what comes later is the same over again. */
+  readonly lookedAt: Time;
   readonly ended: boolean;
 }
 
@@ -64,7 +69,8 @@ function waits(mouse: RunMouse, ended: Time): readonly Wait[] {
     found.push({
       began: first.from,
       ready: first.to,
-      waited: done - first.from - testing,
+      waited: until === undefined ? done - first.to : done - first.from - testing,
+      lookedAt: done - testing,
       ended: until !== undefined,
     });
   }
@@ -95,11 +101,11 @@ function lastCommand({ received }: RunMouse, { places }: Run["firmware"]): Span 
   return call?.span ?? main;
 }
 
-function judgeWait({ began, ready, waited, ended }: Wait, run: Run, findings: FindingsOfRun): void {
+function judgeWait({ began, ready, waited, lookedAt, ended }: Wait, run: Run, findings: FindingsOfRun): void {
   const { mouse, firmware } = run;
   // The reset that made the mouse test itself came before.
   const from = mouse.received.findLast(({ end }) => end <= began)?.end ?? began;
-  const givenUp = givenUpIn(run, from, began + waited);
+  const givenUp = givenUpIn(run, from, lookedAt);
   if (givenUp !== undefined) {
     const { quantity, waited: given, rule, what, time, at } = givenUp;
     findings.measureTime(quantity, given, rule, what, time, at);

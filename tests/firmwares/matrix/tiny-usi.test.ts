@@ -1,0 +1,3 @@
+import { passesWholeMatrix } from "./whole-matrix.ts";
+
+passesWholeMatrix("tiny-usi");
