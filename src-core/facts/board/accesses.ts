@@ -75,19 +75,16 @@ export interface Uses {
  */
 export class UsesOfStatements {
   readonly program: Program;
-  readonly #isSought: (place: SharedPlace) => boolean;
   readonly #known = new Map<readonly TypedStatement[], Uses>();
 
-  /** Accesses of places that are not sought are left out. */
-  constructor(program: Program, isSought: (place: SharedPlace) => boolean = () => true) {
+  constructor(program: Program) {
     this.program = program;
-    this.#isSought = isSought;
   }
 
   in(within: FunctionSymbol, statements: readonly TypedStatement[]): Uses {
     const known = this.#known.get(statements);
     if (known !== undefined) return known;
-    const collector = new Collector(within, this.program, this.#isSought);
+    const collector = new Collector(within, this.program);
     collector.statements(statements);
     this.#known.set(statements, collector);
     return collector;
@@ -99,7 +96,6 @@ class Collector implements Uses {
   readonly calls: PlacedCall[] = [];
   readonly #within: FunctionSymbol;
   readonly #program: Program;
-  readonly #isSought: (place: SharedPlace) => boolean;
   /** What local variables were made of. */
   readonly #locals = new Map<Variable, readonly LookedAt[]>();
   #around: Surroundings = OPEN;
@@ -107,10 +103,9 @@ class Collector implements Uses {
   #agreeing: SharedPlace | undefined = undefined;
   #statement: TypedStatement | undefined = undefined;
 
-  constructor(within: FunctionSymbol, program: Program, isSought: (place: SharedPlace) => boolean) {
+  constructor(within: FunctionSymbol, program: Program) {
     this.#within = within;
     this.#program = program;
-    this.#isSought = isSought;
   }
 
   /** Leaves what holds behind them in `#around`, as far as their own text says. */
@@ -249,7 +244,7 @@ class Collector implements Uses {
   #place(expression: TypedExpression, mode: Mode, seenAs?: Type, value?: TypedExpression): void {
     this.#subscripts(expression);
     const found = placeOf(expression);
-    if (found === undefined || !this.#isSought(found.place)) return;
+    if (found === undefined) return;
     const { type, at } = expression;
     const statement = this.#statement;
     if (statement === undefined) return;

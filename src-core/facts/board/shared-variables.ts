@@ -36,14 +36,10 @@ const STARTS: ReadonlySet<string> = new Set(["main", "setup"]);
 export function sharedObjects(program: Program, sides: Sides): readonly SharedObject[] {
   const units = program.units.map((unit) => unit.typed);
   if (sides.handlers.length === 0) return [];
-  const ofHandlers = new UsesOfStatements(program);
+  const uses = new UsesOfStatements(program);
   const inHandlers = sides.handlers.flatMap((handler) =>
-    accessesFrom([startOf(handler)], ofHandlers).map((access) => ({ ...access, handler })),
+    accessesFrom([startOf(handler)], uses).map((access) => ({ ...access, handler })),
   );
-  if (inHandlers.length === 0) return [];
-  const members = memberIdentities(units);
-  // What no handler touches is not even noted of the main code.
-  const uses = new UsesOfStatements(program, touchedBy(inHandlers, members));
   const inProgram = accessesFrom(
     sides.program.flatMap((symbol) =>
       STARTS.has(symbol.name) ? onceInterruptsCome(symbol, uses) : [startOf(symbol)],
@@ -51,6 +47,7 @@ export function sharedObjects(program: Program, sides: Sides): readonly SharedOb
     uses,
   );
   const inMain = inProgram.filter((access) => !access.interruptsOff);
+  const members = memberIdentities(units);
   const throughThis = membersOfThis([...inHandlers, ...inMain], members);
   const identity = (place: SharedPlace): Identity => identityOf(place, throughThis, members);
   const byObject = new Map<Identity, { handlers: HandlerAccess[]; main: Access[] }>();
@@ -157,18 +154,6 @@ function memberIdentities(units: readonly TypedUnit[]): Members {
     }
   }
   return (field) => places.get(field) ?? field;
-}
-
-/** Whether a place may be one of those that are accessed, by whichever name. */
-function touchedBy(accesses: readonly Access[], members: Members): (place: SharedPlace) => boolean {
-  const touched = new Set<Identity>();
-  for (const { place } of accesses) {
-    if (place.variable !== undefined) touched.add(place.variable.linkageName ?? place.variable);
-    if (place.field !== undefined) touched.add(members(place.field));
-  }
-  return ({ variable, field }) =>
-    (variable !== undefined && touched.has(variable.linkageName ?? variable)) ||
-    (field !== undefined && touched.has(members(field)));
 }
 
 /** Members that some function uses through `this`: they are told apart by member, not by object. */
