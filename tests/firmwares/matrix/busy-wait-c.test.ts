@@ -1,3 +1,3 @@
-import { passesWholeMatrix } from "./whole-matrix.ts";
+import { passesMatrix } from "./passes-matrix.ts";
 
-passesWholeMatrix("busy-wait-c");
+passesMatrix("busy-wait-c", "strokes in turn");

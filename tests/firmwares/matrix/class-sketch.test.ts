@@ -1,3 +1,3 @@
-import { passesWholeMatrix } from "./whole-matrix.ts";
+import { passesMatrix } from "./passes-matrix.ts";
 
-passesWholeMatrix("class-sketch");
+passesMatrix("class-sketch", "every stroke");

@@ -1,3 +1,3 @@
-import { passesWholeMatrix } from "./whole-matrix.ts";
+import { passesMatrix } from "./passes-matrix.ts";
 
-passesWholeMatrix("clock-interrupt-c");
+passesMatrix("clock-interrupt-c", "every stroke");

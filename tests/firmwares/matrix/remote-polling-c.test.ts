@@ -1,3 +1,3 @@
-import { passesWholeMatrix } from "./whole-matrix.ts";
+import { passesMatrix } from "./passes-matrix.ts";
 
-passesWholeMatrix("remote-polling-c");
+passesMatrix("remote-polling-c", "strokes in turn");

@@ -1,3 +1,3 @@
-import { passesWholeMatrix } from "./whole-matrix.ts";
+import { passesMatrix } from "./passes-matrix.ts";
 
-passesWholeMatrix("tiny-usi");
+passesMatrix("tiny-usi", "strokes in turn");

@@ -1,3 +1,3 @@
-import { passesWholeMatrix } from "./whole-matrix.ts";
+import { passesMatrix } from "./passes-matrix.ts";
 
-passesWholeMatrix("usart-ring-cpp");
+passesMatrix("usart-ring-cpp", "every stroke");
