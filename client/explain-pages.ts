@@ -1,4 +1,4 @@
-import { commands, type Disposable, Uri, window, workspace } from "vscode";
+import { type Disposable, window } from "vscode";
 import {
   type ExplainAnswer,
   type ExplainedTerm,
@@ -6,21 +6,15 @@ import {
   termsRequest,
 } from "../server/language-server/client-messages/explain.ts";
 import type { Checker } from "./checker.ts";
-
-const SCHEME = "edgewise-explain";
+import { MarkdownPages } from "./markdown-pages.ts";
 
 /** Pages that say what a byte, quantity, layout, line format, chip or rule is. */
 export class ExplainPages implements Disposable {
   readonly #checker: Checker;
-  readonly #provider: Disposable;
-  /** Markdown by the address of its page. */
-  readonly #pages = new Map<string, string>();
+  readonly #pages = new MarkdownPages("edgewise-explain");
 
   constructor(checker: Checker) {
     this.#checker = checker;
-    this.#provider = workspace.registerTextDocumentContentProvider(SCHEME, {
-      provideTextDocumentContent: (uri) => this.#pages.get(uri.toString()) ?? "",
-    });
   }
 
   /** Shows the page of `term`, or of the one that is picked where none is given. */
@@ -29,12 +23,13 @@ export class ExplainPages implements Disposable {
     if (wanted === undefined) return;
     const answer = await this.#checker.request<ExplainAnswer>(explainRequest, { term: wanted });
     if (answer === undefined) return;
-    if (answer.kind === "page") await this.#show(wanted, answer.markdown);
+    // A rule's id has a slash.
+    if (answer.kind === "page") await this.#pages.show(`/${wanted.replaceAll("/", " ")}.md`, answer.markdown);
     else void window.showInformationMessage(unknownTerm(wanted, answer.near));
   }
 
   dispose(): void {
-    this.#provider.dispose();
+    this.#pages.dispose();
   }
 
   async #picked(): Promise<string | undefined> {
@@ -48,13 +43,6 @@ export class ExplainPages implements Disposable {
       matchOnDetail: true,
     });
     return picked?.label;
-  }
-
-  async #show(term: string, markdown: string): Promise<void> {
-    // The last part of the path is the title of the tab; a rule's id has a slash.
-    const uri = Uri.from({ scheme: SCHEME, path: `/${term.replaceAll("/", " ")}.md` });
-    this.#pages.set(uri.toString(), markdown);
-    await commands.executeCommand("markdown.showPreview", uri);
   }
 }
 

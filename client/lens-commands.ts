@@ -1,4 +1,4 @@
-import { commands, type Disposable, Uri, window, workspace } from "vscode";
+import { commands, type Disposable, window } from "vscode";
 import {
   chooseMovementCommand,
   chooseMovementRequest,
@@ -17,15 +17,13 @@ import {
 import { type Firmware, firmwaresRequest } from "../server/language-server/client-messages/runs.ts";
 import type { Checker } from "./checker.ts";
 import { chooseAround } from "./choose-run.ts";
-
-const SCHEME = "edgewise-lines";
+import { MarkdownPages } from "./markdown-pages.ts";
 
 /** What a click on a lens does: another movement, another run, or the values that each line stored. */
 export class LensCommands implements Disposable {
   readonly #checker: Checker;
   readonly #registered: readonly Disposable[];
-  /** Markdown by the address of its page. */
-  readonly #pages = new Map<string, string>();
+  readonly #pages = new MarkdownPages("edgewise-lines");
 
   constructor(checker: Checker) {
     this.#checker = checker;
@@ -33,9 +31,7 @@ export class LensCommands implements Disposable {
       commands.registerCommand(chooseMovementCommand, (on: ReportSubject) => this.#chooseMovement(on)),
       commands.registerCommand(chooseRunCommand, (on: RunSubject) => this.#chooseRun(on)),
       commands.registerCommand(showLineValuesCommand, (on: ReportSubject) => this.#showLineValues(on)),
-      workspace.registerTextDocumentContentProvider(SCHEME, {
-        provideTextDocumentContent: (uri) => this.#pages.get(uri.toString()) ?? "",
-      }),
+      this.#pages,
     ];
   }
 
@@ -75,10 +71,8 @@ export class LensCommands implements Disposable {
       void window.showInformationMessage(`There are no values to show: ${answer.message}.`);
       return;
     }
-    // The last part of the path is the title of the tab. Another run makes another page, as pages are kept.
-    const path = `/${this.#pages.size + 1}/${on.subject.name.replaceAll(/[^\w~]/g, "_")} line by line.md`;
-    const uri = Uri.from({ scheme: SCHEME, path });
-    this.#pages.set(uri.toString(), answer.markdown);
-    await commands.executeCommand("markdown.showPreview", uri);
+    // Another run makes another page.
+    const name = on.subject.name.replaceAll(/[^\w~]/g, "_");
+    await this.#pages.show(`/${this.#pages.count + 1}/${name} line by line.md`, answer.markdown);
   }
 }

@@ -1,6 +1,6 @@
 import type { Span } from "../finding.ts";
 import type { ProgramUnit } from "../reader/program/program.ts";
-import type { MacroDefinition, MacroUse } from "../reader/tokens.ts";
+import { type MacroDefinition, type MacroUse, outermostUse } from "../reader/tokens.ts";
 import type { TypedExpression } from "../reader/typed/nodes.ts";
 import { walkUnit } from "../reader/typed/walk.ts";
 import { written } from "./around.ts";
@@ -65,7 +65,7 @@ function indexOf(unit: ProgramUnit): ExpansionIndex {
       for (const use of usesAround(expression)) {
         if (seen.has(use)) continue;
         seen.add(use);
-        const expansion = { expression: written(expression), call: outermost(use).call };
+        const expansion = { expression: written(expression), call: outermostUse(use).call };
         add(byCall, callKey(use), expansion);
         if (use.definition !== undefined) add(byDefinition, spanKey(use.definition), expansion);
       }
@@ -100,10 +100,6 @@ function callKey({ name, call }: MacroUse): string {
 
 function spanKey({ file, start, end }: Span): string {
   return `${file}:${start}:${end}`;
-}
-
-function outermost(use: MacroUse): MacroUse {
-  return use.within === undefined ? use : outermost(use.within);
 }
 
 function lengthOf({ call }: MacroUse): number {

@@ -3,7 +3,7 @@ import type { RequestHold } from "../facts/ps2/ps2-facts.ts";
 import type { BitBangedByte } from "../facts/serial/serial-facts.ts";
 import type { Span } from "../finding.ts";
 import type { NoteProposal } from "../note-proposal.ts";
-import { isStandIn, type MacroUse, visibleRange } from "../reader/tokens.ts";
+import { isStandIn, type MacroUse, outermostUse, visibleRange } from "../reader/tokens.ts";
 import type { TypedExpression } from "../reader/typed/nodes.ts";
 import { withoutConversions } from "../reader/typed/without-conversions.ts";
 
@@ -72,8 +72,9 @@ interface Constant {
 function namedConstant(expression: TypedExpression): Constant | undefined {
   const { first, last } = expression.at;
   const span = visibleRange(first, last);
-  const use = outermost(first.macro);
-  if (use !== undefined) return use === outermost(last.macro) ? macroConstant(use, span) : undefined;
+  const use = first.macro && outermostUse(first.macro);
+  if (use !== undefined)
+    return use === (last.macro && outermostUse(last.macro)) ? macroConstant(use, span) : undefined;
   const inner = withoutConversions(expression);
   if (inner.kind !== "variable" || inner.variable.initializer?.kind !== "value") return undefined;
   const { name, declarationAt } = inner.variable;
@@ -87,10 +88,4 @@ function macroConstant({ name, definition, call }: MacroUse, span: Span): Consta
     return undefined;
   const { file, start } = definition;
   return { name, span, before: { file, start, end: start } };
-}
-
-function outermost(use: MacroUse | undefined): MacroUse | undefined {
-  let found = use;
-  while (found?.within !== undefined) found = found.within;
-  return found;
 }

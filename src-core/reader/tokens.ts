@@ -31,12 +31,17 @@ export function isStandIn(file: string): boolean {
   return file.startsWith("<");
 }
 
+/** The macro call in a file itself that led to this use. */
+export function outermostUse(use: MacroUse): MacroUse {
+  let outermost = use;
+  while (outermost.within !== undefined) outermost = outermost.within;
+  return outermost;
+}
+
 /** Where a reader of the source sees this token: its own place, or else the outermost macro call. */
 export function visibleSpan(token: Token): Span {
-  let outermost = token.macro;
-  if (outermost === undefined) return token;
-  while (outermost.within !== undefined) outermost = outermost.within;
-  const { call } = outermost;
+  if (token.macro === undefined) return token;
+  const { call } = outermostUse(token.macro);
   const isArgument = token.file === call.file && token.start >= call.start && token.end <= call.end;
   return isArgument ? token : call;
 }

@@ -1,6 +1,7 @@
 import type { Slot } from "../../model/layouts/layout.ts";
 import { formatSources } from "../../model/sources.ts";
 import { pathOf } from "../../notes/values/operand.ts";
+import { possibleBits } from "../../reader/constants/possible-bits.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { walkExpression, walkStatement } from "../../reader/typed/walk.ts";
@@ -8,7 +9,7 @@ import type { DataModel } from "../../reader/types/types.ts";
 import { around } from "../around.ts";
 import { type Explanation, explanation, holds } from "../explanation.ts";
 import type { Place } from "../place.ts";
-import { bitsOfPart, bitsReadOf, constantOf, possibleBits } from "./lit-bits.ts";
+import { bitsOfPart, bitsReadOf, constantOf } from "./lit-bits.ts";
 import { type ReportFunction, reportFunctions } from "./report-function.ts";
 
 /** A mask or a shift where a report is built or taken apart: the byte's bits, with those in question marked. */

@@ -3,7 +3,7 @@ import type { LoopEvent } from "../walk/events.ts";
 import { numberOf, type UnknownValue, type Value } from "../walk/values.ts";
 import type { LineTraces } from "./line-traces.ts";
 import type { Line } from "./ps2-facts.ts";
-import type { Level } from "./wait-levels.ts";
+import { type Level, opposite } from "./wait-levels.ts";
 
 /**
  * The level at which a loop that waits for a line is left; undefined for a loop that waits for something else, and where
@@ -76,8 +76,4 @@ function levelOfComparison(
     default:
       return undefined;
   }
-}
-
-function opposite(level: Level): Level {
-  return level === "high" ? "low" : "high";
 }

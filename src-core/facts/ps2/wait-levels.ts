@@ -36,7 +36,7 @@ function levelOfComparison(
   }
 }
 
-function opposite(level: Level): Level {
+export function opposite(level: Level): Level {
   return level === "high" ? "low" : "high";
 }
 

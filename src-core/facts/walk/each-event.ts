@@ -1,5 +1,6 @@
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
 import type { Event, Walk } from "./events.ts";
+import { eachListIn } from "./in-order.ts";
 
 /**
  * Calls `met` for every event with the function in whose body it stands; what a call did that an earlier one did as well is
@@ -12,9 +13,8 @@ export function eachEvent(walk: Walk, met: (event: Event, symbol: FunctionSymbol
     seen.add(events);
     for (const event of events) {
       met(event, symbol);
-      if (event.kind === "call") goThrough(event.events, event.function);
-      else if (event.kind === "branch") for (const side of event.sides) goThrough(side, symbol);
-      else if (event.kind === "loop") for (const pass of event.passes) goThrough(pass, symbol);
+      const inside = event.kind === "call" ? event.function : symbol;
+      eachListIn(event, (list) => goThrough(list, inside));
     }
   };
   for (const { entry, events } of walk.entries) goThrough(events, entry.function);

@@ -59,25 +59,20 @@ export function holding(isSought: (event: Event) => boolean): (events: readonly 
 
 /** Whether all events, those inside others included, are of that sort; stops at the first that is not. */
 export function everyEvent(events: readonly Event[], holds: (event: Event) => boolean): boolean {
-  for (const event of events) {
-    if (!holds(event)) return false;
-    if (event.kind === "call" && !everyEvent(event.events, holds)) return false;
-    if (event.kind === "branch") for (const side of event.sides) if (!everyEvent(side, holds)) return false;
-    if (event.kind === "loop") for (const pass of event.passes) if (!everyEvent(pass, holds)) return false;
-  }
-  return true;
+  const isBroken = (list: readonly Event[]): boolean => !everyEvent(list, holds);
+  return events.every((event) => holds(event) && !isInside(event, isBroken));
 }
 
 function flatten(events: readonly Event[], into: Event[]): void {
+  const goOn = (list: readonly Event[]): void => flatten(list, into);
   for (const event of events) {
     into.push(event);
-    if (event.kind === "call") flatten(event.events, into);
-    else if (event.kind === "branch") for (const side of event.sides) flatten(side, into);
-    else if (event.kind === "loop") for (const pass of event.passes) flatten(pass, into);
+    eachListIn(event, goOn);
   }
 }
 
-function eachListIn(event: Event, met: (events: readonly Event[]) => void): void {
+/** Calls `met` for each list of events that an event holds. */
+export function eachListIn(event: Event, met: (events: readonly Event[]) => void): void {
   if (event.kind === "call") met(event.events);
   else if (event.kind === "branch") for (const side of event.sides) met(side);
   else if (event.kind === "loop") for (const pass of event.passes) met(pass);

@@ -69,7 +69,7 @@ function topsOf(lanes: readonly Lane[]): readonly number[] {
 }
 
 function heightOf({ cells, measures }: Lane): number {
-  return low + 10 + (cells.length > 0 ? cellHeight : 0) + rowsOf(measures).length * measureHeight + 8;
+  return low + 10 + (cells.length > 0 ? cellHeight : 0) + measures.length * measureHeight + 8;
 }
 
 function laneAsSvg(lane: Lane, top: number, length: number): string {
@@ -86,10 +86,8 @@ function laneAsSvg(lane: Lane, top: number, length: number): string {
         ]),
     ...wires(lane, top, length),
     ...cells.map((cell) => cellAsSvg(cell, cellTop)),
-    ...rowsOf(measures).flatMap((row, index) =>
-      row.map((measure) =>
-        measureAsSvg(measure, measureTop + 12 + index * measureHeight, top + high, length),
-      ),
+    ...measures.map((measure, index) =>
+      measureAsSvg(measure, measureTop + 12 + index * measureHeight, top + high, length),
     ),
   ].join("\n");
 }
@@ -133,11 +131,6 @@ function measureAsSvg(
     `<path class="measure" d="M${left} ${y}H${right}M${left + 4} ${y - 3}L${left} ${y}L${left + 4} ${y + 3}M${right - 4} ${y - 3}L${right} ${y}L${right - 4} ${y + 3}"/>`,
     isRightHalf ? text(left - 5, y + 4, words, "small", "end") : text(right + 5, y + 4, words, "small"),
   ].join("");
-}
-
-/** Measures that would run into each other's words go into rows of their own. */
-function rowsOf(measures: readonly Stretch[]): readonly (readonly Stretch[])[] {
-  return measures.map((measure) => [measure]);
 }
 
 function legend(drivers: readonly Driver[], y: number): string {

@@ -1,11 +1,11 @@
 import type { FieldName } from "../../model/layouts/layout.ts";
+import { possibleBits } from "../../reader/constants/possible-bits.ts";
 import type { Program } from "../../reader/program/program.ts";
 import type { At, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { BitPlace } from "../judge/fault-draft.ts";
 import type { Bound } from "../subject/operands.ts";
 import type { ByteWritten } from "../subject/sink.ts";
 import { Flow } from "./mentions.ts";
-import { possibleBits } from "./possible-bits.ts";
 import { storedExpression } from "./stored-expressions.ts";
 
 /** What is known of where a wrong bit came from. */
