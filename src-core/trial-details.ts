@@ -84,8 +84,10 @@ export interface RunVerdict {
   readonly mouse: Named;
   readonly pc: Named;
   readonly stroke: Named;
-  /** Messages, in order of time. */
+  /** Messages, in order of time; of faults that are not accepted. */
   readonly faults: readonly string[];
+  /** How many more there are that are: allowed by a note, or their rule is off. */
+  readonly accepted: number;
   /** Why the code could not be run to the end. */
   readonly stopped: string | undefined;
   /** False where mouse and PC were never both ready for the stroke. */

@@ -7,6 +7,7 @@ export function letOthersRun(): Promise<void> {
 export class QuietTimer {
   readonly #work: () => void;
   #timer: NodeJS.Timeout | undefined;
+  readonly #waiting: (() => void)[] = [];
 
   constructor(work: () => void) {
     this.#work = work;
@@ -14,10 +15,43 @@ export class QuietTimer {
 
   poke(milliseconds: number): void {
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(this.#work, milliseconds);
+    this.#timer = setTimeout(() => {
+      this.#work();
+      this.#end();
+    }, milliseconds);
   }
 
   stop(): void {
     clearTimeout(this.#timer);
+    this.#end();
   }
+
+  /** Resolves when `work` was called, or at once where nothing is waited for. */
+  quiet(): Promise<void> {
+    if (this.#timer === undefined) return Promise.resolve();
+    return new Promise((resolve) => this.#waiting.push(resolve));
+  }
+
+  #end(): void {
+    this.#timer = undefined;
+    for (const resolve of this.#waiting.splice(0)) resolve();
+  }
+}
+
+/** Calls `work` unless it is at work; then once more behind that, however often it was asked for meanwhile. */
+export function oneAtATime(work: () => Promise<void>): () => void {
+  let isAtWork = false;
+  let isWanted = false;
+  const start = async (): Promise<void> => {
+    isAtWork = true;
+    do {
+      isWanted = false;
+      await work();
+    } while (isWanted);
+    isAtWork = false;
+  };
+  return () => {
+    isWanted = true;
+    if (!isAtWork) void start();
+  };
 }

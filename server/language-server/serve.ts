@@ -16,7 +16,7 @@ import { statusNotification } from "./client-messages/status.ts";
 import { registerFeatures } from "./features/features.ts";
 import { FollowedSettings } from "./followed-settings.ts";
 import { guarded, type Log } from "./guard.ts";
-import { QuietTimer } from "./pause.ts";
+import { oneAtATime, QuietTimer } from "./pause.ts";
 import { ProjectChecks } from "./project-checks.ts";
 import { Projects } from "./projects.ts";
 import type { StartRunWorker } from "./runs/run-worker.ts";
@@ -78,6 +78,9 @@ function startSession(
   const tellsStatus = wantsStatus(params.initializationOptions);
   const showsPages = params.capabilities.textDocument?.publishDiagnostics?.codeDescriptionSupport === true;
   const refreshesLenses = params.capabilities.workspace?.codeLens?.refreshSupport === true;
+  const refreshLenses = oneAtATime(() =>
+    guarded("refreshing lenses", log, undefined, () => connection.sendRequest(CodeLensRefreshRequest.type)),
+  );
   const trials = new FirmwareTrials(startWorker, {
     ready: (project) => void checks.request([project]),
     log,
@@ -90,10 +93,7 @@ function startSession(
       if (tellsStatus) void connection.sendNotification(statusNotification, status);
     },
     lensesChanged: () => {
-      if (refreshesLenses)
-        void guarded("refreshing lenses", log, undefined, () =>
-          connection.sendRequest(CodeLensRefreshRequest.type),
-        );
+      if (refreshesLenses) refreshLenses();
     },
     log,
     pageUriOf: (rule) => (showsPages ? packageFiles.pageUriOf(rule) : undefined),
@@ -102,8 +102,8 @@ function startSession(
   const everything = () => guarded("looking for projects", log, undefined, () => projects.checkEverything());
 
   const settings = new FollowedSettings(connection, params);
-  const stopFollowing = followEdits(connection, files, checks, projects, settings, log);
-  const atShutdown = new Set<() => void>([stopFollowing, () => trials.stop()]);
+  const typing = followEdits(connection, files, checks, projects, settings, log);
+  const atShutdown = new Set<() => void>([() => typing.stop(), () => trials.stop()]);
   registerFeatures({
     connection,
     service,
@@ -111,6 +111,7 @@ function startSession(
     projects,
     settings,
     trials,
+    typing,
     lensCommands: knowsLensCommands(params.initializationOptions),
     log,
     startRunWorker,
@@ -146,7 +147,7 @@ function startSession(
   });
 }
 
-/** Gives what ends it. */
+/** Gives what waits for a pause in typing. */
 function followEdits(
   connection: Connection,
   files: WorkspaceFiles,
@@ -154,7 +155,7 @@ function followEdits(
   projects: Projects,
   settings: FollowedSettings,
   log: Log,
-): () => void {
+): QuietTimer {
   const documents = new TextDocuments(TextDocument);
   const edited = new Set<string>();
   const timer = new QuietTimer(() => {
@@ -191,7 +192,7 @@ function followEdits(
     if (path !== undefined) exchange(path, () => files.closeBuffer(path));
   });
   documents.listen(connection);
-  return () => timer.stop();
+  return timer;
 }
 
 async function watchFiles(connection: Connection, params: InitializeParams): Promise<void> {

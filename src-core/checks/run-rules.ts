@@ -4,6 +4,8 @@ import { ruleOf, rules } from "./registry.ts";
 import type { Draft, Rule, RuleText, Trials } from "./rule.ts";
 import { consequencesOf, withoutConsequences } from "./runs/consequences.ts";
 
+export { consequencesOf } from "./runs/consequences.ts";
+
 /** What a run of the rules gives. */
 export interface Checked {
   /** By file, then by place, then by rule; no two alike. */

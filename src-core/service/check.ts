@@ -12,12 +12,13 @@ import type { ReportTrial } from "../reports/report-trial.ts";
 import { triedReport } from "../reports/tried-report.ts";
 import { tryReports } from "../reports/try-reports.ts";
 import { proposeEncoders } from "../reports/unnoted/propose-encoders.ts";
-import type { ChosenRun, TrialChoices } from "../trial-details.ts";
+import type { TrialChoices } from "../trial-details.ts";
+import { AcceptedFaults } from "./accepted-faults.ts";
 import { idleLevels } from "./idle-levels.ts";
 import { mendingOf } from "./mending.ts";
 import type { ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
-import { runsInBrief } from "./whole-runs/chosen-run.ts";
+import { type ChosenFirmwareRun, chosenInBrief, runsInBrief } from "./whole-runs/chosen-run.ts";
 import { isWholeFirmware } from "./whole-runs/purpose.ts";
 import type { WholeRuns } from "./whole-runs/run-whole.ts";
 
@@ -76,21 +77,20 @@ export function tryParts(
 /** What somebody asked to be tried, and the run that was made for it. */
 export interface Chosen {
   readonly choices: TrialChoices;
-  readonly run: ChosenRun | undefined;
+  readonly run: ChosenFirmwareRun | undefined;
 }
 
 /** What the rules say of trials. `whole` is undefined before the firmware was run whole. */
 export function judged(
-  { project, facts }: ProjectReading,
+  reading: ProjectReading,
   { reports, proposals }: PartTrials,
   whole: WholeRuns | undefined,
   { choices, run }: Chosen,
 ): TrialResult {
-  const { findings, notUnderstood } = judgeTrials(
-    facts,
-    { reports, runs: whole?.runs ?? [] },
-    levelsOf(project),
-  );
+  const { project, facts } = reading;
+  const levels = levelsOf(project);
+  const { findings, notUnderstood } = judgeTrials(facts, { reports, runs: whole?.runs ?? [] }, levels);
+  const accepted = new AcceptedFaults(reading, levels);
   return {
     findings,
     notUnderstood: [...notUnderstood, ...notKnown(whole?.notRun ?? [], project)],
@@ -98,8 +98,8 @@ export function judged(
     whole: reports.every(({ calls }) => calls > 0),
     ran: whole?.complete === true,
     reports: reports.map((trial) => triedReport(facts.program, facts.notes, trial, choices)),
-    wholeRuns: whole && isWholeFirmware(facts) ? runsInBrief(whole) : undefined,
-    chosenRun: run,
+    wholeRuns: whole && isWholeFirmware(facts) ? runsInBrief(whole, accepted) : undefined,
+    chosenRun: run && chosenInBrief(run, accepted),
   };
 }
 

@@ -1,11 +1,11 @@
 import type { CheckResult } from "../check-result.ts";
 import type { Project } from "../project/project.ts";
 import type { SourceHost } from "../reader/source-host.ts";
-import { type ChosenRun, noChoices, type TrialChoices } from "../trial-details.ts";
+import { noChoices, type TrialChoices } from "../trial-details.ts";
 import { type Chosen, checkReading, judged, type PartTrials, tryParts } from "./check.ts";
 import type { ProjectReader, ProjectReading } from "./project-reading.ts";
 import type { TrialResult } from "./service.ts";
-import { runChosen } from "./whole-runs/chosen-run.ts";
+import { type ChosenFirmwareRun, runChosen } from "./whole-runs/chosen-run.ts";
 import { runWhole, type WholeRuns } from "./whole-runs/run-whole.ts";
 
 /** One project between requests: its last reading and result, for as long as its files stay as they are. */
@@ -19,7 +19,7 @@ export class ProjectState {
   #whole: WholeRuns | undefined;
   #choices = noChoices;
   /** Of the choices. */
-  #run: ChosenRun | undefined;
+  #run: ChosenFirmwareRun | undefined;
   #tried: TrialResult | undefined;
   #before: TrialResult | undefined;
   /** The last result with all that there is to know. */

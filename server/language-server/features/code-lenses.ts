@@ -27,9 +27,11 @@ const lineValues = new RequestType<ReportSubject, LineValuesAnswer, void>(lineVa
 
 /** What trials showed, above the functions; and choosing what is tried. Nothing is run here. */
 export function registerCodeLenses(context: FeatureContext): void {
-  const { connection, service, files } = context;
-  connection.onCodeLens(({ textDocument }, token) =>
-    answer(context, "code lenses", token, [], (): CodeLens[] => {
+  const { connection, service, files, typing } = context;
+  connection.onCodeLens(async ({ textDocument }, token) => {
+    // An editor asks at each key; what it gets is read when the check has to read the text anyway.
+    await typing.quiet();
+    return answer(context, "code lenses", token, [], (): CodeLens[] => {
       const subject = subjectOf(context, textDocument.uri);
       const [project] = subject?.projects ?? [];
       if (subject === undefined || project === undefined) return [];
@@ -37,8 +39,8 @@ export function registerCodeLenses(context: FeatureContext): void {
       return service
         .lenses(project, subject.file)
         .flatMap((lens) => codeLenses(context, project, lens, positions));
-    }),
-  );
+    });
+  });
   registerChoices(context);
 }
 

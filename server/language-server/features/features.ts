@@ -3,7 +3,7 @@ import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { Service } from "../../../src-core/service/service.ts";
 import type { FollowedSettings } from "../followed-settings.ts";
 import { guarded, type Log } from "../guard.ts";
-import { letOthersRun } from "../pause.ts";
+import { letOthersRun, type QuietTimer } from "../pause.ts";
 import type { Projects } from "../projects.ts";
 import type { StartRunWorker } from "../runs/run-worker.ts";
 import type { FirmwareTrials } from "../trials/firmware-trials.ts";
@@ -26,6 +26,7 @@ export interface FeatureContext {
   readonly projects: Projects;
   readonly settings: FollowedSettings;
   readonly trials: FirmwareTrials;
+  readonly typing: QuietTimer;
   /** The client knows the commands of lenses. */
   readonly lensCommands: boolean;
   readonly log: Log;

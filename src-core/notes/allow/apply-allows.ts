@@ -42,7 +42,10 @@ export function applyAllows(
 }
 
 /** Those that allow this finding. */
-export function allowancesOf(finding: Finding, allowances: readonly Allowance[]): readonly Allowance[] {
+export function allowancesOf(
+  finding: Pick<Finding, "rule" | "span">,
+  allowances: readonly Allowance[],
+): readonly Allowance[] {
   return allowances.filter((allowance) => covers(allowance, finding));
 }
 
@@ -62,7 +65,7 @@ function removable({ note }: Allowance): Span {
   return { file: comment.file, start: comment.start, end: comment.end };
 }
 
-function covers({ note, region }: Allowance, { rule, span }: Finding): boolean {
+function covers({ note, region }: Allowance, { rule, span }: Pick<Finding, "rule" | "span">): boolean {
   if (rule !== note.rule.value || span.file !== region.file) return false;
   return span.start < region.end && (span.end > region.start || span.start === region.start);
 }

@@ -54,7 +54,7 @@ function hasPassed({ faults, stopped, strokeBegan }: RunVerdict): boolean {
   return faults.length === 0 && stopped === undefined && strokeBegan;
 }
 
-function verdictText({ mouse, pc, stroke, faults, stopped, strokeBegan }: RunVerdict): string {
+function verdictText({ mouse, pc, stroke, faults, accepted, stopped, strokeBegan }: RunVerdict): string {
   const cell = cellText(mouse.name, pc.name, stroke.name);
   const [first] = faults;
   if (stopped !== undefined) return `${cell}: not run to its end: ${brief(stopped)}`;
@@ -62,7 +62,9 @@ function verdictText({ mouse, pc, stroke, faults, stopped, strokeBegan }: RunVer
     return faults.length === 1
       ? `${cell}: 1 fault: ${brief(first)}`
       : `${cell}: ${faults.length} faults, first: ${brief(first)}`;
-  return strokeBegan ? `${cell}: passed` : `${cell}: mouse and PC were never both ready`;
+  if (!strokeBegan) return `${cell}: mouse and PC were never both ready`;
+  if (accepted === 0) return `${cell}: passed`;
+  return `${cell}: passed but for ${accepted === 1 ? "1 fault" : `${accepted} faults`} accepted`;
 }
 
 function cellText(mouse: string, pc: string, stroke: string): string {

@@ -76,6 +76,8 @@ export function rowsOf(run: SimulatedRun, lines: FileLines): RunRows {
           marks("reports", outgoingMarks(run)),
           marks("bytes", byteMarks(details)),
           wire("rxd"),
+          // A PC seldom says anything.
+          ...(details.edges.some((edge) => edge.wire === "txd") ? [wire("txd")] : []),
           marks("RTS", controlMarks("rts", details, run.ended)),
           marks("DTR", controlMarks("dtr", details, run.ended)),
         ],

@@ -1,13 +1,12 @@
 import { second, type Time } from "../../bench/time/time.ts";
-import { judgeRun } from "../../bench/verdicts/judge-run.ts";
 import type { NotUnderstood, Span } from "../../finding.ts";
 import type { FirmwareRun } from "../../firmware-run.ts";
 import type { SimulatedRun } from "../../simulation-result.ts";
 import type { ProjectReading } from "../project-reading.ts";
 import { Missing, orWhyNot } from "../simulation/missing.ts";
-import { type Around, boardOf, named, recordRun, stopOf } from "../simulation/run-on-bench.ts";
+import { type Around, boardOf, recordRun, stopOf } from "../simulation/run-on-bench.ts";
 import { cellsFor } from "./cells.ts";
-import { placeOfFault } from "./place-of-fault.ts";
+import { firmwareRun } from "./firmware-run.ts";
 import { isWholeFirmware } from "./purpose.ts";
 
 /** What whole runs of a firmware came to. */
@@ -98,16 +97,9 @@ class Runner {
     this.#spent += run.ended;
     if (this.#spent >= budget || this.#cancelled()) return false;
     const stopped = stopOf(end);
-    const cell = { mouse: named(mouse), pc: named(pc), stroke: named(stroke) };
-    if (stopped !== undefined) this.#stopped(cell, stopped);
-    // What goes wrong behind the end of the code follows from it.
-    const faults = stopped === undefined ? judgeRun(run).failures : [];
-    this.#runs.push({
-      ...cell,
-      faults: faults.map((fault) => ({ ...fault, span: placeOfFault(fault, run, this.#reading) })),
-      stopped: stopped?.message,
-      strokeBegan: strokeBegan !== undefined,
-    });
+    const made = firmwareRun(this.#reading, { mouse, pc, stroke }, ran);
+    if (stopped !== undefined) this.#stopped(made, stopped);
+    this.#runs.push(made);
     return this.#runs.length > 1 || (strokeBegan !== undefined && stopped === undefined);
   }
 

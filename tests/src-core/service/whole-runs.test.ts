@@ -87,6 +87,41 @@ describe("what runs show is told like any other finding", () => {
   });
 });
 
+describe("in brief, faults that are accepted are not counted", () => {
+  const faultsOf = (files: Files) =>
+    started(files)
+      .run()
+      ?.wholeRuns?.runs.map(({ faults, accepted }) => ({ open: faults.length, accepted }))
+      .filter(({ open, accepted }) => open + accepted > 0);
+
+  it("where their rule is off", () => {
+    const open = faultsOf(impatient) ?? [];
+    expect(open.length).toBeGreaterThan(0);
+    expect(open.every(({ accepted }) => accepted === 0)).toBe(true);
+    const off = faultsOf(withSettings(impatient, { rules: { "ps2/reply-timeout-short": "off" } }));
+    // With what follows from them.
+    expect(off).toEqual(open.map((run) => ({ open: 0, accepted: run.open })));
+  });
+
+  it("where a note allows them at the code that runs, and where it allows what the text shows", () => {
+    const note = (rule: string) => `// @wire allow ${rule} because "for this test"\n`;
+    const atCode = (impatient["main.c"] ?? "").replace(
+      "  DDRD |= line;",
+      `  ${note("ps2/reply-timeout-short")}  DDRD |= line;`,
+    );
+    const allowed = faultsOf({ "main.c": atCode }) ?? [];
+    expect(allowed.length).toBeGreaterThan(0);
+    for (const run of allowed) expect(run).toEqual({ open: 0, accepted: expect.any(Number) });
+    // No PC reads twice the rate; all that goes wrong with it follows.
+    const fast = firmwareWith("UBRR0 = 832;", `\n${note("serial/baud-error")}UBRR0 = 416;`);
+    const runs = faultsOf(fast) ?? [];
+    expect(runs.length).toBeGreaterThan(0);
+    for (const { open } of runs) expect(open).toBe(0);
+    for (const { open } of faultsOf(firmwareWith("UBRR0 = 832", "UBRR0 = 416")) ?? [])
+      expect(open).toBeGreaterThan(0);
+  });
+});
+
 describe("the same fault is told once", () => {
   it("where the text tells it", () => {
     const { rules, code } = checked(firmwareWith("_delay_us(120)", "_delay_us(50)"));

@@ -97,6 +97,22 @@ describe("the ribbon of a run", () => {
   });
 });
 
+test("what the PC sends has a row where it sends anything", () => {
+  const rowsOf = (of: SimulatedRun) =>
+    layout(of).panels[0]?.lanes.flatMap(({ id, rows }) => (id === "pc" ? rows : []));
+  expect(rowsOf(run)?.map(({ label }) => label)).not.toContain("txd");
+  const level = (time: number, to: 0 | 1) =>
+    ({ time, wire: "txd", level: to, by: "pc", place: undefined }) as const;
+  const { details } = run;
+  const speaks = { ...details, edges: [level(5e9, 0), level(10e9, 1), ...details.edges] };
+  const row = rowsOf({ ...run, details: speaks })?.find(({ label }) => label === "txd");
+  expect(row?.kind === "wire" && row.stretches.map(({ level: at, to }) => [at, to])).toEqual([
+    [1, 5e9],
+    [0, 10e9],
+    [1, run.ended],
+  ]);
+});
+
 describe("a run with faults", () => {
   const sources = sampleFiles("ferry-c-faults");
   const faulty = runOf(sources, { stroke: "nudge" });
