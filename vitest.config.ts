@@ -61,6 +61,7 @@ export default defineConfig({
         test: {
           name: "editor",
           include: ["tests/editor/**/*.test.ts"],
+          globalSetup: "tests/editor/host/packaged-once.ts",
           testTimeout: 900_000,
           hookTimeout: 1_800_000,
           fileParallelism: false,

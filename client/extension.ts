@@ -7,7 +7,7 @@ import { StatusItem } from "./status-item.ts";
 let checker: Checker | undefined;
 
 /** Called by the editor when a firmware source or project is opened. */
-export async function activate(context: ExtensionContext): Promise<void> {
+export function activate(context: ExtensionContext): void {
   const status = new StatusItem();
   const started = new Checker(context, status);
   checker = started;
@@ -19,7 +19,8 @@ export async function activate(context: ExtensionContext): Promise<void> {
     }),
   );
   void offerWalkthrough(context);
-  await started.followSetting();
+  // The editor need not wait for the server; requests do.
+  void started.followSetting();
 }
 
 /** Called by the editor before it ends. */

@@ -1,4 +1,5 @@
 import {
+  type CancellationToken,
   CancellationTokenSource,
   commands,
   type Disposable,
@@ -11,6 +12,7 @@ import {
   type MatrixCellParams,
   type MatrixPlan,
   type MatrixPlanAnswer,
+  type MatrixRunParams,
   matrixPlanRequest,
   matrixRunRequest,
 } from "../server/language-server/client-messages/matrix.ts";
@@ -18,7 +20,7 @@ import type { Firmware } from "../server/language-server/client-messages/runs.ts
 import type { Checker } from "./checker.ts";
 import { chooseFirmware } from "./choose-run.ts";
 import { viewFolder, viewPage } from "./view-page.ts";
-import type { FromMatrix, ToMatrix } from "./views/matrix/messages.ts";
+import type { EndOfMatrix, FromMatrix, ToMatrix } from "./views/matrix/messages.ts";
 
 /** Panels that show every mouse at every PC. */
 export class MatrixPanels implements Disposable {
@@ -66,8 +68,7 @@ export class MatrixPanels implements Disposable {
       switch (message.kind) {
         case "ready":
           this.#post(matrix, { kind: "plan", name, plan });
-          await this.#checker.request(matrixRunRequest, { project, matrix }, cancellation.token);
-          this.#post(matrix, { kind: "end" });
+          this.#post(matrix, { kind: "end", why: await this.#run(project, matrix, cancellation.token) });
           break;
         case "cancel":
           cancellation.cancel();
@@ -79,6 +80,14 @@ export class MatrixPanels implements Disposable {
       }
     });
     panel.webview.html = viewPage(panel.webview, this.#extension, "matrix", "Matrix");
+  }
+
+  /** Has all cells run; gives why there are no more. */
+  async #run(project: string, matrix: number, cancelled: CancellationToken): Promise<EndOfMatrix> {
+    const params: MatrixRunParams = { project, matrix };
+    const answer = await this.#checker.ask<object>(matrixRunRequest, params, cancelled);
+    if (cancelled.isCancellationRequested) return "cancelled";
+    return answer === undefined ? "lost" : "done";
   }
 
   #post(matrix: number, message: ToMatrix): void {

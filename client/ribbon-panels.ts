@@ -28,6 +28,9 @@ import type { FromRibbon, ToRibbon } from "./views/ribbon/messages.ts";
 
 type Run = Extract<RunAnswer, { kind: "run" }>;
 
+/** A run, and the session of the server that holds it. */
+type HeldRun = Run & { readonly session: number };
+
 /** Panels that show a run each. */
 export class RibbonPanels implements Disposable {
   readonly #checker: Checker;
@@ -53,7 +56,8 @@ export class RibbonPanels implements Disposable {
       (_, cancelled) => this.#run(params, cancelled),
     );
     if (answer === undefined) return;
-    if (answer.kind === "run") this.#openPanel(answer, `${stroke}, ${mouse}, ${pc}`);
+    const { session } = this.#checker;
+    if (answer.kind === "run") this.#openPanel({ ...answer, session }, `${stroke}, ${mouse}, ${pc}`);
     else void window.showWarningMessage(`The firmware could not be run: ${answer.message}.`);
   }
 
@@ -67,7 +71,7 @@ export class RibbonPanels implements Disposable {
     return cancelled.isCancellationRequested ? undefined : answer;
   }
 
-  #openPanel(run: Run, what: string): void {
+  #openPanel(run: HeldRun, what: string): void {
     const panel = window.createWebviewPanel("edgewise.ribbon", `Run: ${what}`, ViewColumn.Active, {
       enableScripts: true,
       localResourceRoots: [viewFolder(this.#extension)],
@@ -79,47 +83,56 @@ export class RibbonPanels implements Disposable {
     panel.webview.onDidReceiveMessage((message: FromRibbon) => this.#answer(message, run, panel, post));
     panel.onDidDispose(() => {
       this.#open.delete(panel);
-      void this.#checker.notify(closeRunNotification, { run: run.run });
+      if (this.#isHeld(run)) void this.#checker.notify(closeRunNotification, { run: run.run });
     });
     panel.webview.html = viewPage(panel.webview, this.#extension, "ribbon", "Run");
   }
 
   async #answer(
     message: FromRibbon,
-    { run, root, overview }: Run,
+    held: HeldRun,
     panel: WebviewPanel,
     post: (message: ToRibbon) => void,
   ): Promise<void> {
+    const { run, root, overview } = held;
     switch (message.kind) {
       case "ready":
         return post({ kind: "run", overview });
       case "panel": {
         const { from, to, columns } = message;
         const params: PanelParams = { run, from, to, columns };
-        const laidOut = await this.#checker.request<PanelAnswer>(panelRequest, params);
+        const laidOut = await this.#askOf<PanelAnswer>(held, panelRequest, params);
         return post(laidOut ? { kind: "panel", panel: laidOut, columns } : { kind: "lost" });
       }
       case "open":
         return openPlace(root, message.place, panel.viewColumn);
       case "save": {
         const { format, window: part } = message;
-        return this.#save({ run, format, window: part }, root, post);
+        return this.#save({ run, format, window: part }, held, post);
       }
     }
   }
 
+  /** Another server knows nothing of a run, or another one by its number. */
+  #isHeld({ session }: HeldRun): boolean {
+    return session === this.#checker.session;
+  }
+
+  async #askOf<Answer>(held: HeldRun, method: string, params: object): Promise<Answer | undefined> {
+    return this.#isHeld(held) ? this.#checker.ask<Answer>(method, params) : undefined;
+  }
+
   /** Asks where to, and writes only there. */
-  async #save(params: RunTextParams, root: string, post: (message: ToRibbon) => void): Promise<void> {
+  async #save(params: RunTextParams, held: HeldRun, post: (message: ToRibbon) => void): Promise<void> {
     const { format } = params;
     const target = await window.showSaveDialog({
       title: format === "svg" ? "Save the Picture" : "Save the Waveforms",
-      defaultUri: Uri.joinPath(Uri.parse(root), `run.${format}`),
+      defaultUri: Uri.joinPath(Uri.parse(held.root), `run.${format}`),
       filters: format === "svg" ? { "SVG picture": ["svg"] } : { "Value change dump": ["vcd"] },
     });
     if (target === undefined) return;
-    const text = await this.#checker.request<string | null>(runTextRequest, params);
-    if (text === undefined) return;
-    if (text === null) return post({ kind: "lost" });
+    const text = await this.#askOf<string | null>(held, runTextRequest, params);
+    if (text === undefined || text === null) return post({ kind: "lost" });
     try {
       await workspace.fs.writeFile(target, new TextEncoder().encode(text));
     } catch (error) {

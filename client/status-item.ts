@@ -1,9 +1,10 @@
 import { type Disposable, StatusBarAlignment, type StatusBarItem, ThemeColor, window } from "vscode";
-import { type Shown, statusView } from "./status-view.ts";
+import { type Restarts, type Shown, type StatusView, statusView } from "./status-view.ts";
 
 /** The entry in the status bar: what was found, or that a check runs. */
 export class StatusItem implements Disposable {
   readonly #item: StatusBarItem;
+  #restarts: Restarts | undefined;
 
   constructor() {
     this.#item = window.createStatusBarItem("edgewise.status", StatusBarAlignment.Left);
@@ -11,17 +12,29 @@ export class StatusItem implements Disposable {
   }
 
   show(status: Shown): void {
-    const view = statusView(status);
+    // A checker that somebody turned off begins anew.
+    if (status.state === "off") this.#restarts = undefined;
+    const view = statusView(status, this.#restarts);
+    const [command, ...args] = view.command;
     this.#item.text = view.text;
     this.#item.tooltip = view.tooltip;
-    this.#item.command = view.command;
-    this.#item.backgroundColor =
-      view.emphasis === "warning" ? new ThemeColor("statusBarItem.warningBackground") : undefined;
+    this.#item.command = { title: view.tooltip, command, arguments: args };
+    this.#item.backgroundColor = colourOf(view.emphasis);
     if (view.visible) this.#item.show();
     else this.#item.hide();
+  }
+
+  /** The checker ended by itself and is started again. */
+  restarted(): void {
+    this.#restarts = { times: (this.#restarts?.times ?? 0) + 1, at: new Date().toLocaleTimeString() };
+    this.show({ state: "starting-again" });
   }
 
   dispose(): void {
     this.#item.dispose();
   }
+}
+
+function colourOf(emphasis: StatusView["emphasis"]): ThemeColor | undefined {
+  return emphasis === "none" ? undefined : new ThemeColor(`statusBarItem.${emphasis}Background`);
 }

@@ -1,22 +1,43 @@
 import type { CheckStatus } from "../server/language-server/client-messages/status.ts";
 
-/** What there is to show: the server's word, or that there is no server. */
-export type Shown = CheckStatus | { readonly state: "stopped" };
+/** What there is to show: the server's word, or why there is no server. */
+export type Shown =
+  | CheckStatus
+  /** The settings say so, or it was stopped. */
+  | { readonly state: "off" }
+  | { readonly state: "starting-again" }
+  /** It ended by itself too often. */
+  | { readonly state: "gave-up" };
+
+/** That the server ended by itself and was started again. */
+export interface Restarts {
+  readonly times: number;
+  /** Of the last one, as a clock shows it. */
+  readonly at: string;
+}
 
 /** How the status bar shows it. */
 export interface StatusView {
   /** With the editor's icon names between `$(` and `)`. */
   readonly text: string;
   readonly tooltip: string;
-  /** The command that a click runs. */
-  readonly command: string;
-  readonly emphasis: "none" | "warning";
+  /** The command that a click runs, and what it is called with. */
+  readonly command: readonly [name: string, ...args: readonly string[]];
+  readonly emphasis: "none" | "warning" | "error";
   readonly visible: boolean;
 }
 
-const problemsList = "workbench.actions.view.problems";
+const problemsList = ["workbench.actions.view.problems"] as const;
 
-export function statusView(status: Shown): StatusView {
+export function statusView(status: Shown, restarts?: Restarts): StatusView {
+  const view = viewOf(status);
+  if (restarts === undefined || status.state === "off" || status.state === "gave-up") return view;
+  const often = restarts.times === 1 ? "once" : `${restarts.times} times`;
+  const told = `It ended unexpectedly and was started again ${often}, last at ${restarts.at}.`;
+  return { ...view, tooltip: `${view.tooltip}. ${told}` };
+}
+
+function viewOf(status: Shown): StatusView {
   switch (status.state) {
     case "checking":
       return {
@@ -26,12 +47,28 @@ export function statusView(status: Shown): StatusView {
         emphasis: "none",
         visible: true,
       };
-    case "stopped":
+    case "off":
       return {
         text: "$(circle-slash) Edgewise",
-        tooltip: "Edgewise is not running; a click opens its log",
-        command: "edgewise.showLog",
+        tooltip: "Edgewise does not run: a click opens the setting that turns it on",
+        command: ["workbench.action.openSettings", "edgewise.enable"],
         emphasis: "none",
+        visible: true,
+      };
+    case "starting-again":
+      return {
+        text: "$(sync~spin) Edgewise: starting again",
+        tooltip: "Edgewise is started again",
+        command: ["edgewise.showLog"],
+        emphasis: "none",
+        visible: true,
+      };
+    case "gave-up":
+      return {
+        text: "$(error) Edgewise: ended",
+        tooltip: "Edgewise ended unexpectedly too often and is not started again: a click starts it",
+        command: ["edgewise.restart"],
+        emphasis: "error",
         visible: true,
       };
     case "ready":

@@ -18,6 +18,23 @@ test("infos alone are no reason for emphasis", () => {
   expect(statusView({ ...ready, infos: 4 })).toMatchObject({ text: "$(check) Edgewise", emphasis: "none" });
 });
 
-test("a stopped checker leads to its log", () => {
-  expect(statusView({ state: "stopped" })).toMatchObject({ command: "edgewise.showLog", visible: true });
+test("a checker that is turned off leads to its setting", () => {
+  expect(statusView({ state: "off" })).toMatchObject({
+    command: ["workbench.action.openSettings", "edgewise.enable"],
+    visible: true,
+  });
+});
+
+test("one that ended by itself is told of behind what was found, until it is given up", () => {
+  const twice = { times: 2, at: "14:05:11" };
+  expect(statusView({ ...ready, errors: 1 }, twice)).toMatchObject({
+    text: "Edgewise: 1 error",
+    tooltip:
+      "Edgewise checked 1 firmware: 1 error, 0 warnings, 0 infos. It ended unexpectedly and was started again 2 times, last at 14:05:11.",
+  });
+  expect(statusView({ state: "gave-up" }, twice)).toMatchObject({
+    text: "$(error) Edgewise: ended",
+    command: ["edgewise.restart"],
+    emphasis: "error",
+  });
 });

@@ -1,7 +1,7 @@
 import type { CellVerdict, MatrixPlan } from "../../../server/language-server/client-messages/matrix.ts";
 import { hostOf, make } from "../elements.ts";
-import type { FromMatrix, ToMatrix } from "./messages.ts";
-import { faultsOf, progressInWords } from "./tally.ts";
+import type { EndOfMatrix, FromMatrix, ToMatrix } from "./messages.ts";
+import { endInWords, faultsOf, progressInWords } from "./tally.ts";
 
 const host = hostOf<FromMatrix>();
 const page = document.getElementById("view") ?? document.body;
@@ -16,7 +16,7 @@ window.addEventListener("message", ({ data }: MessageEvent<ToMatrix>) => {
       matrix?.take(data.cell);
       break;
     case "end":
-      matrix?.end();
+      matrix?.end(data.why);
   }
 });
 host.postMessage({ kind: "ready" });
@@ -65,13 +65,12 @@ class Matrix {
     this.#tell();
   }
 
-  end(): void {
-    const isWhole = this.#cells.length === this.#all;
+  end(why: EndOfMatrix): void {
     this.#cancel.hidden = true;
     this.#bar.hidden = true;
     for (const place of this.#places.values())
       if (place.className === "waiting") place.replaceChildren("\u2013");
-    this.#said.textContent = `${progressInWords(this.#cells, this.#all)}${isWhole ? "" : "; cancelled"}`;
+    this.#said.textContent = `${progressInWords(this.#cells, this.#all)}${endInWords(why)}`;
     this.#ended.textContent = this.#said.textContent;
   }
 

@@ -4,8 +4,10 @@ import type { CellVerdict, MatrixPlan } from "../../../server/language-server/cl
 export type ToMatrix =
   | { readonly kind: "plan"; readonly name: string; readonly plan: MatrixPlan }
   | { readonly kind: "cell"; readonly cell: CellVerdict }
-  /** All is run, or it was cancelled. */
-  | { readonly kind: "end" };
+  | { readonly kind: "end"; readonly why: EndOfMatrix };
+
+/** Why no more cells come: all are run, the user did not want more, or the server that ran them is gone. */
+export type EndOfMatrix = "done" | "cancelled" | "lost";
 
 /** What it says. */
 export type FromMatrix =

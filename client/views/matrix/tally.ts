@@ -1,4 +1,5 @@
 import type { CellVerdict } from "../../../server/language-server/client-messages/matrix.ts";
+import type { EndOfMatrix } from "./messages.ts";
 
 /** How far a matrix is, in words: "12 of 108 cells run: 10 passed, 2 failed". */
 export function progressInWords(cells: readonly CellVerdict[], all: number): string {
@@ -8,6 +9,18 @@ export function progressInWords(cells: readonly CellVerdict[], all: number): str
   const told = counts.filter(([count]) => count > 0).map(([count, verdict]) => `${count} ${verdict}`);
   const done = cells.length === all ? `All ${all}` : `${cells.length} of ${all}`;
   return `${done} cells${told.length === 0 ? "" : `: ${told.join(", ")}`}`;
+}
+
+/** What is said behind that when no more cells come. */
+export function endInWords(why: EndOfMatrix): string {
+  switch (why) {
+    case "done":
+      return "";
+    case "cancelled":
+      return "; cancelled";
+    case "lost":
+      return "; the checker ended, show the matrix again";
+  }
 }
 
 /** First faults by their word, those of most cells first. */

@@ -1,5 +1,5 @@
 import { type ChildProcess, execFileSync, spawn } from "node:child_process";
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
@@ -20,15 +20,24 @@ const quietSettings = {
   "files.autoSave": "off",
 };
 
+/** What the editor is opened on, below the folder of files. */
+export interface Opened {
+  /** Folders of a workspace of several; the folder of all files, where it is left out. */
+  readonly folders?: readonly string[];
+}
+
 /** A served editor with the packaged extension in it, open on a folder of files, and a browser that shows it. */
 export class EditorSession {
   readonly page: Page;
+  /** The folder of all files. */
+  readonly folder: string;
   readonly #server: ChildProcess;
   readonly #browser: Browser;
   readonly #scratch: string;
 
   private constructor(page: Page, server: ChildProcess, browser: Browser, scratch: string) {
     this.page = page;
+    this.folder = folderIn(scratch);
     this.#server = server;
     this.#browser = browser;
     this.#scratch = scratch;
@@ -39,10 +48,11 @@ export class EditorSession {
     { host, vsix }: Packaged,
     files: Readonly<Record<string, string>>,
     settings: Readonly<Record<string, unknown>>,
+    { folders }: Opened = {},
   ): Promise<EditorSession> {
     const scratch = mkdtempSync(join(tmpdir(), "edgewise-editor-"));
     const userData = join(scratch, "user");
-    const folder = join(scratch, "firmware");
+    const folder = folderIn(scratch);
     mkdirSync(join(userData, "User"), { recursive: true });
     writeFileSync(join(userData, "User", "settings.json"), JSON.stringify({ ...quietSettings, ...settings }));
     mkdirSync(folder);
@@ -50,6 +60,10 @@ export class EditorSession {
       mkdirSync(dirname(join(folder, name)), { recursive: true });
       writeFileSync(join(folder, name), text);
     }
+    const workspace = join(folder, "several.code-workspace");
+    if (folders !== undefined)
+      writeFileSync(workspace, JSON.stringify({ folders: folders.map((path) => ({ path })) }));
+    const opened = folders === undefined ? `folder=${folder}` : `workspace=${workspace}`;
     const extensions = join(scratch, "extensions");
     const shared = ["--user-data-dir", userData, "--extensions-dir", extensions];
     execFileSync(host.node, [host.entry, ...shared, "--install-extension", vsix], { stdio: "ignore" });
@@ -65,7 +79,6 @@ export class EditorSession {
         `127.0.0.1:${port}`,
         "--disable-telemetry",
         "--disable-update-check",
-        folder,
       ],
       { stdio: "ignore" },
     );
@@ -85,9 +98,29 @@ export class EditorSession {
     page.setDefaultTimeout(patience.timeout);
     const session = new EditorSession(page, server, browser, scratch);
     await answering(`http://127.0.0.1:${port}/healthz`);
-    await page.goto(`http://127.0.0.1:${port}/?folder=${encodeURIComponent(folder)}`);
+    await page.goto(`http://127.0.0.1:${port}/?${opened}`);
     await page.waitForSelector(".monaco-workbench");
     return session;
+  }
+
+  /** Writes a file as another program would. */
+  write(name: string, text: string): void {
+    const file = join(this.folder, name);
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(file, text);
+  }
+
+  /** Ids of the processes in which the extension's server runs, as Linux has them. */
+  get servers(): readonly number[] {
+    return readdirSync("/proc")
+      .map(Number)
+      .filter((id) => {
+        const words = commandLine(id);
+        return (
+          words.includes("lsp") &&
+          words.some((word) => word.startsWith(this.#scratch) && word.endsWith("edgewise.js"))
+        );
+      });
   }
 
   async close(): Promise<void> {
@@ -96,6 +129,19 @@ export class EditorSession {
     this.#server.kill();
     await ended;
     rmSync(this.#scratch, { recursive: true, force: true, maxRetries: 5 });
+  }
+}
+
+function folderIn(scratch: string): string {
+  return join(scratch, "firmware");
+}
+
+/** Of a process; empty where there is none. */
+function commandLine(id: number): readonly string[] {
+  try {
+    return readFileSync(`/proc/${id}/cmdline`, "utf8").split("\0");
+  } catch {
+    return [];
   }
 }
 

@@ -74,6 +74,21 @@ export class Workbench {
     return this.page.locator(".statusbar-item", { hasText: "Edgewise" });
   }
 
+  /** The entry in the status bar once it shows this. */
+  status(text: RegExp): Locator {
+    return this.page.locator(".statusbar-item", { hasText: text });
+  }
+
+  /** The same by what it tells a screen reader, its tooltip among it. */
+  statusWith(told: RegExp): Locator {
+    return this.page.locator(".statusbar").getByRole("button", { name: told });
+  }
+
+  /** Messages of the editor. */
+  get notifications(): Locator {
+    return this.page.locator(".notification-toast, .notifications-center .notification-list-item");
+  }
+
   async selectText(text: string): Promise<void> {
     await this.retrying((limit) => this.#select(text, limit));
   }
