@@ -66,3 +66,56 @@ describe("a server that is killed", () => {
     expect(session.servers).toHaveLength(1);
   });
 });
+
+describe("settings are followed as they change", () => {
+  const withLevel = (level: string) => {
+    const settings: object = JSON.parse(faultyFirmware["edgewise.json"]);
+    return JSON.stringify({ ...settings, rules: { "serial/baud-error": level } });
+  };
+  const underlined = (kind: string) => session.page.locator(`.editor-instance .squiggly-${kind}`).first();
+  const gone = { state: "detached", ...patience } as const;
+
+  test("a rule's level in edgewise.json, on disk and while it is typed", async () => {
+    session.write("edgewise.json", withLevel("warning"));
+    await underlined("warning").waitFor(patience);
+    expect(await workbench.errorSquiggles.count()).toBe(0);
+    await workbench.status(/Edgewise: 1 warning/).waitFor(patience);
+    await workbench.screenshot("level-warning");
+    await workbench.openFile("edgewise.json");
+    await workbench.replaceText("warning", "info");
+    await workbench.openFile("main.c");
+    await underlined("info").waitFor(patience);
+    expect(await underlined("warning").count()).toBe(0);
+    await workbench.openFile("edgewise.json");
+    await workbench.replaceText("info", "off");
+    await workbench.openFile("main.c");
+    await underlined("info").waitFor(gone);
+    await workbench.openFile("edgewise.json");
+    await workbench.replaceText("off", "error");
+    await workbench.openFile("main.c");
+    await workbench.errorSquiggles.first().waitFor(patience);
+  });
+
+  test("edgewise.enable ends the server and starts it", async () => {
+    session.write(".vscode/settings.json", JSON.stringify({ "edgewise.enable": false }));
+    await workbench.errorSquiggles.first().waitFor(gone);
+    await workbench.statusWith(/does not run/).waitFor(patience);
+    await expect.poll(() => session.servers, patience).toEqual([]);
+    await workbench.screenshot("turned-off");
+    session.write(".vscode/settings.json", "{}");
+    await workbench.errorSquiggles.first().waitFor(patience);
+    await workbench.status(counted).waitFor(patience);
+    expect(session.servers).toHaveLength(1);
+  });
+
+  test("edgewise.inlayHints shows words behind numbers", async () => {
+    const hint = workbench.lineWith("19230.8 baud");
+    expect(await hint.count()).toBe(0);
+    session.write(".vscode/settings.json", JSON.stringify({ "edgewise.inlayHints": true }));
+    // The rate is 16 MHz / (16 * 52): ATmega328P datasheet, baud rate equations.
+    await hint.first().waitFor(patience);
+    await workbench.screenshot("inlay-hints");
+    session.write(".vscode/settings.json", "{}");
+    await hint.first().waitFor(gone);
+  });
+});

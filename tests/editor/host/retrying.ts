@@ -1,7 +1,7 @@
 import { errors } from "playwright-core";
 
 /** How long a user waits for something, in milliseconds: a loaded machine with two cores takes its time. */
-export const patience = { timeout: 150_000 };
+export const patience = { timeout: Number(process.env.EDGEWISE_PATIENCE ?? 150_000) };
 
 /** How long one attempt may take at first, in milliseconds; each has twice the time of the one before. */
 const firstLimit = 5_000;

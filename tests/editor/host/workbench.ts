@@ -30,6 +30,19 @@ export class Workbench {
     });
   }
 
+  /** Opens a file of whose name there is one, wherever it is. */
+  async goToFile(name: string): Promise<void> {
+    await this.retrying(async (limit) => {
+      await this.page.keyboard.press("Control+p");
+      const field = this.page.locator(".quick-input-widget input").first();
+      await field.waitFor(limit);
+      await field.fill(name);
+      await this.choice(name).click(limit);
+      await this.page.locator(`.tab.active[data-resource-name="${name}"]`).waitFor(limit);
+      await this.lines.first().waitFor(limit);
+    });
+  }
+
   /** Lines of the active editor. */
   get lines(): Locator {
     return this.page.locator(".editor-instance .view-line");
@@ -177,6 +190,10 @@ export class Workbench {
       await this.page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().click(limit);
       await outcome.waitFor(limit);
     });
+  }
+
+  async closeEditors(): Promise<void> {
+    await this.runCommand("View: Close All Editors", this.page.locator(".editor-group-container.empty"));
   }
 
   /** A row of the list that asks something. */
