@@ -41,7 +41,7 @@ const bundles = [
     banner: { js: `#!/usr/bin/env node\n${requireInModules}` },
   },
   {
-    entryPoints: { extension: "client/extension.ts" },
+    entryPoints: { extension: "client/node/extension.ts" },
     outdir: dist,
     format: "cjs",
     outExtension: { ".js": ".cjs" },

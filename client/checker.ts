@@ -5,31 +5,49 @@ import {
   window,
   workspace,
 } from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
 import {
   type MatrixCellParams,
   matrixCellNotification,
 } from "../server/language-server/client-messages/matrix.ts";
 import { type CheckStatus, statusNotification } from "../server/language-server/client-messages/status.ts";
-import { isLost, newClient } from "./language-client.ts";
 import { ServerEnds } from "./server-ends.ts";
 import type { StatusItem } from "./status-item.ts";
+
+/** Makes a client whose server runs as the place allows where the extension runs; nothing is started yet. */
+export type MakeClient = (
+  context: ExtensionContext,
+  options: LanguageClientOptions,
+) => Promise<BaseLanguageClient>;
+
+/** One server, from when it is wanted. */
+interface Running {
+  readonly client: Promise<BaseLanguageClient>;
+  /** Resolves when the server is up, or will not be. */
+  started: Promise<void>;
+}
+
+/**
+ * The client's library is large and loaded when the first server is wanted, so that the editor's start does not wait for
+ * it.
+ */
+const library = () => import("./client-options.ts");
 
 /** The language server's life: started, stopped and restarted as the settings say, and when it ended by itself. */
 export class Checker {
   readonly log: LogOutputChannel;
-  readonly #serverFile: string;
+  readonly #context: ExtensionContext;
+  readonly #makeClient: MakeClient;
   readonly #status: StatusItem;
   readonly #ends = new ServerEnds();
   /** Called for each cell of a matrix that was run. */
   onMatrixCell: (cell: MatrixCellParams) => void = () => undefined;
-  #client: LanguageClient | undefined;
-  /** Resolves when the client is up, or will not be. */
-  #started: Promise<void> = Promise.resolve();
+  #running: Running | undefined;
   #session = 0;
 
-  constructor(context: ExtensionContext, status: StatusItem) {
-    this.#serverFile = context.asAbsolutePath("dist/edgewise.js");
+  constructor(context: ExtensionContext, status: StatusItem, makeClient: MakeClient) {
+    this.#context = context;
+    this.#makeClient = makeClient;
     this.#status = status;
     this.log = window.createOutputChannel("Edgewise", { log: true });
     context.subscriptions.push(this.log);
@@ -42,7 +60,7 @@ export class Checker {
 
   /** Starts or stops the server as `edgewise.enable` says. */
   async followSetting(): Promise<void> {
-    if (workspace.getConfiguration("edgewise").get<boolean>("enable", true)) await this.#start();
+    if (workspace.getConfiguration("edgewise").get<boolean>("enable", true)) await this.#start().started;
     else await this.stop();
   }
 
@@ -58,7 +76,7 @@ export class Checker {
     params: object,
     cancelled?: CancellationToken,
   ): Promise<Answer | undefined> {
-    if (this.#client === undefined) {
+    if (this.#running === undefined) {
       void window.showWarningMessage(
         this.#ends.count > 0
           ? "The checker does not run; `Edgewise: Restart the Checker` starts it."
@@ -79,60 +97,85 @@ export class Checker {
     params: object,
     cancelled?: CancellationToken,
   ): Promise<Answer | undefined> {
-    const client = this.#client;
-    if (client === undefined) return undefined;
+    const running = this.#running;
+    if (running === undefined) return undefined;
     try {
+      const client = await running.client;
       // A token that is there but undefined would be sent as a second parameter.
       return cancelled === undefined
         ? await client.sendRequest<Answer>(method, params)
         : await client.sendRequest<Answer>(method, params, cancelled);
     } catch (error) {
       if (cancelled?.isCancellationRequested === true) return undefined;
-      if (!isLost(error)) throw error;
-      this.#ended(client);
+      if (!(await library()).isLost(error)) throw error;
+      this.#ended(running);
       return undefined;
     }
   }
 
   /** Tells the server, where it runs. */
   async notify(method: string, params: object): Promise<void> {
-    await this.#client?.sendNotification(method, params).catch(() => undefined);
+    const client = await this.#running?.client;
+    await client?.sendNotification(method, params).catch(() => undefined);
   }
 
   async stop(): Promise<void> {
-    const client = this.#client;
-    this.#client = undefined;
+    const running = this.#running;
+    this.#running = undefined;
     this.#status.show({ state: "off" });
+    if (running === undefined) return;
     // What is being started cannot be stopped.
-    await this.#started;
-    await client
-      ?.dispose()
-      .catch((error: unknown) => this.log.warn(`Stopping the checker: ${String(error)}`));
+    await running.started;
+    await this.#dispose(running);
   }
 
-  async #start(): Promise<void> {
-    if (this.#client !== undefined) return;
+  #start(): Running {
+    if (this.#running !== undefined) return this.#running;
     this.#session += 1;
-    const client = newClient(this.#serverFile, this.log, () => this.#ended(client));
-    this.#client = client;
+    const running: Running = {
+      client: this.#newClient(() => this.#ended(running)),
+      started: Promise.resolve(),
+    };
+    this.#running = running;
+    running.started = this.#startOf(running).catch((error: unknown) => {
+      this.log.error(`The checker did not start: ${String(error)}`);
+      this.#ended(running);
+    });
+    return running;
+  }
+
+  async #newClient(ended: () => void): Promise<BaseLanguageClient> {
+    const { clientOptions, quieted } = await library();
+    return quieted(await this.#makeClient(this.#context, clientOptions(this.log, ended)));
+  }
+
+  async #startOf(running: Running): Promise<void> {
+    const client = await running.client;
     client.onNotification(statusNotification, (status: CheckStatus) => {
-      if (this.#client === client) this.#status.show(status);
+      if (this.#running === running) this.#status.show(status);
     });
     client.onNotification(matrixCellNotification, (cell: MatrixCellParams) => this.onMatrixCell(cell));
-    this.#started = client.start().catch(() => this.#ended(client));
-    await this.#started;
+    await client.start();
   }
 
   /** Heard of in several ways: the connection closed, the start failed, a request found nobody. */
-  #ended(client: LanguageClient): void {
-    if (this.#client !== client) return;
-    this.#client = undefined;
-    void client.dispose().catch(() => undefined);
+  #ended(running: Running): void {
+    if (this.#running !== running) return;
+    this.#running = undefined;
+    void this.#dispose(running);
     if (this.#ends.happened(Date.now())) {
       this.log.warn("The checker ended unexpectedly and is started again.");
       this.#status.restarted();
-      void this.#start();
+      this.#start();
     } else void this.#giveUp();
+  }
+
+  async #dispose({ client }: Running): Promise<void> {
+    try {
+      await (await client).dispose();
+    } catch (error) {
+      this.log.warn(`Stopping the checker: ${String(error)}`);
+    }
   }
 
   async #giveUp(): Promise<void> {

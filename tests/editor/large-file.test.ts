@@ -1,0 +1,66 @@
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { longFirmware } from "../bench/long-firmware.ts";
+import { sampleFiles } from "../server/built/sample-files.ts";
+import { EditorSession } from "./host/editor-session.ts";
+import { packagedForTests } from "./host/packaged.ts";
+import { patience } from "./host/retrying.ts";
+import { Workbench } from "./host/workbench.ts";
+
+const packaged = packagedForTests();
+let session: EditorSession;
+let workbench: Workbench;
+
+const text = longFirmware("sample-workspace/ferry-c", 10_000);
+
+beforeAll(async () => {
+  const settings = sampleFiles("ferry-c", {})["edgewise.json"] ?? "";
+  session = await EditorSession.open(
+    packaged,
+    { "edgewise.json": settings, "long.c": text },
+    { "security.workspace.trust.enabled": false },
+  );
+  workbench = new Workbench(session.page);
+  await workbench.openFile("long.c");
+});
+
+afterAll(() => session?.close());
+
+test("ten thousand lines are checked, and a fault among them is underlined as it is typed", async () => {
+  expect(text.split("\n").length).toBeGreaterThanOrEqual(10_000);
+  await workbench.status(/Edgewise/).waitFor(patience);
+  await workbench.selectText("_delay_us(120)");
+  expect(await workbench.errorSquiggles.count()).toBe(0);
+  await workbench.replaceText("_delay_us(120)", "_delay_us(52)");
+  await workbench.errorSquiggles.first().waitFor(patience);
+  // The host's request to send holds the clock for at least 100 us: the hover names its document.
+  const hover = await workbench.hoverOver("52", "100 us");
+  await workbench.screenshot("large-file");
+  expect(await hover.textContent()).toContain("52 us");
+});
+
+test("what is typed appears, and hovers, completion and findings answer meanwhile", async () => {
+  await session.page.keyboard.press("Control+End");
+  for (const line of ["static uint8_t ferry_count;", "void count_ferry(void) { ferry_count++; }"]) {
+    await session.page.keyboard.type(`\n${line}`, { delay: 20 });
+    await workbench.lineWith(line).first().waitFor(patience);
+  }
+  await session.page.keyboard.type("\n// @wire bo", { delay: 20 });
+  const offered = await workbench.complete("board");
+  await workbench.screenshot("large-file-typed");
+  expect(await offered.textContent()).toContain("board");
+  await session.page.keyboard.press("Escape");
+  await workbench.replaceText("_delay_us(52)", "_delay_us(120)");
+  await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
+  await workbench.hoverOver("120", "100 us");
+});
+
+test("how long the extension took to be activated is printed", async () => {
+  const row = session.page.locator(".runtime-extensions-editor .extension", { hasText: "edgewise" });
+  await workbench.runCommand("Developer: Show Running Extensions", row);
+  const time = row.locator(".activation-time");
+  await time.waitFor(patience);
+  await workbench.screenshot("activation");
+  const told = (await time.textContent()) ?? "";
+  process.stdout.write(`The editor says of the extension's start: ${told}\n`);
+  expect(told).toMatch(/\d+ms/);
+});
