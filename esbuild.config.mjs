@@ -32,6 +32,19 @@ const shared = {
   logLevel: "warning",
 };
 
+/**
+ * The extension is small and loads this when the first server is wanted.
+ * @type {import("esbuild").Plugin}
+ */
+const clientLibraryBeside = {
+  name: "client-library",
+  setup(build) {
+    build.onResolve({ filter: /\/client-library\.ts$/ }, ({ kind }) =>
+      kind === "dynamic-import" ? { path: "./client-library.cjs", external: true } : undefined,
+    );
+  },
+};
+
 /** @type {import("esbuild").BuildOptions[]} */
 const bundles = [
   {
@@ -41,11 +54,14 @@ const bundles = [
     banner: { js: `#!/usr/bin/env node\n${requireInModules}` },
   },
   {
-    entryPoints: { extension: "client/node/extension.ts" },
+    entryPoints: { extension: "client/node/extension.ts", "client-library": "client/node/client-library.ts" },
     outdir: dist,
     format: "cjs",
     outExtension: { ".js": ".cjs" },
     external: ["vscode"],
+    plugins: [clientLibraryBeside],
+    // What an extension loads later must come by the same `require`, or it would not find `vscode`.
+    supported: { "dynamic-import": false },
   },
   {
     entryPoints: ["ribbon", "matrix"].flatMap((view) =>

@@ -4,7 +4,8 @@ import { basename, join } from "node:path";
 /** Adds up the reports in a folder and prints `N passed, M failed`; exits 1 when anything failed. */
 
 const folder = process.argv[2] ?? ".results";
-const names = new Set(readdirSync(folder).map((file) => basename(file).replace(/\.(json|status)$/, "")));
+const reports = readdirSync(folder).filter((file) => /\.(json|status)$/.test(file));
+const names = new Set(reports.map((file) => basename(file).replace(/\.\w+$/, "")));
 let passed = 0;
 let failed = 0;
 for (const name of names) {

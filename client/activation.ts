@@ -1,5 +1,6 @@
 import { type ExtensionContext, workspace } from "vscode";
-import { Checker, type MakeClient } from "./checker.ts";
+import { Checker } from "./checker.ts";
+import type { LoadLibrary } from "./client-library.ts";
 import { registerCommands } from "./commands.ts";
 import { offerWalkthrough } from "./first-run.ts";
 import { StatusItem } from "./status-item.ts";
@@ -12,13 +13,13 @@ export interface Extension {
   deactivate(): Promise<void>;
 }
 
-/** The extension, wherever it runs; `makeClient` makes the server's client as that place allows. */
-export function extensionWith(makeClient: MakeClient): Extension {
+/** The extension, wherever it runs; `library` speaks to servers as that place allows. */
+export function extensionWith(library: LoadLibrary): Extension {
   let checker: Checker | undefined;
   return {
     activate(context) {
       const status = new StatusItem();
-      const started = new Checker(context, status, makeClient);
+      const started = new Checker(context, status, library);
       checker = started;
       context.subscriptions.push(
         status,

@@ -5,20 +5,15 @@ import {
   window,
   workspace,
 } from "vscode";
-import type { BaseLanguageClient, LanguageClientOptions } from "vscode-languageclient";
+import type { BaseLanguageClient } from "vscode-languageclient";
 import {
   type MatrixCellParams,
   matrixCellNotification,
 } from "../server/language-server/client-messages/matrix.ts";
 import { type CheckStatus, statusNotification } from "../server/language-server/client-messages/status.ts";
+import type { LoadLibrary } from "./client-library.ts";
 import { ServerEnds } from "./server-ends.ts";
 import type { StatusItem } from "./status-item.ts";
-
-/** Makes a client whose server runs as the place allows where the extension runs; nothing is started yet. */
-export type MakeClient = (
-  context: ExtensionContext,
-  options: LanguageClientOptions,
-) => Promise<BaseLanguageClient>;
 
 /** One server, from when it is wanted. */
 interface Running {
@@ -27,17 +22,11 @@ interface Running {
   started: Promise<void>;
 }
 
-/**
- * The client's library is large and loaded when the first server is wanted, so that the editor's start does not wait for
- * it.
- */
-const library = () => import("./client-options.ts");
-
 /** The language server's life: started, stopped and restarted as the settings say, and when it ended by itself. */
 export class Checker {
   readonly log: LogOutputChannel;
   readonly #context: ExtensionContext;
-  readonly #makeClient: MakeClient;
+  readonly #library: LoadLibrary;
   readonly #status: StatusItem;
   readonly #ends = new ServerEnds();
   /** Called for each cell of a matrix that was run. */
@@ -45,9 +34,9 @@ export class Checker {
   #running: Running | undefined;
   #session = 0;
 
-  constructor(context: ExtensionContext, status: StatusItem, makeClient: MakeClient) {
+  constructor(context: ExtensionContext, status: StatusItem, library: LoadLibrary) {
     this.#context = context;
-    this.#makeClient = makeClient;
+    this.#library = library;
     this.#status = status;
     this.log = window.createOutputChannel("Edgewise", { log: true });
     context.subscriptions.push(this.log);
@@ -107,7 +96,7 @@ export class Checker {
         : await client.sendRequest<Answer>(method, params, cancelled);
     } catch (error) {
       if (cancelled?.isCancellationRequested === true) return undefined;
-      if (!(await library()).isLost(error)) throw error;
+      if (!(await this.#library()).isLost(error)) throw error;
       this.#ended(running);
       return undefined;
     }
@@ -145,8 +134,7 @@ export class Checker {
   }
 
   async #newClient(ended: () => void): Promise<BaseLanguageClient> {
-    const { clientOptions, quieted } = await library();
-    return quieted(await this.#makeClient(this.#context, clientOptions(this.log, ended)));
+    return (await this.#library()).makeClient(this.#context, this.log, ended);
   }
 
   async #startOf(running: Running): Promise<void> {

@@ -44,10 +44,10 @@ test("what is typed appears, and hovers, completion and findings answer meanwhil
     await session.page.keyboard.type(`\n${line}`, { delay: 20 });
     await workbench.lineWith(line).first().waitFor(patience);
   }
-  await session.page.keyboard.type("\n// @wire bo", { delay: 20 });
-  const offered = await workbench.complete("board");
+  await session.page.keyboard.type("\n// @wire serial report=", { delay: 20 });
+  const offered = await workbench.complete("five-byte");
   await workbench.screenshot("large-file-typed");
-  expect(await offered.textContent()).toContain("board");
+  expect(await offered.textContent()).toContain("five-byte");
   await session.page.keyboard.press("Escape");
   await workbench.replaceText("_delay_us(52)", "_delay_us(120)");
   await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
@@ -55,12 +55,18 @@ test("what is typed appears, and hovers, completion and findings answer meanwhil
 });
 
 test("how long the extension took to be activated is printed", async () => {
-  const row = session.page.locator(".runtime-extensions-editor .extension", { hasText: "edgewise" });
-  await workbench.runCommand("Developer: Show Running Extensions", row);
-  const time = row.locator(".activation-time");
-  await time.waitFor(patience);
+  const rows = session.page.locator(".runtime-extensions-editor .extension");
+  const own = rows.filter({ has: session.page.getByText("Edgewise", { exact: true }) });
+  await workbench.runCommand("Developer: Show Running Extensions", own);
+  await own.locator(".activation-time").waitFor(patience);
   await workbench.screenshot("activation");
-  const told = (await time.textContent()) ?? "";
-  process.stdout.write(`The editor says of the extension's start: ${told}\n`);
-  expect(told).toMatch(/\d+ms/);
+  // Those of the editor tell how busy the machine is.
+  const others = (await rows.all()).map(async (row) => {
+    const words = [row.locator(".name"), row.locator(".activation-time")].map((part) => part.textContent());
+    return (await Promise.all(words)).join(": ");
+  });
+  process.stdout.write(
+    `Starts of extensions, as the editor tells them:\n${(await Promise.all(others)).join("\n")}\n`,
+  );
+  expect(await own.locator(".activation-time").textContent()).toMatch(/\d+ms/);
 });

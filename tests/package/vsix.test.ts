@@ -7,12 +7,15 @@ import { entriesOfZip } from "./zip-entries.ts";
 
 let folder = "";
 let names: readonly string[] = [];
+let size = 0;
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), "edgewise-vsix-"));
   const vsix = join(folder, "edgewise.vsix");
   execFileSync("npm", ["run", "package", "--", "--out", vsix], { stdio: ["ignore", "inherit", "inherit"] });
-  names = entriesOfZip(readFileSync(vsix));
+  const vsixBytes = readFileSync(vsix);
+  size = vsixBytes.length;
+  names = entriesOfZip(vsixBytes);
 });
 
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -24,13 +27,14 @@ function filesBelow(folder: string): readonly string[] {
     .map(({ parentPath, name }) => `extension/${join(parentPath, name).replaceAll("\\", "/")}`);
 }
 
-test("the package holds the two programs, the views, what they read, and the papers, the rules' pages, the pictures and the sample; nothing else", () => {
+test("the package holds the programs, the views, what they read, and the papers, the rules' pages, the pictures and the sample; nothing else", () => {
   expect([...names].sort()).toEqual(
     [
       "[Content_Types].xml",
       "extension.vsixmanifest",
       "extension/LICENSE.txt",
       "extension/changelog.md",
+      "extension/dist/client-library.cjs",
       "extension/dist/edgewise.js",
       "extension/dist/edgewise.schema.json",
       "extension/dist/extension.cjs",
@@ -48,4 +52,9 @@ test("the package holds the two programs, the views, what they read, and the pap
       "extension/readme.md",
     ].sort(),
   );
+});
+
+test("the package is smaller than 8 MB", () => {
+  expect(size).toBeGreaterThan(0);
+  expect(size).toBeLessThan(8_000_000);
 });

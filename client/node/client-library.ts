@@ -1,0 +1,12 @@
+import { LanguageClient, TransportKind } from "vscode-languageclient/node";
+import type { ClientLibrary } from "../client-library.ts";
+import { clientOptions, quieted } from "../client-options.ts";
+
+/** The server is a process of its own. */
+export const makeClient: ClientLibrary["makeClient"] = (context, log, ended) => {
+  const module = context.asAbsolutePath("dist/edgewise.js");
+  const server = { module, args: ["lsp"], transport: TransportKind.stdio };
+  return quieted(new LanguageClient("edgewise", "Edgewise", server, clientOptions(log, ended)));
+};
+
+export { isLost } from "../client-options.ts";
