@@ -26,6 +26,16 @@ export interface Token extends Span {
   readonly macro: MacroUse | undefined;
 }
 
+/** Puts a token that is kept where its like stands after a change of the text. */
+export function moveTo(kept: Token, like: Token): void {
+  const token = kept as { -readonly [Key in keyof Token]: Token[Key] };
+  token.file = like.file;
+  token.start = like.start;
+  token.end = like.end;
+  token.space = like.space;
+  token.macro = like.macro;
+}
+
 /** Whether a span's file is a built-in stand-in header, which has the header's name in angle brackets. */
 export function isStandIn(file: string): boolean {
   return file.startsWith("<");

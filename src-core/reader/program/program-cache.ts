@@ -3,6 +3,7 @@ import { ChunkCache } from "../chunks/chunk.ts";
 import type { Language } from "../lexer/scanner.ts";
 import { PreprocessCache } from "../preprocess/preprocess-cache.ts";
 import { SyntaxCache } from "../syntax/syntax-cache.ts";
+import type { Typing } from "../typed/type-unit.ts";
 import type { ProgramUnit } from "./program.ts";
 import type { HostJournal } from "./recording-host.ts";
 
@@ -15,6 +16,7 @@ export interface KeptUnit {
   readonly circumstances: string;
   readonly journal: HostJournal;
   readonly unit: ProgramUnit;
+  readonly typing: Typing;
 }
 
 /** What is kept between readings of one project: lexed files, parsed chunks, whole units. */

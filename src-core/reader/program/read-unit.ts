@@ -3,10 +3,10 @@ import { preprocess } from "../preprocess/preprocess.ts";
 import type { SourceHost } from "../source-host.ts";
 import type { Grammar } from "../syntax/grammar/grammar.ts";
 import { parseUnit } from "../syntax/parse-unit.ts";
-import { typeUnit } from "../typed/type-unit.ts";
+import { type TypeUnitInput, type Typing, typeUnit } from "../typed/type-unit.ts";
 import type { DataModel } from "../types/types.ts";
 import type { ProgramUnit, UnitRequest } from "./program.ts";
-import type { ProgramCache } from "./program-cache.ts";
+import type { KeptUnit, ProgramCache } from "./program-cache.ts";
 import { recordingHost, stillAnswers } from "./recording-host.ts";
 
 /** What all units of a project are read with. */
@@ -46,8 +46,9 @@ export function readUnit(request: UnitRequest, surroundings: Surroundings): Prog
     return kept.unit;
   }
   const recording = recordingHost(host);
-  const unit = readAnew(request, { ...surroundings, host: recording });
-  cache.units.set(key, { circumstances, journal: recording.journal, unit });
+  const before = kept?.circumstances === circumstances ? kept.typing : undefined;
+  const { unit, typing } = readAnew(request, { ...surroundings, host: recording }, before);
+  cache.units.set(key, { circumstances, journal: recording.journal, unit, typing });
   return unit;
 }
 
@@ -63,7 +64,11 @@ function standInKey({ standIns }: Surroundings): number {
   return standInsSeen;
 }
 
-function readAnew(request: UnitRequest, surroundings: Surroundings): ProgramUnit {
+function readAnew(
+  request: UnitRequest,
+  surroundings: Surroundings,
+  before: Typing | undefined,
+): Pick<KeptUnit, "unit" | "typing"> {
   const { mains, language, prelude } = request;
   const { host, defines, includePaths, standIns, cache, grammar, model } = surroundings;
   const preprocessed = preprocess({
@@ -82,11 +87,15 @@ function readAnew(request: UnitRequest, surroundings: Surroundings): ProgramUnit
     cache: cache.chunks,
   });
   const parsed = parseUnit(chunks, language, grammar, cache.syntax);
-  const typed = typeUnit({
+  const input: TypeUnitInput = {
     mains,
     language,
     model,
     chunks: parsed.map(({ chunk, syntax }) => ({ tokens: chunk.tokens, syntax })),
-  });
-  return { mains, language, prelude, preprocessed, typed };
+  };
+  const typing = typeUnit(input, before);
+  const { typed, parts } = typing;
+  // Nodes that were kept have kept their tokens, too.
+  const tokens = parts.flatMap(({ passage }) => passage.tokens);
+  return { unit: { mains, language, prelude, preprocessed: { ...preprocessed, tokens }, typed }, typing };
 }

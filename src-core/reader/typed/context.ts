@@ -1,6 +1,5 @@
-import type { NotUnderstood } from "../../finding.ts";
 import type { Place } from "../syntax/nodes.ts";
-import { type Token, visibleRange } from "../tokens.ts";
+import type { Token } from "../tokens.ts";
 import { type BasicTypes, basicTypes } from "../types/basic-types.ts";
 import type { DataModel, EnumDeclaration, Field, RecordDeclaration, Type } from "../types/types.ts";
 import type {
@@ -39,7 +38,6 @@ export interface UnitState {
   readonly types: BasicTypes;
   readonly global: Scope;
   readonly symbols: Set<NamedSymbol>;
-  readonly locals: Variable[];
   readonly classes: Map<RecordDeclaration, ClassState>;
   /** The functions of lambdas by their classes. */
   readonly closures: Map<RecordDeclaration, FunctionSymbol>;
@@ -49,8 +47,10 @@ export interface UnitState {
   readonly instances: Map<RecordDeclaration, ClassInstance>;
   readonly enumerators: Map<EnumDeclaration, Map<string, Enumerator>>;
   readonly fieldPlaces: Map<Field, At>;
-  readonly references: Reference[];
-  readonly problems: NotUnderstood[];
+  /** How often something that was declared before was declared again. */
+  declaredAgain: number;
+  /** True until the whole unit is typed. */
+  readonly phase: { isTyping: boolean };
   /** `c` inside `extern "C"`. */
   linkage: "c" | "c++";
   /** Levels of template instances and expressions being typed, so that neither can run away. */
@@ -64,11 +64,29 @@ export interface BodyContext {
   readonly self: Variable | undefined;
 }
 
+/** The tokens of a chunk, and what typing them gathers, in the order in which it is met. */
+export interface Passage {
+  tokens: readonly Token[];
+  references: Reference[];
+  locals: Variable[];
+  problems: ProblemAt[];
+}
+
+/** Something that is not understood; becomes a span when all of the unit is typed. */
+export interface ProblemAt {
+  readonly at: At;
+  readonly message: string;
+}
+
+export function passageOf(tokens: readonly Token[]): Passage {
+  return { tokens, references: [], locals: [], problems: [] };
+}
+
 /** Where typing stands: everything a piece of syntax needs to become typed. */
 export interface Context {
   readonly unit: UnitState;
-  /** Tokens of the chunk, to which places refer. */
-  readonly tokens: readonly Token[];
+  /** The chunk, to whose tokens places refer. */
+  readonly passage: Passage;
   readonly scope: Scope;
   readonly body: BodyContext | undefined;
 }
@@ -85,22 +103,21 @@ export function makeUnitState(setting: UnitSetting): UnitState {
     types: basicTypes(setting.model),
     global: makeScope("global", undefined, ""),
     symbols: new Set(),
-    locals: [],
     classes: new Map(),
     closures: new Map(),
     typeNumbers: new Map(),
     instances: new Map(),
     enumerators: new Map(),
     fieldPlaces: new Map(),
-    references: [],
-    problems: [],
+    declaredAgain: 0,
+    phase: { isTyping: true },
     linkage: setting.language,
     depth: 0,
   };
 }
 
 export function inScope(context: Context, scope: Scope): Context {
-  return { unit: context.unit, tokens: context.tokens, scope, body: context.body };
+  return { unit: context.unit, passage: context.passage, scope, body: context.body };
 }
 
 /** Stands where there is no token at all, as in an empty file. */
@@ -115,7 +132,11 @@ const nowhere: Token = {
 };
 
 export function atOf(context: Context, place: Place): At {
-  const { tokens } = context;
+  return atIn(context.passage.tokens, place);
+}
+
+/** The first and last of some tokens that a place refers to. */
+export function atIn(tokens: readonly Token[], place: Place): At {
   const first = tokens[place.first] ?? tokens[tokens.length - 1] ?? nowhere;
   const last = tokens[place.end - 1] ?? first;
   return { first, last: place.end > place.first ? last : first };
@@ -123,12 +144,13 @@ export function atOf(context: Context, place: Place): At {
 
 /** Remembers that this token names that symbol or field. */
 export function refer(context: Context, place: Place, target: NamedSymbol | Field): void {
-  const token = context.tokens[place.first];
-  if (token !== undefined) context.unit.references.push({ token, target });
+  const { tokens, references } = context.passage;
+  const token = tokens[place.first];
+  if (token !== undefined) references.push({ token, target });
 }
 
 export function note(context: Context, at: At, message: string): void {
-  context.unit.problems.push({ span: visibleRange(at.first, at.last), message });
+  context.passage.problems.push({ at, message });
 }
 
 /**

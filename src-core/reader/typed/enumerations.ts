@@ -64,7 +64,7 @@ export function declareTag(context: Context, symbol: TypeSymbol, scope: Scope = 
   scope.tags.set(symbol.name, symbol);
   if (context.unit.language === "c++" && !scope.names.has(symbol.name)) scope.names.set(symbol.name, symbol);
   if (scope.kind !== "block" && scope.kind !== "template") context.unit.symbols.add(symbol);
-  context.unit.references.push({ token: symbol.at.first, target: symbol });
+  context.passage.references.push({ token: symbol.at.first, target: symbol });
 }
 
 function fixedUnderlying(context: Context, syntax: EnumSpecifier): IntegerType | undefined {

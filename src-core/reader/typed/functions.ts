@@ -19,7 +19,7 @@ import { DeclaredFunction, DeclaredVariable } from "./symbols.ts";
 /** Under this name a class keeps its constructors: its own name means the type. */
 export const constructorName = "(constructor)";
 
-type FunctionSyntax = Extract<Declaration, { kind: "function" }>;
+export type FunctionSyntax = Extract<Declaration, { kind: "function" }>;
 
 interface Header {
   readonly name: string;
@@ -161,6 +161,7 @@ function redeclare(
   attributes: readonly Attribute[],
   whole: Place,
 ): DeclaredFunction {
+  context.unit.declaredAgain += 1;
   known.declarations.push(atOf(context, whole));
   known.attributes = [...known.attributes, ...attributes];
   if (!isDeduced(type.returns) && !known.isDefined) known.type = type;
@@ -182,6 +183,7 @@ function addFunction(
   const shown = record !== undefined && header.special === "constructor" ? at.first.text : name;
   const qualifiedName = `${region.prefix}${shown}`;
   const symbol = new DeclaredFunction({
+    phase: context.unit.phase,
     name: shown,
     qualifiedName,
     linkageName:
@@ -237,12 +239,19 @@ function takeDefaults(symbol: DeclaredFunction, given: FunctionSymbol["defaults"
   symbol.defaults = given.map((value, index) => value ?? symbol.defaults[index]);
 }
 
+/** A function whose body may be put in the place of another. */
+export interface DefinedFunction {
+  readonly symbol: DeclaredFunction;
+  /** Where names in its header and body are looked up. */
+  readonly outer: Scope;
+}
+
 /** Declares a function and keeps its body, to be typed when first asked for. */
 export function defineFunction(
   context: Context,
   syntax: FunctionSyntax,
   lookIn?: Scope,
-): DeclaredFunction | undefined {
+): DefinedFunction | undefined {
   const symbol = declareFunction(context, syntax.specifiers, syntax.declarator, syntax, lookIn);
   const part = functionPart(syntax.declarator);
   if (symbol === undefined || part === undefined) return undefined;
@@ -251,7 +260,18 @@ export function defineFunction(
   symbol.declarationAt = atOf(context, syntax);
   const outer = header?.lookupScope ?? context.scope;
   symbol.define(() => deeper(context, () => readBody(context, outer, syntax, symbol)));
-  return symbol;
+  return { symbol, outer };
+}
+
+/** Gives a function another body; its header has to be as it was. */
+export function replaceBody(
+  context: Context,
+  { symbol, outer }: DefinedFunction,
+  syntax: FunctionSyntax,
+): void {
+  symbol.redefine(atOf(context, syntax), () =>
+    deeper(context, () => readBody(context, outer, syntax, symbol)),
+  );
 }
 
 function readBody(
@@ -264,7 +284,7 @@ function readBody(
   const self = selfOf(symbol);
   const { returns } = symbol.type;
   const body: BodyContext = { returns: isDeduced(returns) ? undefined : returns, self };
-  const inside: Context = { unit: context.unit, tokens: context.tokens, scope, body };
+  const inside: Context = { unit: context.unit, passage: context.passage, scope, body };
   const parameters = declareParameters(inside, syntax.declarator);
   const memberInitializers =
     symbol.special === "constructor" && symbol.memberOf !== undefined

@@ -34,7 +34,7 @@ export function typeLambda(context: Context, syntax: LambdaSyntax, at: At): Type
     returns: isDeduced(signature.returns) ? undefined : signature.returns,
     self: context.body?.self,
   };
-  const inside: Context = { unit: context.unit, tokens: context.tokens, scope, body };
+  const inside: Context = { unit: context.unit, passage: context.passage, scope, body };
   const parameters = declareParameters(inside, syntax.declarator);
   const block = typeBlock({ ...inside, scope: blockScope(scope) }, syntax.body);
   const returns: Type = isDeduced(signature.returns)
@@ -47,6 +47,7 @@ export function typeLambda(context: Context, syntax: LambdaSyntax, at: At): Type
   const closure = declareClosure(context, [...explicit, ...implicit], holdsThis, at);
   const isPlain = closure.record.fields.length === 0;
   const symbol = new DeclaredFunction({
+    phase: context.unit.phase,
     name: "operator()",
     qualifiedName: "lambda",
     linkageName: undefined,

@@ -6,7 +6,7 @@ import { blockScope, type Entry, lookup, makeScope, type PackEntry } from "./sco
 function packsIn(context: Context, { first, end }: Place): ReadonlyMap<string, PackEntry> {
   const found = new Map<string, PackEntry>();
   for (let index = first; index < end; index += 1) {
-    const token = context.tokens[index];
+    const token = context.passage.tokens[index];
     if (token?.kind !== "identifier" || found.has(token.text)) continue;
     const entry = lookup(context.scope, token.text);
     if (entry?.kind === "pack") found.set(token.text, entry);

@@ -128,6 +128,6 @@ function elementVariable(context: Context, statement: RangeFor, element: TypedEx
     context.scope.names.set(name.text, variable);
     refer(context, name, variable);
   }
-  context.unit.locals.push(variable);
+  context.passage.locals.push(variable);
   return variable;
 }

@@ -146,6 +146,6 @@ function recordPlaces(context: Context, record: RecordDeclaration, list: MemberL
     const at = named[index]?.at;
     if (at === undefined) continue;
     context.unit.fieldPlaces.set(field, at);
-    context.unit.references.push({ token: at.first, target: field });
+    context.passage.references.push({ token: at.first, target: field });
   }
 }

@@ -5,8 +5,8 @@ import type {
   TemplateArgument,
   TemplateParameter,
 } from "../syntax/nodes.ts";
-import type { Token } from "../tokens.ts";
 import type { RecordDeclaration, Type } from "../types/types.ts";
+import type { Passage } from "./context.ts";
 import type { Enumerator, FunctionSymbol, TypedExpression, TypeSymbol, Variable } from "./nodes.ts";
 
 /** All functions of one name in one scope. */
@@ -28,8 +28,8 @@ export interface TemplateEntry {
   readonly name: string;
   readonly parameters: readonly TemplateParameter[];
   readonly declaration: Declaration;
-  /** Tokens of the chunk it stands in. */
-  readonly tokens: readonly Token[];
+  /** The chunk it stands in. */
+  readonly passage: Passage;
   readonly scope: Scope;
   /** Instances by the text of their arguments. */
   readonly instances: Map<string, TemplateInstance>;

@@ -57,9 +57,9 @@ function typeOfExpression(
   { first, expression }: Extract<TypeSpecifier, { kind: "typeof" }>,
 ): Type {
   const typed = typeExpression(context, expression);
-  if (!/^(__)?decltype$/.test(context.tokens[first]?.text ?? "")) return typed.type;
+  if (!/^(__)?decltype$/.test(context.passage.tokens[first]?.text ?? "")) return typed.type;
   // Parentheses leave nothing else in the tree: `decltype((x))` asks about an expression, not about x.
-  const isNamed = context.tokens[first + 2]?.text !== "(";
+  const isNamed = context.passage.tokens[first + 2]?.text !== "(";
   if (isNamed && expression.kind === "name" && typed.kind === "variable") return typed.variable.type;
   if (isNamed && expression.kind === "member" && typed.kind === "member") return typed.field.type;
   return typed.lvalue && typed.kind !== "function" ? referenceTo(typed.type, "lvalue") : typed.type;

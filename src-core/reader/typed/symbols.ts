@@ -75,6 +75,8 @@ export interface FunctionDraft {
   readonly attributes: readonly Attribute[];
   readonly at: At;
   readonly declarationAt: At;
+  /** Of the unit. */
+  readonly phase: { readonly isTyping: boolean };
 }
 
 /** A function while its unit is read. Its body is typed when first asked for. */
@@ -98,6 +100,11 @@ export class DeclaredFunction implements FunctionSymbol {
   declarationAt: At;
   declarations: At[];
   defaults: FunctionSymbol["defaults"] = [];
+  /** Number of definitions that were read. */
+  definitions = 0;
+  /** Something else in the unit was typed as it is because of what this body says. */
+  decidesTypes = false;
+  readonly #phase: FunctionDraft["phase"];
   #body: (() => FunctionDefinition | undefined) | undefined;
   #definition: FunctionDefinition | undefined;
   /** Where `at` was when it was looked up what file that is. */
@@ -119,6 +126,7 @@ export class DeclaredFunction implements FunctionSymbol {
     this.at = draft.at;
     this.declarationAt = draft.declarationAt;
     this.declarations = [draft.declarationAt];
+    this.#phase = draft.phase;
   }
 
   /** What a stand-in header declares and the author defines, such as `setup`, is the author's. */
@@ -137,11 +145,26 @@ export class DeclaredFunction implements FunctionSymbol {
 
   /** Gives the way to type the body; undefined where it has to be asked for again later. */
   define(body: () => FunctionDefinition | undefined): void {
+    this.definitions += 1;
+    this.#body = body;
+    this.#definition = undefined;
+  }
+
+  /** Puts another body in the place of the only one; `at` is the definition as it is now, its first token kept. */
+  redefine(at: At, body: () => FunctionDefinition | undefined): void {
+    this.declarations = this.declarations.map((each) => (each.first === at.first ? at : each));
+    this.declarationAt = at;
     this.#body = body;
     this.#definition = undefined;
   }
 
   get definition(): FunctionDefinition | undefined {
+    if (this.#phase.isTyping) this.decidesTypes = true;
+    return this.typedBody();
+  }
+
+  /** The definition, asked for by nobody: nothing hangs on it. */
+  typedBody(): FunctionDefinition | undefined {
     const body = this.#body;
     if (body !== undefined) {
       this.#body = undefined;

@@ -49,7 +49,7 @@ export function declareTemplate(context: Context, syntax: TemplateSyntax): void 
 
 /** A specialisation that is not understood makes it unclear what its template is. */
 export function markUnclear(context: Context, place: Place): void {
-  const { tokens } = context;
+  const { tokens } = context.passage;
   if (tokens[place.first]?.text !== "template") return;
   for (let at = place.first; at < place.end; at += 1) {
     const text = tokens[at]?.text;
@@ -67,7 +67,7 @@ function entryOf(context: Context, syntax: TemplateSyntax, name: string): Templa
     name,
     parameters: syntax.parameters,
     declaration: syntax.declaration,
-    tokens: context.tokens,
+    passage: context.passage,
     scope: context.scope,
     instances: new Map(),
     memberDefinitions: [],

@@ -83,7 +83,7 @@ function completed(
   for (let index = given.length; index < template.parameters.length; index += 1) {
     const parameter = template.parameters[index];
     const scope = scopeOf(context, template, complete);
-    const inside: Context = { unit: context.unit, tokens: template.tokens, scope, body: undefined };
+    const inside: Context = { unit: context.unit, passage: template.passage, scope, body: undefined };
     if (parameter?.kind === "type" && parameter.defaultType !== undefined) {
       complete.push({ kind: "type", type: typeOfTypeName(inside, parameter.defaultType) });
     } else if (parameter?.kind === "value" && parameter.parameter.defaultValue !== undefined) {
@@ -99,7 +99,7 @@ function completed(
 function scopeOf(context: Context, template: TemplateEntry, given: readonly TemplateArgumentValue[]): Scope {
   const scope = makeScope("template", template.scope, template.scope.prefix);
   bindArguments(
-    { unit: context.unit, tokens: template.tokens, scope, body: undefined },
+    { unit: context.unit, passage: template.passage, scope, body: undefined },
     template.parameters,
     given,
   );
@@ -128,7 +128,7 @@ function makeInstance(
 ): TypeSymbol | undefined {
   const { declaration } = template;
   const scope = scopeOf(context, template, given);
-  const inside: Context = { unit: context.unit, tokens: template.tokens, scope, body: undefined };
+  const inside: Context = { unit: context.unit, passage: template.passage, scope, body: undefined };
   if (declaration.kind === "alias") {
     const type = typeOfTypeName(inside, declaration.type);
     const symbol: TypeSymbol = { kind: "type", name: template.name, type, at: atOf(inside, declaration) };
@@ -158,10 +158,10 @@ function partialFor(
   if (template.isUnclear) return "unclear";
   const fitting: Specialised[] = [];
   for (const { entry, pattern, record } of template.partial) {
-    const found = matchPattern({ ...context, tokens: entry.tokens }, entry, pattern, given);
+    const found = matchPattern({ ...context, passage: entry.passage }, entry, pattern, given);
     if (found === undefined) continue;
     const scope = scopeOf(context, entry, found);
-    const inside: Context = { unit: context.unit, tokens: entry.tokens, scope, body: undefined };
+    const inside: Context = { unit: context.unit, passage: entry.passage, scope, body: undefined };
     const whole = completed(inside, template, argumentsOf(inside, template, pattern));
     if (whole !== undefined && keyOf(context, whole) === key) fitting.push({ context: inside, record });
   }
@@ -223,7 +223,7 @@ export function specialiseFunction(context: Context, part: NamePart, declaration
   const scope = makeScope("template", context.scope, context.scope.prefix);
   const symbol =
     given !== undefined && declaration.kind === "function"
-      ? defineFunction({ ...context, scope }, declaration)
+      ? defineFunction({ ...context, scope }, declaration)?.symbol
       : undefined;
   if (primary !== undefined && given !== undefined && symbol !== undefined) {
     primary.instances.set(keyOf(context, given), { symbol, arguments: given });
@@ -246,7 +246,7 @@ function defineMember(
   given: readonly TemplateArgumentValue[],
 ): void {
   const scope = scopeOf(context, member, given);
-  declare({ unit: context.unit, tokens: member.tokens, scope, body: undefined }, member.declaration);
+  declare({ unit: context.unit, passage: member.passage, scope, body: undefined }, member.declaration);
 }
 
 /** The instances of a set's templates that could be meant by a call with these arguments. */
@@ -285,10 +285,10 @@ function makeFunction(
 ): FunctionSymbol | undefined {
   const { declaration } = template;
   const scope = scopeOf(context, template, given);
-  const inside: Context = { unit: context.unit, tokens: template.tokens, scope, body: undefined };
+  const inside: Context = { unit: context.unit, passage: template.passage, scope, body: undefined };
   const symbol =
     declaration.kind === "function"
-      ? defineFunction(inside, declaration)
+      ? defineFunction(inside, declaration)?.symbol
       : declaration.kind === "simple" && declaration.declarators[0] !== undefined
         ? declareFunction(inside, declaration.specifiers, declaration.declarators[0].declarator, declaration)
         : undefined;

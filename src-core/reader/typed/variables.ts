@@ -52,7 +52,7 @@ export function declareTypeName(context: Context, name: string, type: Type, at: 
   const symbol: TypeSymbol = { kind: "type", name, type, at };
   context.scope.names.set(name, symbol);
   if (context.scope.kind !== "block") context.unit.symbols.add(symbol);
-  context.unit.references.push({ token: at.first, target: symbol });
+  context.passage.references.push({ token: at.first, target: symbol });
 }
 
 function regionOf(context: Context, init: InitDeclarator, specifiers: Specifiers): Scope | undefined {
@@ -101,7 +101,7 @@ function findOrMake(
     declarationAt,
   });
   scope.names.set(part.text, variable);
-  if (isLocal) context.unit.locals.push(variable);
+  if (isLocal) context.passage.locals.push(variable);
   else context.unit.symbols.add(variable);
   return variable;
 }
@@ -113,6 +113,7 @@ function redeclare(
   init: InitDeclarator,
   type: Type,
 ): void {
+  context.unit.declaredAgain += 1;
   const declarationAt = atOf(context, declaration);
   const { specifiers } = declaration;
   const attributes = [...specifiers.attributes, ...init.declarator.attributes];

@@ -45,7 +45,7 @@ function readUnit(files: Files, main: string): ReadUnit {
   });
   const parsed = parseUnit(split, language, grammar, new SyntaxCache());
   const chunks = parsed.map(({ chunk, syntax }) => ({ tokens: chunk.tokens, syntax }));
-  return { preprocessed, typed: typeUnit({ language, model: avrModel, mains: [main], chunks }) };
+  return { preprocessed, typed: typeUnit({ language, model: avrModel, mains: [main], chunks }).typed };
 }
 
 /** Notes of some files; every file that is no header is a unit. edgewise.json counts where there is one. */
