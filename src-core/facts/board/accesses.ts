@@ -1,4 +1,5 @@
 import type { Program } from "../../reader/program/program.ts";
+import { KeptResults } from "../../reader/typed/kept-results.ts";
 import type {
   At,
   FunctionSymbol,
@@ -75,21 +76,29 @@ export interface Uses {
  */
 export class UsesOfStatements {
   readonly program: Program;
-  readonly #known = new Map<readonly TypedStatement[], Uses>();
 
   constructor(program: Program) {
     this.program = program;
   }
 
   in(within: FunctionSymbol, statements: readonly TypedStatement[]): Uses {
-    const known = this.#known.get(statements);
-    if (known !== undefined) return known;
-    const collector = new Collector(within, this.program);
-    collector.statements(statements);
-    this.#known.set(statements, collector);
-    return collector;
+    return this.#collected(within, statements, statements);
+  }
+
+  inOne(within: FunctionSymbol, statement: TypedStatement): Uses {
+    return this.#collected(within, statement, [statement]);
+  }
+
+  #collected(within: FunctionSymbol, key: object, statements: readonly TypedStatement[]): Uses {
+    return collected.get(this.program.lasting, key, () => {
+      const collector = new Collector(within, this.program);
+      collector.statements(statements);
+      return { accesses: collector.accesses, calls: collector.calls };
+    });
   }
 }
+
+const collected = new KeptResults<object, Uses>();
 
 class Collector implements Uses {
   readonly accesses: Access[] = [];

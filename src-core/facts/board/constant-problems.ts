@@ -1,15 +1,20 @@
 import { evaluator } from "../../reader/constants/evaluate.ts";
 import type { ConstantProblem } from "../../reader/constants/problems.ts";
 import { constantProblems } from "../../reader/constants/unit-problems.ts";
+import { KeptResults } from "../../reader/typed/kept-results.ts";
 import type { TypedExpression, TypedUnit } from "../../reader/typed/nodes.ts";
-import { walkExpression, walkUnit } from "../../reader/typed/walk.ts";
+import { type PieceOfCode, piecesOf, walkExpression, walkPiece, walkUnit } from "../../reader/typed/walk.ts";
+import type { DataModel } from "../../reader/types/types.ts";
 import { macrosOf } from "./interrupts-off.ts";
 
 /** Constants of the firmware that go wrong on its chip, each once; idioms that only look so are left out. */
 export function brokenConstants(units: readonly TypedUnit[]): readonly ConstantProblem[] {
   const found = new Map<string, ConstantProblem>();
   for (const unit of units) {
-    const problems = [...constantProblems(unit).filter(matters), ...turnedNegative(unit)];
+    const problems = [
+      ...constantProblems(unit).filter(matters),
+      ...[...piecesOf(unit)].flatMap((piece) => turnedNegative(unit, piece)),
+    ];
     if (problems.length === 0) continue;
     const halves = halvesOfRegisters(unit);
     for (const problem of problems) {
@@ -79,10 +84,16 @@ function turnsBitsOver(expression: TypedExpression): boolean {
  * `int count = 40000;`: a number of a wider type that becomes negative. `0xFFFF` has the width of `int` already, and
  * is a pattern of bits.
  */
-function turnedNegative(unit: TypedUnit): readonly ConstantProblem[] {
+function turnedNegative({ lasting, model }: TypedUnit, piece: PieceOfCode): readonly ConstantProblem[] {
+  return keptNegatives.get(lasting, piece, () => negativesIn(piece, model));
+}
+
+const keptNegatives = new KeptResults<PieceOfCode, readonly ConstantProblem[]>();
+
+function negativesIn(piece: PieceOfCode, model: DataModel): readonly ConstantProblem[] {
   const found: ConstantProblem[] = [];
-  const evaluated = evaluator(unit.model);
-  walkUnit(unit, {
+  const evaluated = evaluator(model);
+  walkPiece(piece, {
     expression(expression) {
       if (expression.kind !== "convert" || expression.reason === "explicit") return true;
       const { operand, type } = expression;

@@ -96,7 +96,7 @@ function calledBy(
   statement: TypedStatement,
   uses: UsesOfStatements,
 ): readonly FunctionSymbol[] {
-  return uses.in(caller, [statement]).calls.flatMap(({ callee }) => uses.program.definitionOf(callee) ?? []);
+  return uses.inOne(caller, statement).calls.flatMap(({ callee }) => uses.program.definitionOf(callee) ?? []);
 }
 
 function letsInterruptsCome(statement: TypedStatement): boolean {

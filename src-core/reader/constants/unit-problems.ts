@@ -1,6 +1,14 @@
 import { visibleRange } from "../tokens.ts";
+import { KeptResults } from "../typed/kept-results.ts";
 import type { TypedExpression, TypedUnit } from "../typed/nodes.ts";
-import { type Visitor, walkExpression, walkStatement, walkUnit } from "../typed/walk.ts";
+import {
+  type PieceOfCode,
+  piecesOf,
+  type Visitor,
+  walkExpression,
+  walkPiece,
+  walkStatement,
+} from "../typed/walk.ts";
 import type { DataModel } from "../types/types.ts";
 import { evaluator } from "./evaluate.ts";
 import type { ConstantProblem } from "./problems.ts";
@@ -11,9 +19,17 @@ import { truth } from "./value.ts";
  * constant condition closes are not looked at, as `F_CPU > 8000000 ? ... : ...` relies on. In reading order.
  */
 export function constantProblems(unit: TypedUnit): readonly ConstantProblem[] {
-  const found: ConstantProblem[] = [];
-  walkUnit(unit, problemVisitor(unit.model, found));
-  return distinct(found);
+  return distinct([...piecesOf(unit)].flatMap((piece) => problemsIn(unit, piece)));
+}
+
+const kept = new KeptResults<PieceOfCode, readonly ConstantProblem[]>();
+
+function problemsIn({ lasting, model }: TypedUnit, piece: PieceOfCode): readonly ConstantProblem[] {
+  return kept.get(lasting, piece, () => {
+    const found: ConstantProblem[] = [];
+    walkPiece(piece, problemVisitor(model, found));
+    return found;
+  });
 }
 
 /** Instances of a template and default arguments are typed several times in one place. */

@@ -26,7 +26,17 @@ export class ProgramCache {
   readonly syntax = new SyntaxCache();
   /** By main files. */
   readonly units = new Map<string, KeptUnit>();
+  #lasting: { readonly units: readonly object[]; readonly name: object } = { units: [], name: {} };
   readonly #standIns = new Map<string, StandIns>();
+
+  /** What names these units together as long as all their declarations stay. */
+  lasting(units: readonly ProgramUnit[]): object {
+    const now = units.map(({ typed }) => typed.lasting);
+    const { units: last } = this.#lasting;
+    const isSame = now.length === last.length && now.every((each, index) => each === last[index]);
+    if (!isSame) this.#lasting = { units: now, name: {} };
+    return this.#lasting.name;
+  }
 
   /** The stand-in headers of a chip: the same function each time, so that what was read with it stands. */
   standIns(

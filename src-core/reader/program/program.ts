@@ -21,6 +21,8 @@ export interface ProgramUnit extends UnitRequest {
 
 /** All units of a project, and what their declarations have to do with each other. */
 export interface Program {
+  /** The same object as long as nothing but bodies of functions changes, in any unit. */
+  readonly lasting: object;
   readonly units: readonly ProgramUnit[];
   /** Undefined while not known: then no register has a name, and types are those of AVR. */
   readonly chip: Chip | undefined;

@@ -42,6 +42,7 @@ export function readProgram(request: ProgramRequest): Program {
     }),
   );
   return {
+    lasting: request.cache.lasting(units),
     units,
     chip,
     clockHz,

@@ -411,6 +411,8 @@ export interface ClassMembers {
 
 /** One translation unit: a C or C++ file, or all `.ino` files of a sketch. */
 export interface TypedUnit {
+  /** The same object as long as nothing but bodies of functions changes; names what may be kept that long. */
+  readonly lasting: object;
   /** The main files, in reading order. */
   readonly mains: readonly string[];
   readonly language: "c" | "c++";

@@ -1,6 +1,7 @@
 import type { Attribute } from "../syntax/nodes.ts";
 import { isStandIn, type Token, visibleSpan } from "../tokens.ts";
 import type { FunctionType, RecordDeclaration, Type } from "../types/types.ts";
+import { bodyWasAsked } from "./kept-results.ts";
 import type { At, FunctionDefinition, FunctionSymbol, Storage, TypedInitializer, Variable } from "./nodes.ts";
 
 export interface VariableDraft {
@@ -160,7 +161,9 @@ export class DeclaredFunction implements FunctionSymbol {
 
   get definition(): FunctionDefinition | undefined {
     if (this.#phase.isTyping) this.decidesTypes = true;
-    return this.typedBody();
+    const definition = this.typedBody();
+    bodyWasAsked(this, definition);
+    return definition;
   }
 
   /** The definition, asked for by nobody: nothing hangs on it. */

@@ -72,6 +72,7 @@ function finish(
   }
   unit.phase.isTyping = false;
   return {
+    lasting: unit,
     mains: input.mains,
     language: input.language,
     model: input.model,

@@ -1,5 +1,11 @@
 import { isStandIn } from "../tokens.ts";
-import type { TypedExpression, TypedInitializer, TypedStatement, TypedUnit } from "./nodes.ts";
+import type {
+  FunctionDefinition,
+  TypedExpression,
+  TypedInitializer,
+  TypedStatement,
+  TypedUnit,
+} from "./nodes.ts";
 
 /** What a walk through the typed tree calls; each answers whether the walk goes into the node. */
 export interface Visitor {
@@ -220,17 +226,30 @@ export function walkStatement(statement: TypedStatement, visitor: Visitor): void
   }
 }
 
-/** Walks initialisers of variables at file level and bodies of functions; what stand-in headers hold is left out. */
-export function walkUnit(unit: TypedUnit, visitor: Visitor): void {
-  for (const variable of unit.variables) {
-    if (variable.initializer === undefined || isStandIn(variable.at.first.file)) continue;
-    for (const expression of expressionsOf(variable.initializer)) walkExpression(expression, visitor);
+/** An initialiser at file level, or a function with its body. */
+export type PieceOfCode = TypedInitializer | FunctionDefinition;
+
+/** A unit's own code, without what stand-in headers hold. A piece stays the same object as long as it is not changed. */
+export function* piecesOf(unit: TypedUnit): Generator<PieceOfCode> {
+  for (const { initializer, at } of unit.variables) {
+    if (initializer !== undefined && !isStandIn(at.first.file)) yield initializer;
   }
   for (const symbol of unit.functions) {
-    if (symbol.standIn || symbol.definition === undefined) continue;
-    for (const { initializer } of symbol.definition.memberInitializers) {
-      for (const expression of expressionsOf(initializer)) walkExpression(expression, visitor);
-    }
-    walkStatement(symbol.definition.body, visitor);
+    const definition = symbol.standIn ? undefined : symbol.definition;
+    if (definition !== undefined) yield definition;
   }
+}
+
+export function walkPiece(piece: PieceOfCode, visitor: Visitor): void {
+  const initializers =
+    "kind" in piece ? [piece] : piece.memberInitializers.map(({ initializer }) => initializer);
+  for (const initializer of initializers) {
+    for (const expression of expressionsOf(initializer)) walkExpression(expression, visitor);
+  }
+  if (!("kind" in piece)) walkStatement(piece.body, visitor);
+}
+
+/** Walks initialisers of variables at file level and bodies of functions; what stand-in headers hold is left out. */
+export function walkUnit(unit: TypedUnit, visitor: Visitor): void {
+  for (const piece of piecesOf(unit)) walkPiece(piece, visitor);
 }
