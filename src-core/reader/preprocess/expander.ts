@@ -14,6 +14,8 @@ export interface TokenSource {
   next(mode: ReadMode): WorkToken | undefined;
   /** Puts the token that `next` gave last back. */
   unread(): void;
+  /** Puts what is left of the line into a list, up to the first name of a macro. */
+  plain(isMacro: (name: string) => boolean, into: WorkToken[]): void;
 }
 
 /** `peek`: looking for the parenthesis of a call; `collect`: inside its arguments. */
@@ -124,6 +126,16 @@ export class Expander {
       if (found !== undefined) return spaced(found, gap);
       // Ends that were passed on the way to the call's parentheses belong to the call.
       this.gap = pastName(gap, token.space);
+    }
+  }
+
+  /** Expands all of the source into a list. */
+  expandInto(tokens: WorkToken[]): void {
+    const isMacro = (name: string): boolean => this.table.get(name) !== undefined;
+    for (let token = this.expanded(); token !== undefined; token = this.expanded()) {
+      tokens.push(token);
+      // Most of a text calls no macro.
+      if (this.contexts.length === this.floor && this.gap === "open") this.source?.plain(isMacro, tokens);
     }
   }
 

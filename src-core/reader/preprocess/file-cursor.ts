@@ -55,6 +55,17 @@ export class FileCursor implements TokenSource {
     if (this.index > 0) this.index -= 1;
   }
 
+  plain(isMacro: (name: string) => boolean, into: WorkToken[]): void {
+    const { tokens } = this;
+    let { index } = this;
+    for (let token = tokens[index]; token !== undefined; token = tokens[index]) {
+      if (token.kind === "identifier" && isMacro(token.text)) break;
+      into.push(token);
+      index += 1;
+    }
+    this.index = index;
+  }
+
   /** Goes on to the next piece. False at the end, and when a directive stands before a parenthesis looked for. */
   private advance(mode: ReadMode): boolean {
     const piece = this.lexed.pieces[this.piece];

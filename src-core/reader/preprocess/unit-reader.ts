@@ -92,11 +92,7 @@ export class UnitReader implements DirectiveRunner {
     this.notebook.file(lexed.file);
     const cursor = new FileCursor(lexed, this.request.cache.definitionsOf(lexed), this);
     this.open.push(cursor);
-    this.expander.readingFrom(cursor, () => {
-      for (let token = this.expander.expanded(); token !== undefined; token = this.expander.expanded()) {
-        this.tokens.push(token);
-      }
-    });
+    this.expander.readingFrom(cursor, () => this.expander.expandInto(this.tokens));
     this.open.pop();
   }
 
