@@ -216,7 +216,8 @@ export class Expander {
     });
     if (this.spent > EXPANDED_TOKENS) this.sayTooMuch(name);
     macro.isOpen = true;
-    this.contexts.push({ ...expansion, index: 0, macro });
+    const { tokens, endsInSpace } = expansion;
+    this.contexts.push({ tokens, endsInSpace, index: 0, macro });
   }
 
   private argument(raw: readonly WorkToken[], isAbsent: boolean): Argument {

@@ -3,6 +3,7 @@ import { preprocess } from "../preprocess/preprocess.ts";
 import type { SourceHost } from "../source-host.ts";
 import type { Grammar } from "../syntax/grammar/grammar.ts";
 import { parseUnit } from "../syntax/parse-unit.ts";
+import type { Token } from "../tokens.ts";
 import { type TypeUnitInput, type Typing, typeUnit } from "../typed/type-unit.ts";
 import type { DataModel } from "../types/types.ts";
 import type { ProgramUnit, UnitRequest } from "./program.ts";
@@ -95,7 +96,19 @@ function readAnew(
   };
   const typing = typeUnit(input, before);
   const { typed, parts } = typing;
-  // Nodes that were kept have kept their tokens, too.
-  const tokens = parts.flatMap(({ passage }) => passage.tokens);
+  const tokens = withKept(preprocessed.tokens, parts);
   return { unit: { mains, language, prelude, preprocessed: { ...preprocessed, tokens }, typed }, typing };
+}
+
+/** Tokens of a unit, those of nodes that were kept in the place of their like. */
+function withKept(read: readonly Token[], parts: Typing["parts"]): readonly Token[] {
+  const tokens = [...read];
+  let at = 0;
+  for (const { given, passage } of parts) {
+    if (given.tokens !== passage.tokens) {
+      for (const [index, token] of passage.tokens.entries()) tokens[at + index] = token;
+    }
+    at += passage.tokens.length;
+  }
+  return tokens;
 }
