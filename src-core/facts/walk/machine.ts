@@ -151,16 +151,32 @@ export class Machine {
     why: readonly Trace[],
     heldValue: (place: Place) => Value,
   ): void {
-    const [first] = outcomes;
+    const [first, second] = outcomes;
     this.alive = first !== undefined;
     if (first === undefined || outcomes.every(({ size }) => size === 0)) return;
     if (outcomes.length === 1) {
       for (const [place, value] of first) this.memory.write(place, value);
       return;
     }
+    if (outcomes.length === 2 && second !== undefined) {
+      this.#joinTwo(first, second, why, heldValue);
+      return;
+    }
     const places = new Set<Place>();
     for (const outcome of outcomes) for (const place of outcome.keys()) places.add(place);
     for (const place of places) this.#join(place, outcomes, why, heldValue);
+  }
+
+  /** As most branches have two sides, these are joined without a list of what either wrote. */
+  #joinTwo(one: Changes, other: Changes, why: readonly Trace[], heldValue: (place: Place) => Value): void {
+    const join = (place: Place, a: Value | undefined, b: Value | undefined): void => {
+      if (a === undefined && b === undefined) return;
+      this.memory.write(place, joinValues(a ?? heldValue(place), b ?? heldValue(place), why));
+    };
+    for (const [place, value] of one) {
+      join(place, value, other.has(place) ? other.get(place) : place.value);
+    }
+    for (const [place, value] of other) if (!one.has(place)) join(place, place.value, value);
   }
 
   #join(
