@@ -31,16 +31,20 @@ class Matrix {
   readonly #ended = make("p", { class: "unseen", role: "status" });
   readonly #faults = make("div", { class: "faults" });
   readonly #cancel = make("button", { type: "button" }, "Cancel");
+  readonly #frame = make("div", { class: "table", tabindex: -1, role: "region", "aria-label": "Cells" });
 
   constructor(name: string, plan: MatrixPlan) {
     this.#all = plan.mice.length * plan.pcs.length;
     this.#bar = make("progress", { max: this.#all, value: 0, "aria-label": "Cells that were run" });
     this.#cancel.addEventListener("click", () => {
-      this.#cancel.disabled = true;
+      // A disabled button would lose the focus.
+      this.#cancel.setAttribute("aria-disabled", "true");
       host.postMessage({ kind: "cancel" });
     });
+    this.#frame.append(this.#table(plan));
+    const title = make("h1", { tabindex: -1 }, `${name}: every mouse at every PC`);
     page.replaceChildren(
-      make("header", {}, make("h1", {}, `${name}: every mouse at every PC`)),
+      make("header", {}, title),
       make(
         "p",
         { class: "soft strokes" },
@@ -48,10 +52,12 @@ class Matrix {
       ),
       make("div", { class: "tools" }, this.#bar, this.#said, this.#cancel),
       this.#ended,
-      make("div", { class: "table" }, this.#table(plan)),
+      this.#frame,
       this.#faults,
     );
     this.#tell();
+    // A screen reader says it, and the next control is the first.
+    title.focus();
   }
 
   take(cell: CellVerdict): void {
@@ -66,6 +72,8 @@ class Matrix {
   }
 
   end(why: EndOfMatrix): void {
+    // Whoever pressed it is left where the cells begin.
+    if (document.activeElement === this.#cancel) this.#frame.focus();
     this.#cancel.hidden = true;
     this.#bar.hidden = true;
     for (const place of this.#places.values())

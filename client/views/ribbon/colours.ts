@@ -30,7 +30,7 @@ export function themeColours(): Colours {
     ink,
     soft,
     hair: colour("editorIndentGuide-background1", soft),
-    fault: colour("errorForeground", chart("red")),
+    fault: colour("editorError-foreground", chart("red")),
     focus: colour("focusBorder", ink),
     host: chart("orange"),
     interrupt: chart("purple"),

@@ -24,6 +24,7 @@ import {
   rowHeight,
   stepFrom,
 } from "./rows.ts";
+import { windowInWords } from "./time-words.ts";
 import { atBegin, atEnd, panned, revealing, serves, type Tile, tileFor, whole, zoomed } from "./viewport.ts";
 
 export interface RibbonNeeds {
@@ -114,7 +115,13 @@ export class RibbonCanvas {
     const { from, to } = this.#view;
     const chosen = this.#chosen?.from;
     const fixed = chosen !== undefined && chosen > from && chosen < to ? chosen : (from + to) / 2;
-    this.show(zoomed(this.#view, factor, fixed, this.#overview.ended));
+    this.look(zoomed(this.#view, factor, fixed, this.#overview.ended));
+  }
+
+  /** Shows a window and says which, as who moves without a pointer may not see it. */
+  look(view: TimeWindow): void {
+    this.show(view);
+    this.say(windowInWords(this.#view));
   }
 
   show(view: TimeWindow): void {
@@ -337,16 +344,16 @@ export class RibbonCanvas {
         this.zoom(action.factor);
         return;
       case "pan":
-        this.show(panned(this.#view, action.share, ended));
+        this.look(panned(this.#view, action.share, ended));
         return;
       case "whole":
-        this.show(whole(ended));
+        this.look(whole(ended));
         return;
       case "begin":
-        this.show(atBegin(this.#view));
+        this.look(atBegin(this.#view));
         return;
       case "end":
-        this.show(atEnd(this.#view, ended));
+        this.look(atEnd(this.#view, ended));
         return;
       case "row":
         this.#toRow(action.by);
@@ -387,7 +394,7 @@ export class RibbonCanvas {
     const isSeen = chosen !== undefined && chosen.from >= from && chosen.from <= to;
     const item = stepFrom(items, isSeen ? chosen.from : by === 1 ? from - 1 : to, by);
     if (item === undefined) {
-      this.show(panned(this.#view, 0.8 * by, this.#overview.ended));
+      this.look(panned(this.#view, 0.8 * by, this.#overview.ended));
       return;
     }
     this.#pick(item);

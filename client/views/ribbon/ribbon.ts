@@ -42,16 +42,16 @@ function build(overview: RunOverview): RibbonCanvas {
   const { closeUp: moment } = overview;
   const tools = make(
     "div",
-    { class: "tools", role: "toolbar", "aria-label": "Ribbon" },
+    { class: "tools", role: "group", "aria-label": "Ribbon" },
     button("+", "Closer", () => ribbon.zoom(0.5)),
     button("\u2212", "Further", () => ribbon.zoom(2)),
-    button("Whole run", "The whole run", () => ribbon.show({ from: 0, to: overview.ended })),
-    ...(moment === undefined ? [] : [button(inBrief(moment.title), moment.title, () => ribbon.show(moment))]),
+    button("Whole run", "The whole run", () => ribbon.look({ from: 0, to: overview.ended })),
+    ...(moment === undefined ? [] : [button(inBrief(moment.title), moment.title, () => ribbon.look(moment))]),
     make("span", { class: "gap" }),
     search.form,
     make("span", { class: "gap" }),
-    button("Save SVG", "Save what is in sight as a picture", () => save("svg", ribbon)),
-    button("Save VCD", "Save the run's waveforms", () => save("vcd", ribbon)),
+    button("Save SVG...", "Save what is in sight as a picture", () => save("svg", ribbon)),
+    button("Save VCD...", "Save the run's waveforms", () => save("vcd", ribbon)),
   );
   const outcome = overview.passed ? "passed" : "failed";
   page.replaceChildren(
@@ -67,11 +67,14 @@ function build(overview: RunOverview): RibbonCanvas {
     spoken,
     make(
       "p",
-      { class: "keys soft", "aria-label": "Keys" },
+      { class: "keys soft", role: "note", "aria-label": "Keys" },
       ...keysInWords.flatMap(([keys, does]) => [make("kbd", {}, keys), ` ${does}  `]),
     ),
     verdictOf(overview, {
-      moment: (time) => ribbon.show(closeUp({ from: time, to: time + 1e9 }, 0.2, overview.ended)),
+      moment: (time) => {
+        ribbon.look(closeUp({ from: time, to: time + 1e9 }, 0.2, overview.ended));
+        ribbon.focus();
+      },
       place: (place) => host.postMessage({ kind: "open", place }),
     }),
   );
@@ -92,8 +95,10 @@ function inBrief(title: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
+/** What is written on it is its name, unless that is a sign alone. */
 function button(words: string, title: string, click: () => void): HTMLElement {
-  const element = make("button", { type: "button", title, "aria-label": title }, words);
+  const isSign = !/\w/.test(words);
+  const element = make("button", { type: "button", title, "aria-label": isSign && title }, words);
   element.addEventListener("click", click);
   return element;
 }

@@ -1,3 +1,5 @@
+import type { TimeWindow } from "../../../server/language-server/client-messages/runs.ts";
+
 /** Picoseconds. */
 const us = 1e6;
 const ms = 1e9;
@@ -11,6 +13,11 @@ export function momentInWords(time: number): string {
 export function durationInWords(time: number): string {
   if (time < ms) return `${rounded(time / us, 2)} us`;
   return time < 1000 * ms ? `${rounded(time / ms, 3)} ms` : `${rounded(time / (1000 * ms), 3)} s`;
+}
+
+/** "In sight: 12.3 ms to 48.1 ms, 35.8 ms of the run" */
+export function windowInWords({ from, to }: TimeWindow): string {
+  return `In sight: ${momentInWords(from)} to ${momentInWords(to)}, ${durationInWords(to - from)} of the run`;
 }
 
 function rounded(value: number, digits: number): string {

@@ -1,5 +1,13 @@
 import { type ChildProcess, execFileSync, spawn } from "node:child_process";
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
@@ -108,6 +116,12 @@ export class EditorSession {
     const file = join(this.folder, name);
     mkdirSync(dirname(file), { recursive: true });
     writeFileSync(file, text);
+  }
+
+  /** The text of a file; empty where there is none. */
+  read(name: string): string {
+    const file = join(this.folder, name);
+    return existsSync(file) ? readFileSync(file, "utf8") : "";
   }
 
   /** Ids of the processes in which the extension's server runs, as Linux has them. */

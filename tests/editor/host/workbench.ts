@@ -1,7 +1,13 @@
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import type { FrameLocator, Locator, Page } from "playwright-core";
+import { expect } from "vitest";
 import { patience, retrying } from "./retrying.ts";
+
+/** Of the browser, in which the functions below that are evaluated run. */
+declare function requestAnimationFrame(call: (time: number) => void): void;
+
+const folderOfPictures = "tests/editor/screenshots";
 
 interface Limit {
   readonly timeout: number;
@@ -192,6 +198,73 @@ export class Workbench {
     });
   }
 
+  /** The same by keys alone. */
+  async commandByKey(title: string): Promise<void> {
+    const row = this.page.locator(".quick-input-list .monaco-list-row.focused", { hasText: title });
+    await this.retrying(async (limit) => {
+      await this.page.keyboard.press("F1");
+      await this.page.locator(".quick-input-widget input").first().waitFor(limit);
+      await this.page.keyboard.type(title);
+      await row.waitFor(limit);
+      await this.page.keyboard.press("Enter");
+      await row.waitFor({ state: "hidden", ...limit });
+    });
+  }
+
+  /** Saves with what asks where to, under the name that it proposes. */
+  async saveWith(button: Locator, name: string): Promise<void> {
+    await button.click();
+    await this.confirmPath(name);
+  }
+
+  /** Takes what the dialog that asks for a file proposes. */
+  async confirmPath(name: string): Promise<void> {
+    const field = this.page.locator(".quick-input-widget input").first();
+    await field.waitFor(patience);
+    await expect.poll(() => field.inputValue(), patience).toContain(name);
+    await this.screenshot(`save-${name}`);
+    await field.press("Enter");
+    await field.waitFor({ state: "hidden", ...patience });
+  }
+
+  /** Keeps a picture of a drawing that was saved. */
+  async pictureOf(svg: string, name: string): Promise<void> {
+    const page = await this.page.context().browser()?.newPage();
+    if (page === undefined) throw new Error("the browser is gone");
+    await page.setContent(svg);
+    await page.screenshot({ path: join(folderOfPictures, `${name}.png`) });
+    await page.close();
+  }
+
+  /** Drags something to and fro for some seconds; gives the milliseconds from each picture that the browser made to the next. */
+  async framesWhilePanning(what: Locator): Promise<readonly number[]> {
+    const box = await what.boundingBox();
+    if (box === null) throw new Error("there is nothing to drag");
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    // So close that there is something to move through.
+    await this.page.mouse.move(x, y);
+    for (let turns = 0; turns < 12; turns++) await this.page.mouse.wheel(0, -100);
+    await what.evaluate(() => {
+      const times: number[] = [];
+      const note = (time: number): void => {
+        times.push(time);
+        requestAnimationFrame(note);
+      };
+      requestAnimationFrame(note);
+      Object.assign(globalThis, { times });
+    });
+    await this.page.mouse.down();
+    for (let step = 0; step < 120; step++) {
+      await this.page.mouse.move(x + 300 * Math.sin(step / 10), y);
+      await this.page.waitForTimeout(16);
+    }
+    await this.page.mouse.up();
+    const times = await what.evaluate(() =>
+      (globalThis as unknown as { times: readonly number[] }).times.slice(),
+    );
+    return times.slice(1).map((time, index) => time - (times[index] ?? time));
+  }
+
   async closeEditors(): Promise<void> {
     await this.runCommand("View: Close All Editors", this.page.locator(".editor-group-container.empty"));
   }
@@ -208,7 +281,7 @@ export class Workbench {
 
   /** For people who want to see what the test saw; the folder is not under version control. */
   async screenshot(name: string): Promise<void> {
-    mkdirSync("tests/editor/screenshots", { recursive: true });
-    await this.page.screenshot({ path: join("tests/editor/screenshots", `${name}.png`) });
+    mkdirSync(folderOfPictures, { recursive: true });
+    await this.page.screenshot({ path: join(folderOfPictures, `${name}.png`) });
   }
 }
