@@ -111,11 +111,13 @@ function drawTicks({ context, colours, xOf }: Pen, { ticks }: Panel, view: TimeW
     context.fillStyle = colours.soft;
     context.fillText(label, x, axisHeight - 14);
     context.strokeStyle = colours.hair;
+    context.globalAlpha = colours.hairShare;
     context.lineWidth = 1;
     context.beginPath();
     context.moveTo(x, axisHeight - 6);
     context.lineTo(x, height);
     context.stroke();
+    context.globalAlpha = 1;
   }
 }
 
@@ -182,7 +184,8 @@ function drawMark({ context, colours, xOf }: Pen, mark: Mark, lane: Lane["id"], 
   const width = Math.max(narrowest, xOf(mark.to) - x);
   const isTinted = (mark.kind === "function" || mark.kind === "control") && !mark.isFault;
   context.globalAlpha = isTinted ? 0.3 : mark.count > 1 ? 0.6 : 1;
-  context.fillStyle = fillOf(mark, lane, colours);
+  const fill = fillOf(mark, lane, colours);
+  context.fillStyle = fill;
   context.beginPath();
   context.roundRect(x, top + inset, width, rowHeight - 2 * inset, width > 6 ? 2 : 0);
   context.fill();
@@ -190,7 +193,7 @@ function drawMark({ context, colours, xOf }: Pen, mark: Mark, lane: Lane["id"], 
   if (width < 16) return;
   context.font = `11px ${colours.monospace}`;
   context.textAlign = "left";
-  context.fillStyle = isTinted ? colours.ink : colours.paper;
+  context.fillStyle = isTinted ? colours.ink : colours.textOn(fill);
   const words = mark.texts.find((text) => context.measureText(text).width <= width - 6);
   if (words !== undefined) context.fillText(words, Math.max(x, gutter) + 3, top + rowHeight / 2 + 0.5);
 }
@@ -214,7 +217,7 @@ function drawFlags({ context, colours, xOf }: Pen, { flags }: Panel, view: TimeW
     context.beginPath();
     context.roundRect(left, 0, width, 16, 8);
     context.fill();
-    context.fillStyle = colours.paper;
+    context.fillStyle = colours.textOn(colours.fault);
     context.textAlign = "center";
     context.fillText(words, left + width / 2, 8.5);
   }
@@ -249,7 +252,7 @@ function drawMeasure(
   context.beginPath();
   context.roundRect((left + right - width) / 2, 18, width, 16, 3);
   context.fill();
-  context.fillStyle = colours.paper;
+  context.fillStyle = colours.textOn(colours.focus);
   context.textAlign = "center";
   context.fillText(words, (left + right) / 2, 26.5);
 }
