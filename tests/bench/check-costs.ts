@@ -58,14 +58,17 @@ one hover, mean of ${String(places.length).padEnd(3)} words of a checked text  $
 `;
 }
 
-/** The text with one digit changed in turn near its start, middle and end, where a delay or a mask stands. */
+/**
+ * The text with one digit more, in turn near its start, middle and end, where a delay or a mask stands: all behind it moves.
+ * Every second version is the text as it was.
+ */
 function editsOf(whole: string): readonly string[] {
   return [0.1, 0.5, 0.9].flatMap((part) => {
     const start = Math.floor(whole.length * part);
     const digit = /(?<=[ (]\d*)[1-8](?=\d*[;)])/.exec(whole.slice(start));
     if (digit === null) return [];
     const at = start + digit.index;
-    return [`${whole.slice(0, at)}9${whole.slice(at + 1)}`, whole];
+    return [`${whole.slice(0, at)}9${whole.slice(at)}`, whole];
   });
 }
 
