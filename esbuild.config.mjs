@@ -74,6 +74,28 @@ const bundles = [
     sourcemap: false,
   },
   {
+    // One file: an extension in a browser can load no other.
+    entryPoints: { "web/extension": "client/web/extension.ts" },
+    outdir: dist,
+    platform: "browser",
+    format: "cjs",
+    outExtension: { ".js": ".cjs" },
+    conditions: ["browser"],
+    external: ["vscode"],
+    sourcemap: false,
+  },
+  {
+    entryPoints: { "web/server": "server/web/main.ts" },
+    outdir: dist,
+    platform: "browser",
+    // Workers that are started from a blob are classic scripts.
+    format: "iife",
+    conditions: ["browser"],
+    // The grammar's runtime asks where it lies, though it is handed its file, and for Node, which leads to `require`.
+    define: { "import.meta.url": '"file:///"', process: "undefined" },
+    sourcemap: false,
+  },
+  {
     // Run in the checkout only; not part of the extension.
     entryPoints: {
       demo: "server/demo/demo.ts",

@@ -27,6 +27,7 @@ export function extensionWith(library: LoadLibrary): Extension {
         workspace.onDidChangeConfiguration(async (event) => {
           if (event.affectsConfiguration("edgewise.enable")) await started.followSetting();
         }),
+        workspace.onDidChangeWorkspaceFolders(() => started.followFolders()),
       );
       void offerWalkthrough(context);
       // The editor need not wait for the server; requests do.

@@ -12,11 +12,15 @@ import {
 } from "../server/language-server/client-messages/matrix.ts";
 import { type CheckStatus, statusNotification } from "../server/language-server/client-messages/status.ts";
 import type { LoadLibrary } from "./client-library.ts";
+import { fileSchemes } from "./file-schemes.ts";
+import { handOverFiles } from "./hand-over/hand-over-files.ts";
 import { ServerEnds } from "./server-ends.ts";
 import type { StatusItem } from "./status-item.ts";
 
 /** One server, from when it is wanted. */
 interface Running {
+  /** Of the documents that it hears of. */
+  readonly schemes: readonly string[];
   readonly client: Promise<BaseLanguageClient>;
   /** Resolves when the server is up, or will not be. */
   started: Promise<void>;
@@ -51,6 +55,14 @@ export class Checker {
   async followSetting(): Promise<void> {
     if (workspace.getConfiguration("edgewise").get<boolean>("enable", true)) await this.#start().started;
     else await this.stop();
+  }
+
+  /** A folder of another kind may have been opened; which documents a server hears of is settled at its start. */
+  async followFolders(): Promise<void> {
+    const schemes = this.#running?.schemes;
+    if (schemes !== undefined && fileSchemes().some((scheme) => !schemes.includes(scheme))) {
+      await this.restart();
+    }
   }
 
   async restart(): Promise<void> {
@@ -121,8 +133,10 @@ export class Checker {
   #start(): Running {
     if (this.#running !== undefined) return this.#running;
     this.#session += 1;
+    const schemes = fileSchemes();
     const running: Running = {
-      client: this.#newClient(() => this.#ended(running)),
+      schemes,
+      client: this.#newClient(schemes, () => this.#ended(running)),
       started: Promise.resolve(),
     };
     this.#running = running;
@@ -133,12 +147,13 @@ export class Checker {
     return running;
   }
 
-  async #newClient(ended: () => void): Promise<BaseLanguageClient> {
-    return (await this.#library()).makeClient(this.#context, this.log, ended);
+  async #newClient(schemes: readonly string[], ended: () => void): Promise<BaseLanguageClient> {
+    return (await this.#library()).makeClient(this.#context, { schemes, log: this.log, ended });
   }
 
   async #startOf(running: Running): Promise<void> {
     const client = await running.client;
+    handOverFiles(client);
     client.onNotification(statusNotification, (status: CheckStatus) => {
       if (this.#running === running) this.#status.show(status);
     });

@@ -11,7 +11,7 @@ import type { Checker } from "./checker.ts";
 /** Asks which firmware of the workspace is meant, where there are several; undefined where none was chosen. */
 export async function chooseFirmware(checker: Checker, title: string): Promise<Firmware | undefined> {
   const document = window.activeTextEditor?.document;
-  const params: FirmwaresParams = document?.uri.scheme === "file" ? { near: document.uri.toString() } : {};
+  const params: FirmwaresParams = document === undefined ? {} : { near: document.uri.toString() };
   const firmwares = await checker.request<readonly Firmware[]>(firmwaresRequest, params);
   if (firmwares === undefined) return undefined;
   if (firmwares.length === 0) {

@@ -1,4 +1,3 @@
-import type { LogOutputChannel } from "vscode";
 import {
   type BaseLanguageClient,
   CloseAction,
@@ -8,17 +7,18 @@ import {
   type LanguageClientOptions,
   ResponseError,
 } from "vscode-languageclient";
+import type { ClientSurroundings } from "./client-library.ts";
 
-/** For one server; `ended` is called when that ended without being asked to. */
-export function clientOptions(log: LogOutputChannel, ended: () => void): LanguageClientOptions {
+/** For one server. */
+export function clientOptions({ schemes, log, ended }: ClientSurroundings): LanguageClientOptions {
   return {
-    documentSelector: [
-      { scheme: "file", language: "c" },
-      { scheme: "file", language: "cpp" },
-      { scheme: "file", pattern: "**/*.ino" },
-      { scheme: "file", pattern: "**/edgewise.json" },
-    ],
-    initializationOptions: { status: true, lensCommands: true },
+    documentSelector: schemes.flatMap((scheme) => [
+      { scheme, language: "c" },
+      { scheme, language: "cpp" },
+      { scheme, pattern: "**/*.ino" },
+      { scheme, pattern: "**/edgewise.json" },
+    ]),
+    initializationOptions: { status: true, lensCommands: true, files: true },
     initializationFailedHandler: () => false,
     synchronize: { configurationSection: "edgewise" },
     outputChannel: log,

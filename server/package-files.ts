@@ -9,7 +9,7 @@ export class PackageFiles {
     this.#root = root;
   }
 
-  /** The `file:` URI of a rule's page. */
+  /** The URI of a rule's page. */
   pageUriOf(rule: string): string {
     return new URL(pageOfRule(rule), this.#root).href;
   }

@@ -3,10 +3,10 @@ import type { ClientLibrary } from "../client-library.ts";
 import { clientOptions, quieted } from "../client-options.ts";
 
 /** The server is a process of its own. */
-export const makeClient: ClientLibrary["makeClient"] = (context, log, ended) => {
+export const makeClient: ClientLibrary["makeClient"] = (context, surroundings) => {
   const module = context.asAbsolutePath("dist/edgewise.js");
   const server = { module, args: ["lsp"], transport: TransportKind.stdio };
-  return quieted(new LanguageClient("edgewise", "Edgewise", server, clientOptions(log, ended)));
+  return quieted(new LanguageClient("edgewise", "Edgewise", server, clientOptions(surroundings)));
 };
 
 export { isLost } from "../client-options.ts";

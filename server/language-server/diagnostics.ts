@@ -1,4 +1,4 @@
-import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver/node";
+import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import type { CheckResult } from "../../src-core/check-result.ts";
 import type { Finding, Severity, Span } from "../../src-core/finding.ts";
 import type { Positions } from "./positions.ts";

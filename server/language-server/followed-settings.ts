@@ -1,4 +1,4 @@
-import type { Connection, InitializeParams } from "vscode-languageserver/node";
+import type { Connection, InitializeParams } from "vscode-languageserver";
 import { defaultSettings, type ServerSettings, settingsFrom } from "./settings.ts";
 
 /** The client's settings as it last sent them. */

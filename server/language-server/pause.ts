@@ -1,12 +1,12 @@
 /** Lets what waits (edits, cancellations) be heard before more work is done. */
 export function letOthersRun(): Promise<void> {
-  return new Promise((resolve) => setImmediate(resolve));
+  return new Promise((resolve) => setTimeout(resolve, 0));
 }
 
 /** Calls `work` once things have been quiet for a while; each `poke` starts the wait anew. */
 export class QuietTimer {
   readonly #work: () => void;
-  #timer: NodeJS.Timeout | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
   readonly #waiting: (() => void)[] = [];
 
   constructor(work: () => void) {

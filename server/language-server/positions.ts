@@ -1,4 +1,4 @@
-import type { Range } from "vscode-languageserver/node";
+import type { Range } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { Span } from "../../src-core/finding.ts";
 import { uriOfPath } from "./uri-paths.ts";

@@ -1,4 +1,4 @@
-import type { Diagnostic } from "vscode-languageserver/node";
+import type { Diagnostic } from "vscode-languageserver";
 import type { Service, TrialResult } from "../../src-core/service/service.ts";
 import type { CheckStatus } from "./client-messages/status.ts";
 import { diagnosticsByFile } from "./diagnostics.ts";

@@ -55,7 +55,8 @@ export class Projects {
   }
 
   async #searchAndCheck(): Promise<void> {
-    const found = this.#folders.paths.flatMap((folder) => this.#service.projectsAt(folder));
+    const folders = await this.#folders.readable();
+    const found = folders.flatMap((folder) => this.#service.projectsAt(folder));
     const ids = new Set(found.filter(isLikelyFirmware).map(({ id }) => id));
     this.#checks.drop(this.#checks.projects.filter((id) => !ids.has(id)));
     await this.#checks.request(ids);

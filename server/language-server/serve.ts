@@ -7,15 +7,19 @@ import {
   type InitializeResult,
   TextDocumentSyncKind,
   TextDocuments,
-} from "vscode-languageserver/node";
+} from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import type { SourceHost } from "../../src-core/reader/source-host.ts";
 import type { Service } from "../../src-core/service/service.ts";
+import { HandedFiles } from "../files/handed-files.ts";
+import { routedFiles } from "../files/routed-files.ts";
 import type { PackageFiles } from "../package-files.ts";
 import { statusNotification } from "./client-messages/status.ts";
 import { registerFeatures } from "./features/features.ts";
+import { fileClientOf } from "./file-client.ts";
 import { FollowedSettings } from "./followed-settings.ts";
 import { guarded, type Log } from "./guard.ts";
+import { HandedFolders } from "./handed-folders.ts";
 import { oneAtATime, QuietTimer } from "./pause.ts";
 import { ProjectChecks } from "./project-checks.ts";
 import { Projects } from "./projects.ts";
@@ -23,8 +27,9 @@ import type { StartRunWorker } from "./runs/run-worker.ts";
 import { knowsLensCommands, wantsStatus } from "./settings.ts";
 import { FirmwareTrials } from "./trials/firmware-trials.ts";
 import type { StartWorker } from "./trials/trial-worker.ts";
-import { pathOfUri, uriOfPath } from "./uri-paths.ts";
-import { watchedFiles } from "./watched-files.ts";
+import { isForeign, pathOfUri, uriOfPath } from "./uri-paths.ts";
+import { watchedFiles } from "./wanted-files.ts";
+import { withListings } from "./with-listings.ts";
 import { WorkspaceFiles } from "./workspace-files.ts";
 import { WorkspaceFolders } from "./workspace-folders.ts";
 
@@ -34,7 +39,8 @@ export type ServiceMaker = (host: SourceHost) => Service;
 /** What the server is made of, apart from the connection. */
 export interface ServerParts {
   readonly version: string;
-  readonly disk: SourceHost;
+  /** Undefined where the client alone can read files, as in a browser. */
+  readonly disk: SourceHost | undefined;
   readonly makeService: ServiceMaker;
   /** Starts what tries firmware out beside the server. */
   readonly startWorker: StartWorker;
@@ -72,16 +78,20 @@ function startSession(
   params: InitializeParams,
   log: Log,
 ): void {
-  const files = new WorkspaceFiles(disk);
+  const handed = new HandedFiles();
+  const isHanded = (path: string): boolean => disk === undefined || isForeign(path);
+  const files = new WorkspaceFiles(disk === undefined ? handed : routedFiles(disk, handed, isForeign));
   const service = makeService(files);
-  const folders = new WorkspaceFolders(params);
+  const handedFolders = new HandedFolders(handed, fileClientOf(connection, params), log);
+  const folders = new WorkspaceFolders(params, (paths) => handedFolders.follow(paths.filter(isHanded)));
+  const listings = (project: string) => handedFolders.listingsFor(project);
   const tellsStatus = wantsStatus(params.initializationOptions);
   const showsPages = params.capabilities.textDocument?.publishDiagnostics?.codeDescriptionSupport === true;
   const refreshesLenses = params.capabilities.workspace?.codeLens?.refreshSupport === true;
   const refreshLenses = oneAtATime(() =>
     guarded("refreshing lenses", log, undefined, () => connection.sendRequest(CodeLensRefreshRequest.type)),
   );
-  const trials = new FirmwareTrials(startWorker, {
+  const trials = new FirmwareTrials(withListings(startWorker, listings), {
     ready: (project) => void checks.request([project]),
     log,
   });
@@ -102,7 +112,7 @@ function startSession(
   const everything = () => guarded("looking for projects", log, undefined, () => projects.checkEverything());
 
   const settings = new FollowedSettings(connection, params);
-  const typing = followEdits(connection, files, checks, projects, settings, log);
+  const typing = followEdits(connection, files, handedFolders, checks, projects, settings, log);
   const atShutdown = new Set<() => void>([() => typing.stop(), () => trials.stop()]);
   registerFeatures({
     connection,
@@ -114,7 +124,7 @@ function startSession(
     typing,
     lensCommands: knowsLensCommands(params.initializationOptions),
     log,
-    startRunWorker,
+    startRunWorker: withListings(startRunWorker, listings),
     matrixWorkers,
     onShutdown(work) {
       atShutdown.add(work);
@@ -134,7 +144,8 @@ function startSession(
   connection.onShutdown(() => {
     for (const work of atShutdown) work();
   });
-  connection.onDidChangeWatchedFiles(({ changes }) => {
+  connection.onDidChangeWatchedFiles(async ({ changes }) => {
+    await handedFolders.changed(changes);
     const changed = changes.flatMap(({ uri }) => pathOfUri(uri) ?? []);
     for (const path of changed) {
       files.forget(path);
@@ -151,6 +162,7 @@ function startSession(
 function followEdits(
   connection: Connection,
   files: WorkspaceFiles,
+  handedFolders: HandedFolders,
   checks: ProjectChecks,
   projects: Projects,
   settings: FollowedSettings,
@@ -186,6 +198,10 @@ function followEdits(
     if (opened.delete(document) || path === undefined) return;
     checks.edited(path);
     touch(path, settings.now.checkDelay);
+  });
+  documents.onDidSave(({ document }) => {
+    const path = pathOfUri(document.uri);
+    if (path !== undefined) handedFolders.saved(path, document.getText());
   });
   documents.onDidClose(({ document }) => {
     const path = pathOfUri(document.uri);

@@ -31,6 +31,11 @@ export function knowsLensCommands(initializationOptions: unknown): boolean {
   return memberOf(initializationOptions, "lensCommands") === true;
 }
 
+/** Whether they say that the client reads files for the server. */
+export function handsFiles(initializationOptions: unknown): boolean {
+  return memberOf(initializationOptions, "files") === true;
+}
+
 function memberOf(value: unknown, key: string): unknown {
   if (typeof value !== "object" || value === null) return undefined;
   return Object.entries(value).find(([name]) => name === key)?.[1];

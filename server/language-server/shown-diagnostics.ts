@@ -1,4 +1,4 @@
-import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver/node";
+import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import type { Summary } from "../../src-core/present/summary.ts";
 
 /** A project's diagnostics by file; files that were read and have none are there with an empty list. */

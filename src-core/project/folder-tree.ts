@@ -15,7 +15,7 @@ const MAX_DEPTH = 32;
 const MAX_FOLDERS = 10_000;
 
 /** What builds and package managers write; sources in there are copies or not the author's. */
-const NOT_SOURCES: ReadonlySet<string> = new Set([
+export const NOT_SOURCES: ReadonlySet<string> = new Set([
   "node_modules",
   "build",
   "dist",

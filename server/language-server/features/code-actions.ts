@@ -1,9 +1,4 @@
-import {
-  type CodeAction,
-  CodeActionKind,
-  type Diagnostic,
-  type WorkspaceEdit,
-} from "vscode-languageserver/node";
+import { type CodeAction, CodeActionKind, type Diagnostic, type WorkspaceEdit } from "vscode-languageserver";
 import type { Edit } from "../../../src-core/finding.ts";
 import type { Action } from "../../../src-core/service/service.ts";
 import { Positions } from "../positions.ts";

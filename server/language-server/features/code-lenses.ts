@@ -1,4 +1,4 @@
-import { type CodeLens, RequestType } from "vscode-languageserver/node";
+import { type CodeLens, RequestType } from "vscode-languageserver";
 import type { Lens } from "../../../src-core/lens.ts";
 import { lensTitle } from "../../../src-core/present/lenses/lens-title.ts";
 import { lineValuesAsMarkdown } from "../../../src-core/present/lenses/line-values-as-markdown.ts";

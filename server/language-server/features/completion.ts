@@ -1,4 +1,4 @@
-import { type CompletionItem, CompletionItemKind, MarkupKind } from "vscode-languageserver/node";
+import { type CompletionItem, CompletionItemKind, MarkupKind } from "vscode-languageserver";
 import type { Completion, CompletionKind } from "../../../src-core/service/service.ts";
 import { Positions } from "../positions.ts";
 import { answer, type FeatureContext, firstAnswer, subjectOf } from "./features.ts";

@@ -1,4 +1,4 @@
-import { RequestType } from "vscode-languageserver/node";
+import { RequestType } from "vscode-languageserver";
 import { topicsAsMarkdown } from "../../../src-core/present/markdown/topics-as-markdown.ts";
 import { explainTerm, topicBook } from "../../../src-core/service/explain-term.ts";
 import {

@@ -1,4 +1,4 @@
-import type { CancellationToken, Connection } from "vscode-languageserver/node";
+import type { CancellationToken, Connection } from "vscode-languageserver";
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { Service } from "../../../src-core/service/service.ts";
 import type { FollowedSettings } from "../followed-settings.ts";

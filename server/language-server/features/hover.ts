@@ -1,4 +1,4 @@
-import { type Hover, MarkupKind } from "vscode-languageserver/node";
+import { type Hover, MarkupKind } from "vscode-languageserver";
 import { Positions } from "../positions.ts";
 import { answer, type FeatureContext, firstAnswer, subjectOf } from "./features.ts";
 

@@ -1,4 +1,4 @@
-import type { InlayHint } from "vscode-languageserver/node";
+import type { InlayHint } from "vscode-languageserver";
 import { answer, type FeatureContext, subjectOf } from "./features.ts";
 
 /** Hints behind numbers, where the client's settings ask for them. */

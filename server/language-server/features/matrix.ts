@@ -1,4 +1,4 @@
-import { NotificationType, RequestType } from "vscode-languageserver/node";
+import { NotificationType, RequestType } from "vscode-languageserver";
 import {
   type MatrixCellParams,
   type MatrixParams,

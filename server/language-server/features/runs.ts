@@ -1,5 +1,5 @@
-import { basename } from "node:path/posix";
-import { NotificationType, RequestType } from "vscode-languageserver/node";
+import { NotificationType, RequestType } from "vscode-languageserver";
+import { nameOf } from "../../files/paths.ts";
 import {
   type CloseRunParams,
   closeRunNotification,
@@ -65,6 +65,6 @@ async function firmwaresOf(
     const choices = service.runChoices(project);
     if (choices === undefined) return [];
     const { root, ...rest } = choices;
-    return [{ ...rest, project, name: basename(project), root: uriOfPath(root) }];
+    return [{ ...rest, project, name: nameOf(project), root: uriOfPath(root) }];
   });
 }

@@ -3,6 +3,7 @@ import type { Panel, TimeWindow } from "../../../src-core/present/ribbon/ribbon.
 import type { SimulationChoice } from "../../../src-core/simulation-result.ts";
 import type { RunOverview, RunTextParams } from "../client-messages/runs.ts";
 import type { Texts } from "../trials/texts.ts";
+import type { Listed } from "../with-listings.ts";
 
 /** What passes between the language server and a worker that runs firmware to show it: plain data, one answer for each request. */
 export type RunRequest =
@@ -14,7 +15,7 @@ export type RunRequest =
   | ({ readonly kind: "panel"; readonly columns: number } & TimeWindow)
   | ({ readonly kind: "text" } & Omit<RunTextParams, "run">);
 
-interface Read {
+interface Read extends Listed {
   /** Its id, at which the worker's own service finds it too. */
   readonly project: string;
   /** All files that the server read for it. What else is asked for, such as folders, the worker reads itself. */

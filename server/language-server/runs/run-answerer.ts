@@ -1,4 +1,3 @@
-import { basename, join, relative } from "node:path/posix";
 import { FileLines } from "../../../src-core/present/line-index.ts";
 import { carriedBytes } from "../../../src-core/present/ribbon/carried-bytes.ts";
 import { closeUpOf } from "../../../src-core/present/ribbon/close-up.ts";
@@ -10,6 +9,8 @@ import type { SourceHost } from "../../../src-core/reader/source-host.ts";
 import type { ProjectEntry, Service } from "../../../src-core/service/service.ts";
 import type { SimulatedRun } from "../../../src-core/simulation-result.ts";
 import { notRun } from "../../cells/cell-job.ts";
+import type { Listings } from "../../files/handed-files.ts";
+import { below, nameOf, seenFrom } from "../../files/paths.ts";
 import { renameDetailed } from "../../rename-run.ts";
 import type { ServiceMaker } from "../serve.ts";
 import { HandedOverFiles } from "../trials/handed-over-files.ts";
@@ -35,7 +36,8 @@ export class RunAnswerer {
   #read: { readonly project: string; readonly texts: Texts; readonly entry: ProjectEntry } | undefined;
   #kept: Kept | undefined;
 
-  constructor(disk: SourceHost, makeService: ServiceMaker) {
+  /** `disk` is undefined where all is handed over. */
+  constructor(disk: SourceHost | undefined, makeService: ServiceMaker) {
     this.#files = new HandedOverFiles(disk);
     this.#service = makeService(this.#files);
   }
@@ -58,15 +60,15 @@ export class RunAnswerer {
     }
   }
 
-  #run({ project, texts, choice }: Extract<RunRequest, { kind: "run" }>): RunReply {
-    const entry = this.#entry(project, texts);
+  #run({ project, texts, listings, choice }: Extract<RunRequest, { kind: "run" }>): RunReply {
+    const entry = this.#entry(project, texts, listings);
     if (entry === undefined) return { kind: "cannot", message: gone };
     const result = this.#service.simulate(project, choice);
     if (result.kind === "cannot") return result;
     const { root } = entry;
-    const run = renameDetailed(result.run, (file) => relative(root, file));
-    const lines = new FileLines((file) => this.#files.readText(join(root, file)));
-    const name = basename(root);
+    const run = renameDetailed(result.run, (file) => seenFrom(root, file));
+    const lines = new FileLines((file) => this.#files.readText(below(root, file)));
+    const name = nameOf(root);
     this.#kept = { name, run, lines, rows: rowsOf(run, lines) };
     const closeUp = closeUpOf(run);
     return {
@@ -82,8 +84,8 @@ export class RunAnswerer {
     };
   }
 
-  #cell({ project, texts, cell }: Extract<RunRequest, { kind: "cell" }>): RunReply {
-    const isThere = this.#entry(project, texts) !== undefined;
+  #cell({ project, texts, listings, cell }: Extract<RunRequest, { kind: "cell" }>): RunReply {
+    const isThere = this.#entry(project, texts, listings) !== undefined;
     return {
       kind: "cell",
       result: isThere ? this.#service.runCell(project, cell) : notRun({ project, cell }, gone),
@@ -106,15 +108,15 @@ export class RunAnswerer {
   }
 
   /** Reads a project again only where its texts are others. */
-  #entry(project: string, texts: Texts): ProjectEntry | undefined {
+  #entry(project: string, texts: Texts, listings: Listings | undefined): ProjectEntry | undefined {
     const known = this.#read;
     if (known?.project === project && sameTexts(known.texts, texts)) return known.entry;
-    this.#files.replace(texts);
+    this.#files.replace(texts, listings);
     const entry = this.#service.projectsAt(project).find(({ id }) => id === project);
     this.#read = entry && { project, texts, entry };
     return entry;
   }
 }
 
-const gone = "its files are not on the disk any more";
+const gone = "its files are not there any more";
 const nothingKept: RunReply = { kind: "cannot", message: "nothing was run yet" };

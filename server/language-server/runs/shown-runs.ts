@@ -1,4 +1,4 @@
-import type { CancellationToken } from "vscode-languageserver/node";
+import type { CancellationToken } from "vscode-languageserver";
 import type { SimulationChoice } from "../../../src-core/simulation-result.ts";
 import type { PanelParams, RunAnswer, RunTextParams } from "../client-messages/runs.ts";
 import type { Texts } from "../trials/texts.ts";

@@ -4,6 +4,11 @@
  */
 export type CancelFlag = Int32Array;
 
+/** Whether memory can be shared: not in a browser's page that is not isolated from others. */
+export function sharesMemory(): boolean {
+  return typeof SharedArrayBuffer !== "undefined";
+}
+
 export function newCancelFlag(): CancelFlag {
   return new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
 }
@@ -12,6 +17,6 @@ export function cancel(flag: CancelFlag): void {
   Atomics.store(flag, 0, 1);
 }
 
-export function isCancelled(flag: CancelFlag): boolean {
-  return Atomics.load(flag, 0) !== 0;
+export function isCancelled(flag: CancelFlag | undefined): boolean {
+  return flag !== undefined && Atomics.load(flag, 0) !== 0;
 }

@@ -10,18 +10,19 @@ export class TrialAnswerer {
   readonly #files: HandedOverFiles;
   readonly #service: Service;
 
-  constructor(disk: SourceHost, makeService: ServiceMaker) {
+  /** `disk` is undefined where all is handed over. */
+  constructor(disk: SourceHost | undefined, makeService: ServiceMaker) {
     this.#files = new HandedOverFiles(disk);
     this.#service = makeService(this.#files);
   }
 
   /** What parts of the firmware show, then what it shows as a whole. Takes as long as the firmware does. Never throws. */
-  *answer({ project, texts, choices, cancel }: TrialRequest): Generator<TrialAnswer, void> {
+  *answer({ project, texts, listings, choices, cancel }: TrialRequest): Generator<TrialAnswer, void> {
     try {
       if (isCancelled(cancel)) return yield { kind: "cancelled" };
-      this.#files.replace(texts);
+      this.#files.replace(texts, listings);
       const isThere = this.#service.projectsAt(project).some(({ id }) => id === project);
-      if (!isThere) return yield { kind: "failed", why: "its files are not on the disk any more" };
+      if (!isThere) return yield { kind: "failed", why: "its files are not there any more" };
       this.#service.choose(project, choices);
       const isUnwanted = (): boolean => isCancelled(cancel);
       const parts = this.#service.tryOut(project, isUnwanted);

@@ -1,6 +1,6 @@
 import { noChoices, type TrialChoices } from "../../../src-core/trial-details.ts";
 import type { Log } from "../guard.ts";
-import { type CancelFlag, cancel, newCancelFlag } from "./cancel-flag.ts";
+import { type CancelFlag, cancel, newCancelFlag, sharesMemory } from "./cancel-flag.ts";
 import type { TrialAnswer } from "./messages.ts";
 import { sameTexts, type Texts } from "./texts.ts";
 import type { StartWorker, TrialWorker } from "./trial-worker.ts";
@@ -30,14 +30,15 @@ export interface Wish {
 
 interface Run {
   readonly wish: Wish;
-  readonly cancel: CancelFlag;
+  /** Undefined where no memory can be shared. */
+  readonly cancel: CancelFlag | undefined;
   limit: ReturnType<typeof setTimeout>;
 }
 
 /**
  * Has projects tried by a worker, one at a time and the latest edited first. A run goes on only while it is what is
  * wanted most: one that gives way is begun again later, one whose texts are old is dropped. A worker that does not
- * answer is ended; the next run starts another.
+ * answer, or that cannot be told, is ended; the next run starts another.
  */
 export class TrialQueue {
   readonly #startWorker: StartWorker;
@@ -89,10 +90,17 @@ export class TrialQueue {
   #proceed(): void {
     const wish = this.#mostWanted();
     if (this.#run !== undefined) {
-      if (this.#run.wish !== wish) cancel(this.#run.cancel);
+      if (this.#run.wish !== wish) this.#takeBack(this.#run);
     } else if (wish !== undefined && !this.#stopped) {
       this.#begin(wish);
     }
+  }
+
+  #takeBack({ cancel: flag }: Run): void {
+    if (flag === undefined) {
+      this.#endWorker();
+      this.#finish({ kind: "cancelled" });
+    } else cancel(flag);
   }
 
   #mostWanted(): Wish | undefined {
@@ -108,7 +116,7 @@ export class TrialQueue {
   }
 
   #begin(wish: Wish): void {
-    const flag = newCancelFlag();
+    const flag = sharesMemory() ? newCancelFlag() : undefined;
     this.#run = { wish, cancel: flag, limit: this.#limit() };
     try {
       this.#worker ??= this.#started();

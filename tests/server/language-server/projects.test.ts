@@ -51,10 +51,10 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
     actions: () => [],
   };
   const files = new WorkspaceFiles(hostOfFiles({}));
-  const folders = new WorkspaceFolders({
-    workspaceFolders: [{ uri: "file:///w", name: "w" }],
-    rootUri: null,
-  });
+  const folders = new WorkspaceFolders(
+    { workspaceFolders: [{ uri: "file:///w", name: "w" }], rootUri: null },
+    async () => undefined,
+  );
   const nothing = () => undefined;
   const receiver = {
     publish: nothing,

@@ -96,7 +96,7 @@ test("a run that is cancelled says so, and one of a project that is gone says wh
     answerOf(answerer, { project: "q", texts: new Map(), choices: noChoices, cancel: newCancelFlag() }),
   ).toMatchObject({
     kind: "failed",
-    why: expect.stringContaining("not on the disk"),
+    why: expect.stringContaining("not there any more"),
   });
 });
 

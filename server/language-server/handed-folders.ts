@@ -1,0 +1,115 @@
+import { FileChangeType, type FileEvent } from "vscode-languageserver";
+import { decodeText } from "../files/decode-text.ts";
+import { type HandedFiles, isBelow, type Listings } from "../files/handed-files.ts";
+import type {
+  FolderContents,
+  HandedFile,
+  ReadFilesParams,
+  ReadFolderParams,
+} from "./client-messages/files.ts";
+import type { Log } from "./guard.ts";
+import { pathOfUri, uriOfPath } from "./uri-paths.ts";
+import { fileLimits, wantedFiles } from "./wanted-files.ts";
+
+/** The client, asked for files. */
+export interface FileClient {
+  readFolder(params: ReadFolderParams): Promise<FolderContents>;
+  readFiles(params: ReadFilesParams): Promise<readonly HandedFile[]>;
+}
+
+/** Keeps files as the client has them, for folders that only the client can read. */
+export class HandedFolders {
+  readonly #files: HandedFiles;
+  readonly #client: FileClient;
+  readonly #log: Log;
+  /** By path: settled once its files are there. */
+  readonly #read = new Map<string, Promise<void>>();
+  /** Changes are read one after the other, so that the last is what stays. */
+  #changes: Promise<void> = Promise.resolve();
+  #toldOfLimit = false;
+
+  constructor(files: HandedFiles, client: FileClient, log: Log) {
+    this.#files = files;
+    this.#client = client;
+    this.#log = log;
+  }
+
+  /** Reads those of these folders that were not read yet, and forgets others. */
+  async follow(folders: readonly string[]): Promise<void> {
+    for (const gone of [...this.#read.keys()].filter((folder) => !folders.includes(folder))) {
+      this.#read.delete(gone);
+      this.#files.forgetBelow(gone);
+    }
+    await Promise.all(folders.map((folder) => this.#once(folder)));
+  }
+
+  /** Reads files anew that came, changed or went. */
+  changed(events: readonly FileEvent[]): Promise<void> {
+    this.#changes = this.#changes.then(() => this.#readAnew(events));
+    return this.#changes;
+  }
+
+  /** A buffer was saved: not every provider of files tells of that. */
+  saved(path: string, text: string): void {
+    if (this.#files.has(path)) this.#files.set(path, text);
+  }
+
+  /** What the folders look like that a project may reach. */
+  listingsFor(project: string): Listings {
+    const folder = [...this.#read.keys()].find((each) => each === project || isBelow(each, project));
+    return folder === undefined ? new Map() : this.#files.listingsBelow(folder);
+  }
+
+  #once(folder: string): Promise<void> {
+    const known = this.#read.get(folder);
+    if (known !== undefined) return known;
+    const reading = this.#readFolder(folder);
+    this.#read.set(folder, reading);
+    return reading;
+  }
+
+  async #readFolder(folder: string): Promise<void> {
+    try {
+      const contents = await this.#client.readFolder({ folder: uriOfPath(folder), ...wantedFiles });
+      if (!this.#read.has(folder)) return;
+      for (const sentence of contents.leftOut) this.#log(sentence);
+      for (const file of contents.files) this.#take(file);
+    } catch (error) {
+      this.#log(`the files of ${uriOfPath(folder)} could not be had: ${String(error)}`);
+    }
+  }
+
+  async #readAnew(events: readonly FileEvent[]): Promise<void> {
+    const wanted: string[] = [];
+    for (const { uri, type } of events) {
+      const path = pathOfUri(uri);
+      if (path === undefined || ![...this.#read.keys()].some((folder) => isBelow(folder, path))) continue;
+      if (type === FileChangeType.Deleted) this.#files.set(path, undefined);
+      else if (this.#files.has(path) || this.#hasRoom()) wanted.push(uri);
+    }
+    if (wanted.length === 0) return;
+    try {
+      const { bytesOfFile } = fileLimits;
+      for (const file of await this.#client.readFiles({ files: wanted, bytesOfFile })) this.#take(file);
+    } catch (error) {
+      this.#log(`changed files could not be had: ${String(error)}`);
+    }
+  }
+
+  #hasRoom(): boolean {
+    if (this.#files.count < fileLimits.files) return true;
+    if (!this.#toldOfLimit)
+      this.#log(`no more than ${fileLimits.files} files are read; new ones are left out`);
+    this.#toldOfLimit = true;
+    return false;
+  }
+
+  #take({ uri, base64 }: HandedFile): void {
+    const path = pathOfUri(uri);
+    if (path !== undefined) this.#files.set(path, base64 === undefined ? undefined : textOf(base64));
+  }
+}
+
+function textOf(base64: string): string {
+  return decodeText(Uint8Array.from(atob(base64), (character) => character.charCodeAt(0)));
+}
