@@ -12,7 +12,8 @@ export class WebServer {
   }
 
   /**
-   * Gives what LSP is spoken over. The worker fetches nothing: wherever the extension lies, the editor reads its files.
+   * Gives what LSP is spoken over; rejects where the worker cannot be started. `failed` hears of what goes wrong later, outside
+   * of any request. The worker fetches nothing: wherever the extension lies, the editor reads its files.
    */
   async start(failed: (why: string) => void): Promise<MessagePort> {
     const [source, runtimeWasm, grammarWasm] = await Promise.all(
@@ -26,13 +27,17 @@ export class WebServer {
     this.end();
     const program = URL.createObjectURL(new Blob([new Uint8Array(source)], { type: "text/javascript" }));
     const worker = new Worker(program, { name: "edgewise server" });
-    worker.onerror = ({ message }) => failed(message);
     const { port1, port2 } = new MessageChannel();
     const extension = `${this.#extension.toString().replace(/\/$/, "")}/`;
     const start: WorkerStart = { role: "server", port: port2, program, runtimeWasm, grammarWasm, extension };
-    worker.postMessage(start, [port2]);
     this.#worker = worker;
     this.#program = program;
+    await new Promise<void>((resolve, reject) => {
+      worker.onmessage = () => resolve();
+      worker.onerror = ({ message }) => reject(new Error(message || "its worker could not be started"));
+      worker.postMessage(start, [port2]);
+    });
+    worker.onerror = ({ message }) => failed(message);
     return port1;
   }
 

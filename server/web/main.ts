@@ -1,7 +1,11 @@
 import { version } from "../../package.json";
 import { createService } from "../../src-core/service/create-service.ts";
 import { createGrammar } from "../../src-core/service/grammar.ts";
-import type { WorkerFiles, WorkerStart } from "../language-server/client-messages/web-worker.ts";
+import {
+  serverReady,
+  type WorkerFiles,
+  type WorkerStart,
+} from "../language-server/client-messages/web-worker.ts";
 import type { RunRequest } from "../language-server/runs/messages.ts";
 import { RunAnswerer } from "../language-server/runs/run-answerer.ts";
 import type { ServiceMaker } from "../language-server/serve.ts";
@@ -45,6 +49,7 @@ async function started(start: WorkerStart): Promise<(request: unknown) => void> 
     }
     case "server":
       serveOverPort(start.port as MessagePort, start, { version, makeService });
+      self.postMessage(serverReady);
       return () => undefined;
   }
 }

@@ -14,6 +14,9 @@ export type WorkerStart = WorkerFiles &
     | { readonly role: "trials" | "runs" }
   );
 
+/** The one message of a worker of role `server`: it listens to its port now. */
+export const serverReady = "ready";
+
 export interface WorkerFiles {
   /** URL of the bundle, from which further workers are started. */
   readonly program: string;

@@ -16,8 +16,13 @@ export async function sessionOver(
   files: Readonly<Record<string, string>>,
   initializationOptions: object = {},
 ): Promise<Session> {
-  const session = new Session(new ScratchFolder(files));
-  sessions.push(session);
+  const session = followSession(new Session(new ScratchFolder(files)));
   await session.start(initializationOptions);
+  return session;
+}
+
+/** The same session, which ends with the test. */
+export function followSession(session: Session): Session {
+  sessions.push(session);
   return session;
 }
