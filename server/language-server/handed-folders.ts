@@ -17,21 +17,27 @@ export interface FileClient {
   readFiles(params: ReadFilesParams): Promise<readonly HandedFile[]>;
 }
 
+export interface FileReceiver {
+  /** The files of a folder came or went: what was known of them is old. */
+  changed(): void;
+  readonly log: Log;
+}
+
 /** Keeps files as the client has them, for folders that only the client can read. */
 export class HandedFolders {
   readonly #files: HandedFiles;
   readonly #client: FileClient;
-  readonly #log: Log;
+  readonly #receiver: FileReceiver;
   /** By path: settled once its files are there. */
   readonly #read = new Map<string, Promise<void>>();
   /** Changes are read one after the other, so that the last is what stays. */
   #changes: Promise<void> = Promise.resolve();
   #toldOfLimit = false;
 
-  constructor(files: HandedFiles, client: FileClient, log: Log) {
+  constructor(files: HandedFiles, client: FileClient, receiver: FileReceiver) {
     this.#files = files;
     this.#client = client;
-    this.#log = log;
+    this.#receiver = receiver;
   }
 
   /** Reads those of these folders that were not read yet, and forgets others. */
@@ -39,6 +45,7 @@ export class HandedFolders {
     for (const gone of [...this.#read.keys()].filter((folder) => !folders.includes(folder))) {
       this.#read.delete(gone);
       this.#files.forgetBelow(gone);
+      this.#receiver.changed();
     }
     await Promise.all(folders.map((folder) => this.#once(folder)));
   }
@@ -72,10 +79,11 @@ export class HandedFolders {
     try {
       const contents = await this.#client.readFolder({ folder: uriOfPath(folder), ...wantedFiles });
       if (!this.#read.has(folder)) return;
-      for (const sentence of contents.leftOut) this.#log(sentence);
+      for (const sentence of contents.leftOut) this.#receiver.log(sentence);
       for (const file of contents.files) this.#take(file);
+      this.#receiver.changed();
     } catch (error) {
-      this.#log(`the files of ${uriOfPath(folder)} could not be had: ${String(error)}`);
+      this.#receiver.log(`the files of ${uriOfPath(folder)} could not be had: ${String(error)}`);
     }
   }
 
@@ -92,14 +100,14 @@ export class HandedFolders {
       const { bytesOfFile } = fileLimits;
       for (const file of await this.#client.readFiles({ files: wanted, bytesOfFile })) this.#take(file);
     } catch (error) {
-      this.#log(`changed files could not be had: ${String(error)}`);
+      this.#receiver.log(`changed files could not be had: ${String(error)}`);
     }
   }
 
   #hasRoom(): boolean {
     if (this.#files.count < fileLimits.files) return true;
     if (!this.#toldOfLimit)
-      this.#log(`no more than ${fileLimits.files} files are read; new ones are left out`);
+      this.#receiver.log(`no more than ${fileLimits.files} files are read; new ones are left out`);
     this.#toldOfLimit = true;
     return false;
   }

@@ -82,7 +82,11 @@ function startSession(
   const isHanded = (path: string): boolean => disk === undefined || isForeign(path);
   const files = new WorkspaceFiles(disk === undefined ? handed : routedFiles(disk, handed, isForeign));
   const service = makeService(files);
-  const handedFolders = new HandedFolders(handed, fileClientOf(connection, params), log);
+  const handedFolders = new HandedFolders(handed, fileClientOf(connection, params), {
+    // Requests may have asked for them before they came.
+    changed: () => files.forgetAll(),
+    log,
+  });
   const folders = new WorkspaceFolders(params, (paths) => handedFolders.follow(paths.filter(isHanded)));
   const listings = (project: string) => handedFolders.listingsFor(project);
   const tellsStatus = wantsStatus(params.initializationOptions);

@@ -8,6 +8,8 @@ import type {
 /** Files that are on no disk, which the client hands over as the extension does. Keys are URIs. */
 export class MemoryFiles implements Files<string> {
   readonly texts: Map<string, string>;
+  /** Folders are listed when this is settled. */
+  held: Promise<void> = Promise.resolve();
   /** URIs of files that were read, in order. */
   readonly reads: string[] = [];
 
@@ -25,6 +27,7 @@ export class MemoryFiles implements Files<string> {
   }
 
   async list(folder: string) {
+    await this.held;
     const rests = [...this.texts.keys()]
       .filter((uri) => uri.startsWith(`${folder}/`))
       .map((uri) => uri.slice(folder.length + 1));

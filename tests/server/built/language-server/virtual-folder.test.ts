@@ -16,9 +16,10 @@ const has = (rule: string) => (diagnostics: readonly Diagnostic[]) =>
   diagnostics.some(({ code }) => code === rule);
 
 /** A session over files that no disk has. */
-async function sessionOverMemory(files: Readonly<Record<string, string>>) {
+async function sessionOverMemory(files: Readonly<Record<string, string>>, held = Promise.resolve()) {
   const session = followSession(new Session(new ScratchFolder({}), root));
   const memory = new MemoryFiles(root, files);
+  memory.held = held;
   memory.answerRequestsOf(session.connection);
   await session.start({ status: true, files: true });
   return { session, memory };
@@ -34,6 +35,18 @@ describe("a folder that only the client can read", () => {
     await session.open("src/main.c", faultyFirmware["main.c"]);
     await session.change("src/main.c", 2, serialSource(rightDivisor));
     await session.diagnostics("src/main.c", isClean);
+  });
+
+  test("what was asked before its files came is not what is known behind that", async () => {
+    let come: () => void = () => undefined;
+    const held = new Promise<void>((resolve) => {
+      come = resolve;
+    });
+    const { session } = await sessionOverMemory(faultyFirmware, held);
+    await session.open("main.c", faultyFirmware["main.c"]);
+    await session.hover("main.c", { line: 4, character: "    UBRR0 = 5".length });
+    come();
+    await session.diagnostics("main.c", has("serial/baud-error"));
   });
 
   test("its headers are found, and a changed one is read again", async () => {
