@@ -86,7 +86,8 @@ async function listFolder<Address>(
 ): Promise<Listed<Address>> {
   const isWanted = (name: string): boolean => {
     const lower = name.toLowerCase();
-    return names.includes(lower) || extensions.includes(lower.slice(lower.lastIndexOf(".") + 1));
+    const dot = lower.lastIndexOf(".");
+    return names.includes(lower) || (dot > 0 && extensions.includes(lower.slice(dot + 1)));
   };
   const isEntered = (name: string): boolean =>
     !name.startsWith(".") && !leftOutFolders.includes(name.toLowerCase());

@@ -232,3 +232,38 @@ describe("a worker that fails", () => {
     expect(ended).toEqual([]);
   });
 });
+
+describe("where no memory can be shared, as in a page that is not isolated", () => {
+  beforeEach(() => {
+    vi.stubGlobal("SharedArrayBuffer", undefined);
+  });
+  afterEach(() => {
+    vi.unstubAllGlobals();
+  });
+
+  test("a run that is not wanted any more ends with its worker, and another begins the next", () => {
+    const { queue, workers, ended, log } = startedQueue();
+    queue.want("/p", textsOf("old"));
+    const first = workers.last;
+    expect(first.request.cancel).toBeUndefined();
+    queue.edited("/p");
+    expect(first.isEnded).toBe(true);
+    expect(workers.started).toHaveLength(1);
+    queue.want("/p", textsOf("new"));
+    expect(workers.started).toHaveLength(2);
+    first.answer(tried("of old"));
+    workers.last.answer(tried("of new"));
+    expect(ended).toEqual([["/p", "new", tried("of new")]]);
+    expect(log).toEqual([]);
+  });
+
+  test("a worker that nobody takes back answers one run after the other", () => {
+    const { queue, workers } = startedQueue();
+    queue.want("/p", textsOf("p"));
+    workers.last.answer(tried("of p"));
+    queue.want("/q", textsOf("q"));
+    workers.last.answer(tried("of q"));
+    expect(workers.started).toHaveLength(1);
+    expect(workers.last.isEnded).toBe(false);
+  });
+});
