@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { chmod, copyFile, mkdir, writeFile } from "node:fs/promises";
+import { chmod, copyFile, mkdir, readdir, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -121,6 +121,12 @@ for (const bundle of bundles) {
   const { metafile } = await esbuild.build({ ...shared, ...bundle });
   inputs.push(...Object.keys(metafile.inputs));
 }
+const sample = join(root, "sample-workspace");
+const inSample = await readdir(sample, { recursive: true, withFileTypes: true });
+const sampleFiles = inSample
+  .filter((entry) => entry.isFile())
+  .map(({ parentPath, name }) => relative(sample, join(parentPath, name)).replaceAll("\\", "/"));
+await writeFile(join(dist, "sample-files.json"), `${JSON.stringify(sampleFiles.sort(), null, 1)}\n`);
 await writeFile(join(dist, "third-party-notices.txt"), thirdPartyNotices(root, inputs));
 for (const [from, name] of copies) {
   await copyFile(from, join(dist, name));

@@ -14,8 +14,25 @@ export async function openSampleWorkspace({ extensionUri }: ExtensionContext): P
   const [into] = picked ?? [];
   if (into === undefined) return;
   const copy = Uri.joinPath(into, FOLDER);
-  if (!(await isThere(copy))) await workspace.fs.copy(Uri.joinPath(extensionUri, FOLDER), copy);
+  try {
+    if (!(await isThere(copy))) await copySample(extensionUri, copy);
+  } catch (error) {
+    void window.showErrorMessage(`The sample could not be put into ${into.path}: ${String(error)}`);
+    return;
+  }
   await commands.executeCommand("vscode.openFolder", copy);
+}
+
+/** File by file: an extension that a browser fetched from a web server has files and no folders. */
+async function copySample(extension: Uri, copy: Uri): Promise<void> {
+  const listed = await workspace.fs.readFile(Uri.joinPath(extension, "dist", "sample-files.json"));
+  const files: readonly string[] = JSON.parse(new TextDecoder().decode(listed));
+  await Promise.all(
+    files.map(async (file) => {
+      const bytes = await workspace.fs.readFile(Uri.joinPath(extension, FOLDER, file));
+      await workspace.fs.writeFile(Uri.joinPath(copy, file), bytes);
+    }),
+  );
 }
 
 async function isThere(uri: Uri): Promise<boolean> {

@@ -37,6 +37,7 @@ test("the package holds the programs, the views, what they read, and the papers,
       "extension/dist/client-library.cjs",
       "extension/dist/edgewise.js",
       "extension/dist/edgewise.schema.json",
+      "extension/dist/sample-files.json",
       "extension/dist/extension.cjs",
       "extension/dist/views/matrix.css",
       "extension/dist/views/matrix.js",
@@ -59,4 +60,10 @@ test("the package holds the programs, the views, what they read, and the papers,
 test("the package is smaller than 8 MB", () => {
   expect(size).toBeGreaterThan(0);
   expect(size).toBeLessThan(8_000_000);
+});
+
+test("the list of the sample's files names them all", () => {
+  const listed: readonly string[] = JSON.parse(readFileSync("dist/sample-files.json", "utf8"));
+  const packaged = names.filter((name) => name.startsWith("extension/sample-workspace/"));
+  expect(listed.map((file) => `extension/sample-workspace/${file}`).sort()).toEqual([...packaged].sort());
 });

@@ -32,6 +32,10 @@ const quietSettings = {
 export interface Opened {
   /** Folders of a workspace of several; the folder of all files, where it is left out. */
   readonly folders?: readonly string[];
+  /** URI of a folder that is on no disk, instead of any of these. */
+  readonly address?: string;
+  /** Further extensions, as packages. */
+  readonly others?: readonly string[];
 }
 
 /** A served editor with the packaged extension in it, open on a folder of files, and a browser that shows it. */
@@ -56,7 +60,7 @@ export class EditorSession {
     { host, vsix }: Packaged,
     files: Readonly<Record<string, string>>,
     settings: Readonly<Record<string, unknown>>,
-    { folders }: Opened = {},
+    { folders, address, others = [] }: Opened = {},
   ): Promise<EditorSession> {
     const scratch = mkdtempSync(join(tmpdir(), "edgewise-editor-"));
     const userData = join(scratch, "user");
@@ -71,10 +75,12 @@ export class EditorSession {
     const workspace = join(folder, "several.code-workspace");
     if (folders !== undefined)
       writeFileSync(workspace, JSON.stringify({ folders: folders.map((path) => ({ path })) }));
-    const opened = folders === undefined ? `folder=${folder}` : `workspace=${workspace}`;
+    const opened = folders === undefined ? `folder=${address ?? folder}` : `workspace=${workspace}`;
     const extensions = join(scratch, "extensions");
     const shared = ["--user-data-dir", userData, "--extensions-dir", extensions];
-    execFileSync(host.node, [host.entry, ...shared, "--install-extension", vsix], { stdio: "ignore" });
+    for (const each of [vsix, ...others]) {
+      execFileSync(host.node, [host.entry, ...shared, "--install-extension", each], { stdio: "ignore" });
+    }
     const port = await freePort();
     const server = spawn(
       host.node,
@@ -135,6 +141,14 @@ export class EditorSession {
           words.some((word) => word.startsWith(this.#scratch) && word.endsWith("edgewise.js"))
         );
       });
+  }
+
+  /** Names of the workers that the browser runs, those of workers among them. */
+  async workers(): Promise<readonly string[]> {
+    const session = await this.#browser.newBrowserCDPSession();
+    const { targetInfos } = await session.send("Target.getTargets");
+    await session.detach();
+    return targetInfos.filter(({ type }) => type === "worker").map(({ title }) => title);
   }
 
   async close(): Promise<void> {

@@ -1,0 +1,180 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { encoderFirmware, rightMark } from "../server/built/encoder-firmware.ts";
+import { sampleFiles } from "../server/built/sample-files.ts";
+import { faultyFirmware, rightDivisor } from "../server/built/sample-firmware.ts";
+import { EditorSession } from "./host/editor-session.ts";
+import { packagedForTests } from "./host/packaged.ts";
+import { patience } from "./host/retrying.ts";
+import { Workbench } from "./host/workbench.ts";
+
+const packaged = packagedForTests();
+
+/** The extension runs in the browser, in its worker for extensions. */
+const inBrowser = {
+  "security.workspace.trust.enabled": false,
+  "remote.extensionKind": { "edgewise.edgewise": ["web"] },
+};
+
+/** The server is a worker of the browser's worker for extensions, and no process. */
+async function expectServerInBrowser(session: EditorSession): Promise<void> {
+  expect(await session.workers()).toContainEqual(
+    expect.stringMatching(/ExtensionHostWorker.*edgewise server/),
+  );
+  expect(session.servers).toEqual([]);
+}
+
+describe("a fault in a browser", () => {
+  let session: EditorSession;
+  let workbench: Workbench;
+
+  beforeAll(async () => {
+    session = await EditorSession.open(packaged, faultyFirmware, inBrowser);
+    workbench = new Workbench(session.page);
+    await workbench.openFile("main.c");
+  });
+
+  afterAll(() => session?.close());
+
+  test("it is underlined by a server that is a worker", async () => {
+    await workbench.errorSquiggles.first().waitFor(patience);
+    await session.page.locator(".statusbar-item", { hasText: /Edgewise: 1 error/ }).waitFor(patience);
+    await workbench.screenshot("web-fault");
+    await expectServerInBrowser(session);
+  });
+
+  test("a hover explains the number", async () => {
+    const hover = await workbench.hoverOver("51", "baud");
+    await workbench.screenshot("web-hover");
+    expect(await hover.textContent()).toContain("1200");
+  });
+
+  test("the underline goes with the fix, and comes back while one types", async () => {
+    await workbench.applyFix("51", String(rightDivisor), () => workbench.screenshot("web-fix"));
+    await workbench.lineWith(`UBRR0 = ${rightDivisor};`).waitFor(patience);
+    await workbench.errorSquiggles.first().waitFor({ state: "detached", ...patience });
+    await workbench.replaceText(`= ${rightDivisor}`, "= 51");
+    await workbench.errorSquiggles.first().waitFor(patience);
+    await workbench.screenshot("web-typed");
+    expect(await workbench.errorSquiggles.count()).toBeGreaterThan(0);
+  });
+
+  test("the rule's name beside the fault leads to its page", async () => {
+    await workbench.followLink("51", "serial/baud-error");
+    await workbench.lineWith("# A line rate that the PC cannot read").waitFor(patience);
+    await workbench.screenshot("web-rule-page");
+    expect(await session.page.locator(".tab.active", { hasText: "baud-error.md" }).count()).toBe(1);
+  });
+});
+
+describe("an encoder in a browser", () => {
+  let session: EditorSession;
+  let workbench: Workbench;
+
+  beforeAll(async () => {
+    const files = { "main.c": encoderFirmware(rightMark) };
+    session = await EditorSession.open(packaged, files, inBrowser);
+    workbench = new Workbench(session.page);
+    await workbench.openFile("main.c");
+  });
+
+  afterAll(() => session?.close());
+
+  // mouse(4) of the Linux man-pages, table of the three-byte packet: left with dx 12 and dy 5.
+  test("a lens shows its bytes, others after an edit, and the first again, from a worker beside the server's", async () => {
+    await workbench.lensWith("left pressed: 60 0C 05, as two-button wants").waitFor(patience);
+    expect(await session.workers()).toContainEqual(expect.stringMatching(/edgewise trials/));
+    await workbench.screenshot("web-lens");
+    await workbench.replaceText("0x40 | ", "0x00 | ");
+    await workbench.lensWith("left pressed: 20 0C 05, right is 60 0C 05").waitFor(patience);
+    await workbench.screenshot("web-lens-after-edit");
+    await workbench.replaceText("0x00 | ", "0x40 | ");
+    await workbench.lensWith("left pressed: 60 0C 05, as two-button wants").waitFor(patience);
+    await expectServerInBrowser(session);
+  });
+
+  test("a note is completed", async () => {
+    await workbench.selectText("#include <stdint.h>");
+    await session.page.keyboard.press("Home");
+    await session.page.keyboard.type("// @wire ");
+    const offered = await workbench.complete("encodes");
+    await workbench.screenshot("web-completion");
+    expect(await offered.isVisible()).toBe(true);
+  });
+});
+
+describe("a whole firmware in a browser", () => {
+  let session: EditorSession;
+  let workbench: Workbench;
+
+  beforeAll(async () => {
+    const few = { mice: ["plain", "wheel"], pcs: ["rts-toggle"], strokes: ["nudge", "circle"] };
+    session = await EditorSession.open(packaged, sampleFiles("ferry-c", few), {
+      ...inBrowser,
+      "edgewise.inlayHints": true,
+    });
+    workbench = new Workbench(session.page);
+    await workbench.openFile("main.c");
+  });
+
+  afterAll(() => session?.close());
+
+  test("the ribbon of a run opens", async () => {
+    await workbench.runCommand("Edgewise: Show a Run", workbench.choice("circle"));
+    await workbench.choice("circle").click();
+    await workbench.choice("plain").click();
+    await workbench.choice("rts-toggle").click();
+    await workbench.view.locator("h1", { hasText: "stroke circle, mouse plain" }).waitFor(patience);
+    await workbench.view.locator("canvas[height]").waitFor(patience);
+    await workbench.view.locator("output", { hasText: "edges" }).waitFor(patience);
+    await workbench.screenshot("web-ribbon");
+    expect(await workbench.view.locator(".outcome").textContent()).toBe("passed");
+    expect(await session.workers()).toContainEqual(expect.stringMatching(/edgewise runs/));
+  });
+
+  test("the matrix fills", async () => {
+    await workbench.openFile("main.c");
+    const table = session.page.locator(".tab.active", { hasText: "Matrix" });
+    await workbench.runCommand("Edgewise: Show the Matrix", table);
+    await workbench.view.locator("output", { hasText: "All 2 cells" }).waitFor(patience);
+    await workbench.screenshot("web-matrix");
+    expect(await workbench.view.locator("td.failed").count()).toBe(0);
+    await expectServerInBrowser(session);
+  });
+
+  test("a term is explained, the log opens, and words stand behind numbers", async () => {
+    await workbench.openFile("ps2.c");
+    await workbench.selectText("0xF4");
+    await workbench.lineWith("enable reporting").first().waitFor(patience);
+    await workbench.screenshot("web-inlay-hints");
+    const title = session.page.locator(".quick-input-title", { hasText: "Explain a Term" });
+    await workbench.runCommand("Edgewise: Explain a Term...", title);
+    await session.page.keyboard.type("enable reporting");
+    await workbench.choice("0xF4").click();
+    const heading = session.page.frameLocator("iframe.webview").last().frameLocator("iframe").locator("h1");
+    await heading.waitFor(patience);
+    await workbench.screenshot("web-explain");
+    expect(await heading.textContent()).toContain("0xF4: enable reporting");
+    const log = session.page.locator(".panel .part-title, .panel .title", { hasText: "Output" }).first();
+    await workbench.runCommand("Edgewise: Show Log", log);
+    await workbench.screenshot("web-log");
+  });
+
+  test("the walkthrough opens, and a copy of the sample is put into a folder and opened", async () => {
+    await workbench.runCommand("Edgewise: Show Me Around", session.page.getByText("Read a hover").first());
+    await workbench.screenshot("web-walkthrough");
+    const field = session.page.locator(".quick-input-widget input").first();
+    await workbench.runCommand("Edgewise: Open a Copy of the Sample Workspace...", field);
+    await workbench.retrying(async (limit) => {
+      await field.fill(`${session.folder}/`);
+      await session.page
+        .locator(".quick-input-widget .monaco-button", { hasText: "Put the Sample Here" })
+        .click(limit);
+      const row = session.page.locator(".explorer-folders-view .monaco-list-row", {
+        hasText: "ferry-c-faults",
+      });
+      await row.first().waitFor(limit);
+    });
+    await workbench.screenshot("web-sample");
+    expect(await session.page.title()).toContain("sample-workspace");
+  });
+});
