@@ -148,6 +148,8 @@ export class Checker {
   }
 
   async #newClient(schemes: readonly string[], ended: () => void): Promise<BaseLanguageClient> {
+    // Loading it takes longer than all else of the start, which the editor is to see the end of first.
+    await new Promise<void>((resolve) => setTimeout(resolve));
     return (await this.#library()).makeClient(this.#context, { schemes, log: this.log, ended });
   }
 
