@@ -152,5 +152,9 @@ describe("in a folder that is not trusted", () => {
     await workbench.errorSquiggles.first().waitFor(patience);
     await workbench.screenshot("restricted");
     expect(await workbench.errorSquiggles.count()).toBeGreaterThan(0);
+    const hover = await workbench.hoverOver("51", "baud");
+    expect(await hover.textContent()).toContain("1200");
+    expect(session.servers).toHaveLength(1);
+    expect(session.startedByServer).toEqual([]);
   });
 });

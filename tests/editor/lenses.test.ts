@@ -33,6 +33,8 @@ describe("above an encoder", () => {
     await workbench.replaceText("0x00 | ", "0x40 | ");
     await workbench.lensWith("left pressed: 60 0C 05, as two-button wants").waitFor(patience);
     expect(await workbench.lensWith("before the edit").count()).toBe(0);
+    expect(session.servers).toHaveLength(1);
+    expect(session.startedByServer).toEqual([]);
   });
 
   test("a click on it lets another movement be picked", async () => {

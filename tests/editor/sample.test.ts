@@ -18,14 +18,13 @@ beforeAll(async () => {
 
 afterAll(() => session?.close());
 
-// The pictures of README and of the walkthrough are taken here: docs/pictures.
 test("the sample's faults are underlined and listed", async () => {
   await workbench.openFile("ps2.c");
   const row = session.page.locator(".markers-panel .monaco-list-row", { hasText: "edgewise" }).first();
   await workbench.runCommand("Problems: Focus on Problems View", row);
   await workbench.selectText("PORTD |= _BV(PS2_DATA)");
   await workbench.errorSquiggles.first().waitFor(patience);
-  await workbench.screenshot("finding");
+  await workbench.picture("finding");
   expect(await row.isVisible()).toBe(true);
   await session.page.keyboard.press("Control+j");
   await row.waitFor({ state: "hidden", ...patience });
@@ -34,14 +33,12 @@ test("the sample's faults are underlined and listed", async () => {
 test("a hover tells what the hold is for", async () => {
   await workbench.selectText("_delay_us(REQUEST_HOLD_US)");
   const hover = await workbench.hoverOver("REQUEST_HOLD_US", "at least 100 us");
-  await workbench.screenshot("hover-sample");
+  await workbench.picture("hover");
   expect(await hover.textContent()).toContain("52 us");
 });
 
 test("the fix holds the clock long enough", async () => {
-  await workbench.applyFix("REQUEST_HOLD_US)", "Hold the clock for 100 us", () =>
-    workbench.screenshot("fix"),
-  );
+  await workbench.applyFix("REQUEST_HOLD_US)", "Hold the clock for 100 us", () => workbench.picture("fix"));
   await workbench.selectText("REQUEST_HOLD_US 100");
   expect(await workbench.lineWith("#define REQUEST_HOLD_US 100").count()).toBe(1);
 });

@@ -132,15 +132,21 @@ export class EditorSession {
 
   /** Ids of the processes in which the extension's server runs, as Linux has them. */
   get servers(): readonly number[] {
-    return readdirSync("/proc")
-      .map(Number)
-      .filter((id) => {
-        const words = commandLine(id);
-        return (
-          words.includes("lsp") &&
-          words.some((word) => word.startsWith(this.#scratch) && word.endsWith("edgewise.js"))
-        );
-      });
+    return processes().filter((id) => {
+      const words = commandLine(id);
+      return (
+        words.includes("lsp") &&
+        words.some((word) => word.startsWith(this.#scratch) && word.endsWith("edgewise.js"))
+      );
+    });
+  }
+
+  /** Command lines of the processes that the extension's server has started. */
+  get startedByServer(): readonly string[] {
+    const { servers } = this;
+    return processes()
+      .filter((id) => servers.includes(parentOf(id)))
+      .map((id) => commandLine(id).join(" "));
   }
 
   /** Names of the workers that the browser runs, those of workers among them. */
@@ -162,6 +168,20 @@ export class EditorSession {
 
 function folderIn(scratch: string): string {
   return join(scratch, "firmware");
+}
+
+/** Ids of all that run. */
+function processes(): readonly number[] {
+  return readdirSync("/proc").map(Number).filter(Number.isInteger);
+}
+
+/** proc(5) of the Linux man-pages: `PPid` in `/proc/pid/status`; 0 where there is no such process. */
+function parentOf(id: number): number {
+  try {
+    return Number(/^PPid:\s*(\d+)/m.exec(readFileSync(`/proc/${id}/status`, "utf8"))?.[1] ?? 0);
+  } catch {
+    return 0;
+  }
 }
 
 /** Of a process; empty where there is none. */

@@ -279,6 +279,18 @@ export class Workbench {
     return this.page.locator("iframe.webview:visible").first().contentFrame().frameLocator("#active-frame");
   }
 
+  /** A picture of docs/pictures, without messages in it; taken anew for good where EDGEWISE_PICTURES says so. */
+  async picture(name: string): Promise<void> {
+    const clear = this.notifications.locator(".codicon-notifications-clear");
+    while ((await clear.count()) > 0) {
+      await clear.first().click();
+      await this.notifications.first().waitFor({ state: "detached", ...patience });
+    }
+    await this.screenshot(name);
+    if (process.env.EDGEWISE_PICTURES === "1")
+      await this.page.screenshot({ path: join("docs/pictures", `${name}.png`) });
+  }
+
   /** For people who want to see what the test saw; the folder is not under version control. */
   async screenshot(name: string): Promise<void> {
     mkdirSync(folderOfPictures, { recursive: true });
