@@ -5,9 +5,10 @@ import type {
   TypedStatement,
   Variable,
 } from "../../reader/typed/nodes.ts";
+import { expressionsOf, type Visitor, walkExpression, walkStatement } from "../../reader/typed/walk.ts";
 import type { Field, Type } from "../../reader/types/types.ts";
+import { endingOf, mayHaveEnding } from "./endings.ts";
 import type { Linkage } from "./linkage.ts";
-import { visitExpression, visitInitializer, visitStatement } from "./visit.ts";
 
 /** What a piece of code itself writes, calls and hands on, without going into the functions it calls. */
 export interface DirectEffects {
@@ -16,6 +17,8 @@ export interface DirectEffects {
   /** Members written, of whatever object. */
   readonly fields: ReadonlySet<Field>;
   readonly calls: ReadonlySet<FunctionSymbol>;
+  /** Local variables at whose end something may be called. */
+  readonly ending: ReadonlySet<Variable>;
   /** Functions used as values, with the name of the function they are given to ("" for none). */
   readonly callbacks: ReadonlyMap<FunctionSymbol, string>;
 }
@@ -30,13 +33,20 @@ interface Collected {
   readonly variables: Set<Variable>;
   readonly fields: Set<Field>;
   readonly calls: Set<FunctionSymbol>;
+  readonly ending: Set<Variable>;
   readonly callbacks: Map<FunctionSymbol, string>;
 }
 
 const ofCode = new WeakMap<object, DirectEffects>();
 
 function collected(): Collected {
-  return { variables: new Set(), fields: new Set(), calls: new Set(), callbacks: new Map() };
+  return {
+    variables: new Set(),
+    fields: new Set(),
+    calls: new Set(),
+    ending: new Set(),
+    callbacks: new Map(),
+  };
 }
 
 /** Direct effects of a statement or expression; kept with the node, which never changes. */
@@ -44,9 +54,9 @@ export function directEffects(code: TypedStatement | TypedExpression): DirectEff
   let effects = ofCode.get(code);
   if (effects === undefined) {
     const into = collected();
-    const seen = (expression: TypedExpression): void => collect(expression, into);
-    if (isStatement(code)) visitStatement(code, seen);
-    else visitExpression(code, seen);
+    const visitor = collecting(into);
+    if (isStatement(code)) walkStatement(code, visitor);
+    else walkExpression(code, visitor);
     effects = into;
     ofCode.set(code, effects);
   }
@@ -87,12 +97,12 @@ export function functionEffects(symbol: FunctionSymbol, linkage: Linkage): Direc
   let effects = ofCode.get(definition);
   if (effects === undefined) {
     const into = collected();
-    const seen = (expression: TypedExpression): void => collect(expression, into);
+    const visitor = collecting(into);
     for (const { initializer } of definition.memberInitializers) {
       collectConstructor(initializer, into);
-      visitInitializer(initializer, seen);
+      for (const expression of expressionsOf(initializer)) walkExpression(expression, visitor);
     }
-    visitStatement(definition.body, seen);
+    walkStatement(definition.body, visitor);
     effects = into;
     ofCode.set(definition, effects);
   }
@@ -109,7 +119,7 @@ export function allEffects(parts: readonly DirectEffects[], linkage: Linkage): E
   for (const part of parts) {
     for (const variable of part.variables) variables.add(linkage.canonical(variable));
     for (const field of part.fields) fields.add(linkage.canonicalField(field));
-    for (const symbol of part.calls) called.add(symbol);
+    for (const symbol of calledBy(part, linkage)) called.add(symbol);
   }
   for (const symbol of reachedFrom(called, linkage)) {
     const effects = functionEffects(symbol, linkage);
@@ -118,6 +128,13 @@ export function allEffects(parts: readonly DirectEffects[], linkage: Linkage): E
     for (const field of effects.fields) fields.add(linkage.canonicalField(field));
   }
   return { variables, fields };
+}
+
+/** Functions that a piece of code calls itself, also by letting variables end. */
+export function calledBy({ calls, ending }: DirectEffects, linkage: Linkage): readonly FunctionSymbol[] {
+  if (ending.size === 0) return [...calls];
+  const endings = [...ending].map((variable) => endingOf(variable, linkage));
+  return [...calls, ...endings.filter((symbol) => symbol !== undefined)];
 }
 
 export function outlivesCalls({ storage }: Variable): boolean {
@@ -131,9 +148,26 @@ export function reachedFrom(roots: Iterable<FunctionSymbol>, linkage: Linkage): 
   for (let symbol = open.pop(); symbol !== undefined; symbol = open.pop()) {
     if (reached.has(symbol)) continue;
     reached.add(symbol);
-    open.push(...functionEffects(symbol, linkage).calls);
+    open.push(...calledBy(functionEffects(symbol, linkage), linkage));
   }
   return reached;
+}
+
+function collecting(into: Collected): Visitor {
+  return {
+    expression(expression) {
+      collect(expression, into);
+      return true;
+    },
+    statement(statement) {
+      if (statement.kind !== "variables") return true;
+      for (const variable of statement.variables) {
+        if (variable.initializer !== undefined) collectConstructor(variable.initializer, into);
+        if (mayHaveEnding(variable)) into.ending.add(variable);
+      }
+      return true;
+    },
+  };
 }
 
 function collect(expression: TypedExpression, into: Collected): void {

@@ -117,6 +117,7 @@ export function walkBody(
   const outer = { frame: machine.frame, breakable: machine.breakable };
   const frame: Frame = {
     function: symbol,
+    outerObjects: machine.living.length,
     self: calling.object,
     mark: machine.memory.mark(),
     returns: [],

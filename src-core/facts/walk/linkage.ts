@@ -13,6 +13,8 @@ export interface Linkage {
   /** The one member that stands for it in all units that read its class. */
   canonicalField(field: Field): Field;
   membersOf(record: RecordDeclaration): ClassMembers | undefined;
+  /** A function of C by its name, also one of a stand-in header. */
+  functionNamed(name: string): FunctionSymbol | undefined;
 }
 
 export function linkageOf(program: Program): Linkage {
@@ -36,6 +38,13 @@ export function linkageOf(program: Program): Linkage {
       for (const { typed } of program.units) {
         const members = typed.classes.get(record);
         if (members !== undefined) return members;
+      }
+      return undefined;
+    },
+    functionNamed(name) {
+      for (const { typed } of program.units) {
+        const symbol = typed.functions.find((each) => each.name === name && each.memberOf === undefined);
+        if (symbol !== undefined) return symbol;
       }
       return undefined;
     },

@@ -55,7 +55,13 @@ function walkLoop(machine: Machine, parts: LoopParts): void {
     return;
   }
   const outer = machine.breakable;
-  const breakable: Breakable = { mark: machine.memory.mark(), breaks: [], continues: [], outer };
+  const breakable: Breakable = {
+    mark: machine.memory.mark(),
+    breaks: [],
+    continues: [],
+    outerObjects: machine.living.length,
+    outer,
+  };
   const walking: Walking = { parts, breakable, passes: [], condition: undefined, terms: [] };
   const byCounter = turnsByCounter(machine, parts);
   const byLeaving = turnsByLeaving(machine, parts);

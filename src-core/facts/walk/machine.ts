@@ -24,6 +24,8 @@ export interface Hardware {
 /** Where the function's paths that have come to a `return` (or `goto`) stand. */
 export interface Frame {
   readonly function: FunctionSymbol;
+  /** How many objects of its callers live. */
+  readonly outerObjects: number;
   readonly self: Place | undefined;
   readonly mark: number;
   readonly returns: { readonly changes: Changes; readonly value: Value | undefined }[];
@@ -38,7 +40,15 @@ export interface Breakable {
   readonly breaks: Changes[];
   /** Undefined for a `switch`, through which `continue` goes on outwards. */
   readonly continues: Changes[] | undefined;
+  /** How many objects outside of it live. */
+  readonly outerObjects: number;
   readonly outer: Breakable | undefined;
+}
+
+/** A local variable at whose end something is called. */
+interface LivingObject {
+  readonly variable: Variable;
+  readonly ending: FunctionSymbol;
 }
 
 /** Which state a walk starts from: `reset`, or `any` moment of a run that the program walk has shown. */
@@ -54,6 +64,8 @@ export class Machine {
   /** Calls of functions that are being walked, innermost last. */
   readonly active: FunctionSymbol[] = [];
   readonly reached = new Set<FunctionSymbol>();
+  /** Those that live on the path now, innermost last. */
+  readonly living: LivingObject[] = [];
   /** What loops that were met write, calls included. */
   readonly loopEffects = new Map<TypedStatement, Effects>();
   /** What the operands of `&&` gave last. */

@@ -18,7 +18,13 @@ export function walkRangeFor(machine: Machine, statement: Of<"range-for">): void
   const length = range.type.kind === "array" ? range.type.length : undefined;
   const known = array !== undefined && length !== undefined && length <= mostTurns ? length : undefined;
   const outer = machine.breakable;
-  const breakable: Breakable = { mark: machine.memory.mark(), breaks: [], continues: [], outer };
+  const breakable: Breakable = {
+    mark: machine.memory.mark(),
+    breaks: [],
+    continues: [],
+    outerObjects: machine.living.length,
+    outer,
+  };
   const parts: LoopParts = {
     statement,
     declared: undefined,

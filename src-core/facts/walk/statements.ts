@@ -6,6 +6,7 @@ import { heldValue } from "./load-store.ts";
 import { walkDo, walkFor, walkWhile } from "./loops.ts";
 import { placeNamedBy } from "./lvalues.ts";
 import type { Machine } from "./machine.ts";
+import { beginObject, endObjects, endScope } from "./objects.ts";
 import { walkRangeFor } from "./range-loops.ts";
 import { walkSwitch } from "./switches.ts";
 import { truthOf, unknown } from "./unknowns.ts";
@@ -19,7 +20,9 @@ export function walkStatement(machine: Machine, statement: TypedStatement): void
   }
   if (!machine.step() || machine.nesting >= deepestNesting) return;
   machine.nesting += 1;
+  const outerObjects = machine.living.length;
   walkNested(machine, statement);
+  if (machine.living.length > outerObjects) endScope(machine, statement, outerObjects);
   machine.nesting -= 1;
 }
 
@@ -106,15 +109,15 @@ function declare(machine: Machine, variable: Variable): void {
   if (variable.storage !== "local") return;
   const place = machine.placeOf(variable);
   machine.memory.remake(place, machine.active.length);
-  if (variable.initializer !== undefined) {
-    initialize(machine, place, variable.initializer);
-    return;
-  }
-  machine.memory.overwrite(place, unknown(undefined));
+  if (variable.initializer !== undefined) initialize(machine, place, variable.initializer);
+  else machine.memory.overwrite(place, unknown(undefined));
+  beginObject(machine, variable);
 }
 
 function walkReturn(machine: Machine, statement: Extract<TypedStatement, { kind: "return" }>): void {
   const value = statement.value && returned(machine, statement.value);
+  endObjects(machine, machine.frame?.outerObjects ?? 0);
+  if (!machine.alive) return;
   machine.emit({ kind: "leave", at: statement.at, how: "return", value });
   machine.leaveFunction(value);
 }
@@ -134,7 +137,11 @@ function leaveLoop(
   machine: Machine,
   statement: Extract<TypedStatement, { kind: "break" | "continue" }>,
 ): void {
-  const { breakable } = machine;
+  let loop = machine.breakable;
+  if (statement.kind === "continue")
+    while (loop !== undefined && loop.continues === undefined) loop = loop.outer;
+  if (loop !== undefined) endObjects(machine, loop.outerObjects);
+  if (!machine.alive) return;
   machine.emit({
     kind: "leave",
     at: statement.at,
@@ -142,13 +149,8 @@ function leaveLoop(
     value: undefined,
   });
   machine.alive = false;
-  if (statement.kind === "break") {
-    if (breakable !== undefined) breakable.breaks.push(machine.memory.changesSince(breakable.mark));
-    return;
-  }
-  let loop = breakable;
-  while (loop !== undefined && loop.continues === undefined) loop = loop.outer;
-  if (loop !== undefined) loop.continues?.push(machine.memory.changesSince(loop.mark));
+  const leaving = statement.kind === "break" ? loop?.breaks : loop?.continues;
+  if (loop !== undefined) leaving?.push(machine.memory.changesSince(loop.mark));
 }
 
 function walkGoto(machine: Machine, statement: Extract<TypedStatement, { kind: "goto" }>): void {

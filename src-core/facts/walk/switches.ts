@@ -25,6 +25,7 @@ export function walkSwitch(machine: Machine, statement: SwitchStatement): void {
     mark: machine.memory.mark(),
     breaks: [],
     continues: undefined,
+    outerObjects: machine.living.length,
     outer,
   };
   const known = integerOf(selector);

@@ -1,5 +1,5 @@
-import type { TypedExpression, TypedInitializer, TypedStatement } from "../../reader/typed/nodes.ts";
-import { expressionsOf, walkExpression, walkStatement } from "../../reader/typed/walk.ts";
+import type { TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
+import { walkExpression, walkStatement } from "../../reader/typed/walk.ts";
 
 type Seen = (expression: TypedExpression) => void;
 
@@ -17,8 +17,4 @@ export function visitStatement(statement: TypedStatement, seen: Seen): void {
 
 export function visitExpression(expression: TypedExpression, seen: Seen): void {
   walkExpression(expression, visitor(seen));
-}
-
-export function visitInitializer(initializer: TypedInitializer, seen: Seen): void {
-  for (const expression of expressionsOf(initializer)) visitExpression(expression, seen);
 }

@@ -1,6 +1,6 @@
 import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
-import { allEffects, functionEffects } from "./effects.ts";
+import { allEffects, calledBy, functionEffects } from "./effects.ts";
 import { type Entries, findEntries, sharedByInterrupts, writtenAfterStart } from "./entries.ts";
 import type { Entry, EntryWalk, Event, OutsideCall, Walk } from "./events.ts";
 import { forgetEffects } from "./forget.ts";
@@ -162,7 +162,7 @@ function callGiving(events: readonly Event[], symbol: FunctionSymbol): OutsideCa
 function neverCalled(machine: Machine, entries: Entries): FunctionSymbol[] {
   const called = new Set<FunctionSymbol>();
   for (const symbol of entries.all) {
-    for (const callee of functionEffects(symbol, machine.linkage).calls) {
+    for (const callee of calledBy(functionEffects(symbol, machine.linkage), machine.linkage)) {
       const defining = machine.linkage.definingSymbol(callee);
       if (defining !== symbol) called.add(defining);
     }

@@ -1,3 +1,4 @@
+import { cleanUpOf } from "../../reader/typed/clean-up.ts";
 import type {
   FunctionDefinition,
   TypedExpression,
@@ -7,7 +8,6 @@ import type {
 import { expressionsOf, walkExpression, walkStatement } from "../../reader/typed/walk.ts";
 import { calledType } from "../../reader/types/derive.ts";
 import type { Type } from "../../reader/types/types.ts";
-import { cleanupOf } from "./cleanup.ts";
 
 /**
  * Variables of a function that must have an address: those whose address is taken, in so many words or by a
@@ -64,7 +64,7 @@ export function addressed(definition: FunctionDefinition): ReadonlySet<Variable>
   const visitVariables = (variables: readonly Variable[]): void => {
     for (const variable of variables) {
       const { type, initializer } = variable;
-      if (cleanupOf(variable) !== undefined) found.add(variable);
+      if (cleanUpOf(variable) !== undefined) found.add(variable);
       if (initializer === undefined) continue;
       if (type.kind === "reference" || initializer.kind !== "value") visitInitializer(initializer);
     }

@@ -77,6 +77,16 @@ int main(void) {
 }
 `;
 
+/** Interrupts are kept out as long as an object of it lives (C++11 6.6p2: it ends however its block is left). */
+const guard = `class Quiet {
+ public:
+  Quiet() : status(SREG) { cli(); }
+  ~Quiet() { SREG = status; }
+ private:
+  uint8_t status;
+};
+`;
+
 const polled = (setUp: string, sending: string) => `int main(void) {
   line();
 ${setUp}  command(0xF4);
@@ -158,8 +168,74 @@ void loop() {
         ) + interrupt,
       ),
     },
+    "a block of its own for each byte": {
+      "main.c": registerHost(
+        100,
+        `#include <util/atomic.h>
+${pin(
+  "  ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {\n//^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ serial/blocks-receive: 7.5 ms\n",
+  "  }\n",
+)}${interrupt}`,
+      ),
+    },
+    "a block that a return leaves": {
+      "main.c": registerHost(
+        100,
+        `#include <util/atomic.h>
+${pin(
+  `  ATOMIC_BLOCK(ATOMIC_FORCEON) {
+//^^^^^^^^^^^^^^^^^^^^^^^^^^^^ serial/blocks-receive: 7.5 ms
+    if (value & 0x40) {
+      bits(value);
+      return;
+    }
+  }
+`,
+)}${interrupt}`,
+      ),
+    },
+    "an object that keeps interrupts out": {
+      "main.cpp": registerHost(
+        100,
+        pin("  Quiet quiet;\n//^^^^^^^^^^^^ serial/blocks-receive: 7.5 ms\n").replace(
+          "static void put",
+          `${guard}static void put`,
+        ) + interrupt,
+      ),
+    },
   },
   right: {
+    "a block for each bit, which lasts as long as the pin takes": {
+      "main.c": registerHost(
+        100,
+        `#include <util/atomic.h>
+${pin().replace("    if (value & 1) {", "    ATOMIC_BLOCK(ATOMIC_RESTORESTATE)\n    if (value & 1) {")}${interrupt}`,
+      ),
+    },
+    "a block in front of the byte, left by a return where there is none": {
+      "main.c": registerHost(
+        100,
+        `#include <util/atomic.h>
+static volatile uint8_t waiting, next;
+static uint8_t taken(void) {
+  ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {
+    if (!waiting) return 0;
+    waiting = 0;
+    return next;
+  }
+  return 0;
+}
+${pin("  value |= taken();\n")}${interrupt}`,
+      ),
+    },
+    "an object that has ended before the byte goes out": {
+      "main.cpp": registerHost(
+        100,
+        pin("  {\n    Quiet quiet;\n    value |= whole;\n  }\n")
+          .replace("static void put", `static volatile uint8_t whole;\n${guard}static void put`)
+          .concat(interrupt.replace(", whole", "")),
+      ),
+    },
     "forty reports, each over before the next": {
       "main.c": registerHost(100, uart + polled("  command(0xF3);\n  command(40);\n", sends(""))),
     },
