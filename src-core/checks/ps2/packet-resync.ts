@@ -2,8 +2,9 @@
 // behind; what comes next begins a new one only where the firmware notices the gap, or that bit 3 of the first byte is
 // not set.
 //
-// In the text the rule looks at bytes of the mouse that a counter puts into an array until a report is whole. Something
-// has to test bit 3 or the overflow bits of a byte, or to start the counter again: after a silence, say.
+// In the text the rule looks at bytes of the mouse that a counter puts into an array until a report is whole, and at those
+// for which a state says which one comes next. Something has to test bit 3 or the overflow bits of a byte, or to start
+// again: after a silence, say.
 
 import { layouts } from "../../model/report-layouts.ts";
 import { formatSources } from "../../model/sources.ts";

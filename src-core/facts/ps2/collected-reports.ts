@@ -3,20 +3,20 @@ import { layouts, reportLayouts } from "../../model/report-layouts.ts";
 import { evaluate } from "../../reader/constants/evaluate.ts";
 import type { Program } from "../../reader/program/program.ts";
 import { visibleRange } from "../../reader/tokens.ts";
-import type { FunctionSymbol, TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
-import { expressionsIn, operandsOf, walkExpression, walkStatement } from "../../reader/typed/walk.ts";
-import type { DataModel, Field } from "../../reader/types/types.ts";
+import type { At, FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
+import { expressionsIn, operandsOf, walkStatement } from "../../reader/typed/walk.ts";
+import type { DataModel } from "../../reader/types/types.ts";
 import type { Walk } from "../walk/events.ts";
 import type { Linkage } from "../walk/linkage.ts";
-import { callersOf } from "./data-code.ts";
 import type { LineTraces } from "./line-traces.ts";
+import { MouseBytes } from "./mouse-bytes.ts";
+import { bare, type Named, namedBy } from "./named.ts";
 import type { CollectedReport, SendSequence } from "./ps2-facts.ts";
-
-type Named = Variable | Field;
+import { firstOfReport, stateMachinesIn } from "./report-states.ts";
 
 /** Bytes of a report from the mouse. */
-const lengths: ReadonlySet<bigint> = new Set(
-  reportLayouts.filter(({ side }) => side === "ps2").map(({ rows }) => BigInt(rows.length)),
+const lengths: ReadonlySet<number> = new Set(
+  reportLayouts.filter(({ side }) => side === "ps2").map(({ rows }) => rows.length),
 );
 
 /** The bits of a first byte that tell it from others: those that are always 1, and the overflow bits. */
@@ -25,8 +25,9 @@ const tellingBits = (layouts["ps2-standard"].rows[0] ?? "")
   .reduce((mask, slot, index) => (slot === "1" || slot.endsWith("!") ? mask | (1 << (7 - index)) : mask), 0);
 
 /**
- * Places where bytes of the mouse are put into an array by a counter that starts again at the length of a report, while
- * nothing in the project tests a bit of the first byte that tells it from others, and nothing else starts the counter again.
+ * Places where the first byte of a report is kept, while nothing in the project tests a bit of it that tells it from others,
+ * and nothing starts again before a report is whole. Reports are collected by a counter into an array, or by a state for
+ * each byte.
  */
 export function collectedReports(
   program: Program,
@@ -45,65 +46,69 @@ export function collectedReports(
     return body === undefined ? [] : [{ symbol, body }];
   });
   const handled = new Set(bodies.filter(({ body }) => lines.areUsedIn(body)).map(({ symbol }) => symbol));
-  const near = new Set<FunctionSymbol>([...handled, ...callersOf(handled, all, linkage)]);
+  const bytes = new MouseBytes(
+    lines,
+    linkage,
+    bodies.map(({ body }) => body),
+    handled,
+  );
   const found: CollectedReport[] = [];
   for (const { symbol, body } of bodies) {
-    if (!near.has(symbol)) continue;
-    const collected = collectedIn(body, { program, lines, linkage, handled });
-    if (collected === undefined) continue;
-    const isStartedElsewhere = bodies.some(
-      (other) =>
-        other.symbol !== symbol &&
-        !startName.test(other.symbol.name) &&
-        startsAgain(other.body, collected.counter, linkage),
-    );
-    if (!isStartedElsewhere) found.push({ span: collected.span });
+    for (const { by, span } of [
+      ...byCounter(body, { program, linkage, bytes }),
+      ...byState(body, { program, linkage, bytes }),
+    ]) {
+      const isStartedElsewhere = bodies.some(
+        (other) => other.symbol !== symbol && startsAgain(other.symbol, other.body, by, linkage),
+      );
+      if (!isStartedElsewhere) found.push({ span });
+    }
   }
   if (found.length === 0 || bodies.some(({ body }) => testsFirstByte(body, program.model))) return [];
   return found;
 }
 
-/** A function that starts everything starts the counter as well. */
-const startName = /^(main|setup)$|init|begin|start|set_?up/i;
+type Assignment = Extract<TypedExpression, { kind: "assign" }>;
 
 interface Surroundings {
   readonly program: Program;
-  readonly lines: LineTraces;
   readonly linkage: Linkage;
-  readonly handled: ReadonlySet<FunctionSymbol>;
+  readonly bytes: MouseBytes;
 }
 
-function collectedIn(
-  body: TypedStatement,
-  { program, lines, linkage, handled }: Surroundings,
-): { readonly counter: Named; readonly span: CollectedReport["span"] } | undefined {
-  const stores: { readonly counter: Named; readonly index: TypedExpression }[] = [];
+/** Where the first byte is kept, and what says which byte it is. */
+interface Collected {
+  readonly by: Named;
+  readonly span: CollectedReport["span"];
+}
+
+/** Bytes put into an array by a counter that starts again at the length of a report, and nowhere else. */
+function* byCounter(body: TypedStatement, { program, linkage, bytes }: Surroundings): Generator<Collected> {
+  const stores: { readonly counter: Named; readonly at: At; readonly isOfMouse: () => boolean }[] = [];
   const compared = new Set<Named>();
   const counted = new Set<Named>();
   const counterOf = (expression: TypedExpression): Named | undefined => {
     const inner = bare(expression);
-    const named = namedBy(inner.kind === "update" ? inner.operand : inner);
-    return named && canonical(named, linkage);
+    return namedBy(inner.kind === "update" ? inner.operand : inner, linkage);
   };
   walkStatement(body, {
     expression(expression) {
       if (expression.kind === "assign" && expression.target.kind === "index") {
-        const counter = counterOf(expression.target.index);
-        if (counter !== undefined && isFromMouse(expression.value, lines, linkage, handled))
-          stores.push({ counter, index: expression.target });
+        const { target, value } = expression;
+        const counter = counterOf(target.index);
+        if (counter !== undefined) stores.push({ counter, at: target.at, isOfMouse: () => bytes.are(value) });
       } else if (expression.kind === "call" || expression.kind === "method-call") {
-        const symbol = expression.kind === "method-call" ? expression.method : calledBy(expression);
-        if (symbol === undefined || !handled.has(linkage.definingSymbol(symbol))) return true;
         for (const argument of expression.arguments) {
           const given = bare(argument);
           if (given.kind !== "address" || given.operand.kind !== "index") continue;
           const counter = counterOf(given.operand.index);
-          if (counter !== undefined) stores.push({ counter, index: given });
+          if (counter !== undefined)
+            stores.push({ counter, at: given.at, isOfMouse: () => bytes.areGivenBy(expression) });
         }
       } else if (expression.kind === "compare") {
         const limit = evaluate(expression.right, program.model);
         const counter = counterOf(expression.left);
-        if (counter !== undefined && limit.kind === "integer" && lengths.has(limit.value))
+        if (counter !== undefined && limit.kind === "integer" && lengths.has(Number(limit.value)))
           compared.add(counter);
       } else if (expression.kind === "update" && expression.operator === "++") {
         const counter = counterOf(expression.operand);
@@ -112,66 +117,73 @@ function collectedIn(
       return true;
     },
   });
-  for (const { counter, index } of stores) {
-    if (!compared.has(counter) || !counted.has(counter)) continue;
-    if (startsAgainCount(body, counter, linkage) !== 1) continue;
-    return { counter, span: visibleRange(index.at.first, index.at.last) };
+  for (const { counter, at, isOfMouse } of stores) {
+    if (!compared.has(counter) || !counted.has(counter) || !isOfMouse()) continue;
+    const starts = settingsOf(body, counter, linkage).filter(({ value }) => bare(value).kind === "integer");
+    if (starts.length !== 1) continue;
+    yield { by: counter, span: visibleRange(at.first, at.last) };
+    return;
   }
-  return undefined;
 }
 
-/** A value that a handler of the clock wrote, or that a function gives which uses such a value; one step of assignment. */
-function isFromMouse(
-  value: TypedExpression,
-  lines: LineTraces,
-  linkage: Linkage,
-  handled: ReadonlySet<FunctionSymbol>,
-): boolean {
-  let found = false;
-  let isRegister = false;
-  walkExpression(value, {
-    expression(part) {
-      if (part.kind === "variable") {
-        const variable = linkage.canonical(part.variable);
-        found ||=
-          lines.isHandled(variable, undefined) ||
-          variable.storage === "local" ||
-          variable.storage === "parameter";
-      } else if (part.kind === "member")
-        found ||= lines.isHandled(undefined, linkage.canonicalField(part.field));
-      else if (part.kind === "method-call") found ||= handled.has(linkage.definingSymbol(part.method));
-      else if (part.kind === "call") {
-        const symbol = calledBy(part);
-        found ||= symbol !== undefined && handled.has(linkage.definingSymbol(symbol));
-      } else if (part.kind === "dereference" && bare(part.operand).kind === "integer") isRegister = true;
-      return true;
+/** Bytes that each have a state of their own, which lead from one to the next and round. */
+function* byState(body: TypedStatement, { program, linkage, bytes }: Surroundings): Generator<Collected> {
+  for (const machine of stateMachinesIn(body, linkage, program.model)) {
+    const first = firstOfReport(machine, lengths, ({ statements }) =>
+      statements.some((statement) => takenIn(statement, bytes) !== undefined),
+    );
+    const at = first?.statements
+      .map((statement) => takenIn(statement, bytes))
+      .find((each) => each !== undefined);
+    if (at !== undefined) yield { by: machine.state, span: visibleRange(at.first, at.last) };
+  }
+}
+
+/** Where a byte of the mouse is kept or handed on. */
+function takenIn(statement: TypedStatement, bytes: MouseBytes): At | undefined {
+  let at: At | undefined;
+  walkStatement(statement, {
+    expression(expression) {
+      const isTaken =
+        expression.kind === "assign"
+          ? bytes.are(expression.value)
+          : (expression.kind === "call" || expression.kind === "method-call") &&
+            expression.arguments.some((argument) => bytes.are(argument));
+      if (isTaken) at ??= expression.at;
+      return at === undefined;
     },
   });
-  return found && !isRegister;
+  return at;
 }
 
-function calledBy(call: Extract<TypedExpression, { kind: "call" }>): FunctionSymbol | undefined {
-  return call.callee.kind === "function" ? call.callee.function : undefined;
+/** Sets what says which byte comes next, at a time that has nothing to do with the byte. */
+function startsAgain(symbol: FunctionSymbol, body: TypedStatement, named: Named, linkage: Linkage): boolean {
+  const starts = symbol.special === "constructor" || startName.test(symbol.name);
+  if (!starts) return settingsOf(body, named, linkage).length > 0;
+  let found = false;
+  walkStatement(body, {
+    statement(statement) {
+      const repeats = statement.kind === "while" || statement.kind === "do" || statement.kind === "for";
+      if (repeats && settingsOf(statement.body, named, linkage).length > 0) found = true;
+      return !found;
+    },
+  });
+  return found;
 }
 
-function startsAgain(body: TypedStatement, counter: Named, linkage: Linkage): boolean {
-  return startsAgainCount(body, counter, linkage) > 0;
-}
+/** A function that starts everything starts the counter as well. */
+const startName = /^(main|setup)$|init|begin|start|set_?up/i;
 
-/** How often the counter is set to 0. */
-function startsAgainCount(body: TypedStatement, counter: Named, linkage: Linkage): number {
-  let times = 0;
+function settingsOf(body: TypedStatement, named: Named, linkage: Linkage): readonly Assignment[] {
+  const settings: Assignment[] = [];
   walkStatement(body, {
     expression(expression) {
-      if (expression.kind !== "assign") return true;
-      const named = namedBy(bare(expression.target));
-      const value = bare(expression.value);
-      if (named !== undefined && canonical(named, linkage) === counter && value.kind === "integer")
-        times += 1;
+      if (expression.kind === "assign" && namedBy(expression.target, linkage) === named)
+        settings.push(expression);
       return true;
     },
   });
-  return times;
+  return settings;
 }
 
 /** Whether a condition tests a bit that tells a first byte from others; bits of registers are something else. */
@@ -225,17 +237,4 @@ function tests(condition: TypedExpression, model: DataModel): boolean {
 function namesRegister(expression: TypedExpression): boolean {
   if (expression.kind === "dereference" && bare(expression.operand).kind === "integer") return true;
   return operandsOf(expression).some(namesRegister);
-}
-
-function bare(expression: TypedExpression): TypedExpression {
-  return expression.kind === "convert" ? bare(expression.operand) : expression;
-}
-
-function namedBy(expression: TypedExpression): Named | undefined {
-  if (expression.kind === "variable") return expression.variable;
-  return expression.kind === "member" ? expression.field : undefined;
-}
-
-function canonical(named: Named, linkage: Linkage): Named {
-  return "storage" in named ? linkage.canonical(named) : linkage.canonicalField(named);
 }

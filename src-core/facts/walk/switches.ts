@@ -34,7 +34,8 @@ export function walkSwitch(machine: Machine, statement: SwitchStatement): void {
   machine.breakable = outer;
 }
 
-function armsOf(body: TypedStatement): Arm[] {
+/** The arms of a `switch`, in the order of the text; what stands in front of the first label is left out. */
+export function armsOf(body: TypedStatement): Arm[] {
   const arms: { labels: Arm["labels"][number][]; statements: TypedStatement[] }[] = [];
   const statements = body.kind === "block" ? body.statements : [body];
   for (const statement of statements) {
