@@ -54,6 +54,7 @@ export function collectedReports(
   );
   const found: CollectedReport[] = [];
   for (const { symbol, body } of bodies) {
+    if (!mayCollect(body)) continue;
     for (const { by, span } of [
       ...byCounter(body, { program, linkage, bytes }),
       ...byState(body, { program, linkage, bytes }),
@@ -66,6 +67,29 @@ export function collectedReports(
   }
   if (found.length === 0 || bodies.some(({ body }) => testsFirstByte(body, program.model))) return [];
   return found;
+}
+
+const collecting = new WeakMap<TypedStatement, boolean>();
+
+/** Whether a body puts anything into an array or chooses by a value; kept with the body, which never changes. */
+function mayCollect(body: TypedStatement): boolean {
+  let may = collecting.get(body);
+  if (may === undefined) {
+    may = false;
+    walkStatement(body, {
+      statement(statement) {
+        if (statement.kind === "switch") may = true;
+        if (statement.kind === "if" && statement.condition.kind === "compare") may = true;
+        return may !== true;
+      },
+      expression(expression) {
+        if (expression.kind === "index") may = true;
+        return may !== true;
+      },
+    });
+    collecting.set(body, may);
+  }
+  return may;
 }
 
 type Assignment = Extract<TypedExpression, { kind: "assign" }>;

@@ -23,10 +23,16 @@ export function endScope(machine: Machine, { kind }: TypedStatement, outer: numb
 export function endObjects(machine: Machine, outer: number): void {
   for (const { variable, ending } of machine.living.slice(outer).reverse()) {
     if (!machine.alive) return;
+    const { at } = variable;
+    if (ending.standIn) {
+      // Those of `ATOMIC_BLOCK` only look at what they are given.
+      machine.emit({ ...outside, at, name: ending.name, function: ending });
+      continue;
+    }
     const place = machine.placeOf(variable);
     const isDestructor = ending.special === "destructor";
     const calling = {
-      at: variable.at,
+      at,
       type: ending.type.returns,
       expressions: [],
       arguments: isDestructor ? [] : [{ kind: "address", place, from: undefined } as const],
@@ -35,3 +41,12 @@ export function endObjects(machine: Machine, outer: number): void {
     callFunction(machine, ending, calling, ending.name);
   }
 }
+
+const outside = {
+  kind: "outside-call",
+  origin: "core",
+  object: undefined,
+  arguments: [],
+  expressions: [],
+  contents: undefined,
+} as const;

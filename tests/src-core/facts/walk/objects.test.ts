@@ -162,3 +162,38 @@ void loop() { delay(turn); delay(fixed); delay(once); turn++; }
     expect(argumentsOf(walk, "delay")).toEqual(["?", "8", "2"]);
   });
 });
+
+// C++11 6.6p2: objects are destroyed however their block is left, in the reverse order of their making.
+describe("objects that end with their block", () => {
+  const guard = "struct Wait { unsigned n; Wait(unsigned n) : n(n) {} ~Wait() { delay(n); } };\n";
+  const delays = (body: string): string[] =>
+    argumentsOf(walkSketch(`${guard}void setup() { ${body} }\nvoid loop() {}\n`), "delay");
+
+  it("runs destructors at the end of the block, the last object first", () => {
+    expect(delays("{ Wait a(1), b(2); delay(3); } delay(4);")).toEqual(["3", "2", "1", "4"]);
+  });
+
+  it("runs them where a turn is left, those of the turn alone", () => {
+    expect(
+      delays("Wait a(1); for (int i = 0; i < 2; i++) { Wait b(2); if (i == 1) break; } delay(4);"),
+    ).toEqual(["2", "2", "4", "1"]);
+  });
+
+  it("runs them on each way out of a function", () => {
+    expect(delays("Wait a(1); { Wait b(2); if (digitalRead(4)) return; delay(3); }")).toEqual([
+      "2",
+      "1",
+      "3",
+      "2",
+      "1",
+    ]);
+  });
+
+  it("calls what an attribute names", () => {
+    const text = `static void over(unsigned *n) { delay(*n); }
+void setup() { __attribute__((cleanup(over))) unsigned n = 5; n++; delay(1); }
+void loop() {}
+`;
+    expect(argumentsOf(walkSketch(text), "delay")).toEqual(["1", "6"]);
+  });
+});
