@@ -100,7 +100,14 @@ async function listFolder<Address>(
     asked += inReach.length;
     const deeper: Address[] = [];
     for (const some of inGroups(inReach, together)) {
-      const listings = await Promise.all(some.map((folder) => files.list(folder).catch(() => [])));
+      const listings = await Promise.all(
+        some.map((folder) =>
+          files.list(folder).catch((error: unknown) => {
+            leftOut.push(`${files.uriOf(folder)} cannot be listed: ${reasonOf(error)}`);
+            return [];
+          }),
+        ),
+      );
       for (const [index, entries] of listings.entries()) {
         const folder = some[index];
         if (folder === undefined) continue;
@@ -132,6 +139,10 @@ async function readFile<Address>(
   } catch {
     return undefined;
   }
+}
+
+function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }
 
 function* inGroups<Item>(items: readonly Item[], size: number): Generator<readonly Item[]> {

@@ -74,13 +74,17 @@ describe("a fault in a browser", () => {
   });
 });
 
-describe("an encoder in a browser", () => {
+describe("an encoder in a browser, in a folder that is not trusted", () => {
   let session: EditorSession;
   let workbench: Workbench;
 
   beforeAll(async () => {
     const files = { "main.c": encoderFirmware(rightMark) };
-    session = await EditorSession.open(packaged, files, inBrowser);
+    session = await EditorSession.open(packaged, files, {
+      ...inBrowser,
+      "security.workspace.trust.enabled": true,
+      "security.workspace.trust.startupPrompt": "never",
+    });
     workbench = new Workbench(session.page);
     await workbench.openFile("main.c");
   });
@@ -155,26 +159,24 @@ describe("a whole firmware in a browser", () => {
     await heading.waitFor(patience);
     await workbench.screenshot("web-explain");
     expect(await heading.textContent()).toContain("0xF4: enable reporting");
-    const log = session.page.locator(".panel .part-title, .panel .title", { hasText: "Output" }).first();
+    const log = session.page.locator(".panel .action-item.checked", { hasText: "Output" });
     await workbench.runCommand("Edgewise: Show Log", log);
     await workbench.screenshot("web-log");
+    expect(await session.page.locator(".panel select option:checked", { hasText: "Edgewise" }).count()).toBe(
+      1,
+    );
   });
 
   test("the walkthrough opens, and a copy of the sample is put into a folder and opened", async () => {
     await workbench.runCommand("Edgewise: Show Me Around", session.page.getByText("Read a hover").first());
     await workbench.screenshot("web-walkthrough");
-    const field = session.page.locator(".quick-input-widget input").first();
-    await workbench.runCommand("Edgewise: Open a Copy of the Sample Workspace...", field);
-    await workbench.retrying(async (limit) => {
-      await field.fill(`${session.folder}/`);
-      await session.page
-        .locator(".quick-input-widget .monaco-button", { hasText: "Put the Sample Here" })
-        .click(limit);
-      const row = session.page.locator(".explorer-folders-view .monaco-list-row", {
-        hasText: "ferry-c-faults",
-      });
-      await row.first().waitFor(limit);
-    });
+    const dialog = session.page.locator(".quick-input-widget", { hasText: "a copy of the sample workspace" });
+    await workbench.runCommand("Edgewise: Open a Copy of the Sample Workspace...", dialog);
+    await dialog.locator("input").first().fill(`${session.folder}/`);
+    await dialog.locator(".monaco-button", { hasText: "Put the Sample Here" }).click();
+    await session.page
+      .locator(".explorer-folders-view .monaco-list-row", { hasText: "ferry-c-faults" })
+      .waitFor(patience);
     await workbench.screenshot("web-sample");
     expect(await session.page.title()).toContain("sample-workspace");
   });

@@ -70,6 +70,16 @@ test("a folder without end is left at the limits of depth and of folders", async
   expect(wide.leftOut).toHaveLength(1);
 });
 
+test("a folder that cannot be listed is told, and those beside it are read", async () => {
+  const files = new MemoryFiles(root, { "1.c": "", "shut/2.c": "", "open/3.c": "" });
+  const list = files.list.bind(files);
+  files.list = (folder) =>
+    folder.endsWith("/shut") ? Promise.reject(new Error("permission denied")) : list(folder);
+  const { files: handed, leftOut } = await readFolder(files, root, wanted);
+  expect(handed.map(({ uri }) => uri)).toEqual([`${root}/1.c`, `${root}/open/3.c`]);
+  expect(leftOut).toEqual([`${root}/shut cannot be listed: permission denied`]);
+});
+
 test("a file that is gone or too large is handed over as gone", async () => {
   const files = new MemoryFiles(root, { "1.c": "x".repeat(101) });
   const uris = [`${root}/1.c`, `${root}/2.c`];
