@@ -42,7 +42,7 @@ export class Workbench {
       await this.page.keyboard.press("Control+p");
       const field = this.page.locator(".quick-input-widget input").first();
       await field.waitFor(limit);
-      await field.fill(name);
+      await field.fill(name, limit);
       await this.choice(name).click(limit);
       await this.page.locator(`.tab.active[data-resource-name="${name}"]`).waitFor(limit);
       await this.lines.first().waitFor(limit);
@@ -192,7 +192,7 @@ export class Workbench {
       await this.page.keyboard.press("F1");
       const field = this.page.locator(".quick-input-widget input").first();
       await field.waitFor(limit);
-      await field.fill(`>${title}`);
+      await field.fill(`>${title}`, limit);
       await this.page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().click(limit);
       await outcome.waitFor(limit);
     });
