@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { sampleFiles } from "../server/built/sample-files.ts";
-import { rightDivisor } from "../server/built/sample-firmware.ts";
+import { faultyFirmware, rightDivisor } from "../server/built/sample-firmware.ts";
 import { EditorSession } from "./host/editor-session.ts";
 import { memoryExtensionForTests, memoryFolder } from "./host/memory-extension.ts";
 import { packagedForTests } from "./host/packaged.ts";
@@ -63,5 +63,35 @@ describe.each([
     await workbench.view.locator("output", { hasText: "All 2 cells" }).waitFor(patience);
     await workbench.screenshot(`virtual-matrix-${where}`);
     expect(await workbench.view.locator("td.failed").count()).toBe(0);
+  });
+});
+
+describe("a virtual folder of more sources than a firmware has", () => {
+  let session: EditorSession;
+
+  beforeAll(async () => {
+    const many = Object.fromEntries(
+      Array.from({ length: 2_001 }, (_, index) => [`more/${index}.c`, "int x;\n"]),
+    );
+    session = await EditorSession.open(
+      packaged,
+      {},
+      { "security.workspace.trust.enabled": false, "memoryFiles.files": { ...faultyFirmware, ...many } },
+      { address: memoryFolder, others: [memory.vsix] },
+    );
+  });
+
+  afterAll(() => session?.close());
+
+  test("is read as far as the limit, which is said, and what is open is checked", async () => {
+    const workbench = new Workbench(session.page);
+    await workbench.openFile("main.c");
+    await workbench.errorSquiggles.first().waitFor(patience);
+    const message = session.page.locator(".notification-list-item", {
+      hasText: "has more than 2000 sources",
+    });
+    await message.waitFor(patience);
+    await workbench.screenshot("virtual-many");
+    expect(await message.count()).toBe(1);
   });
 });

@@ -4,18 +4,18 @@ import { runInThisContext } from "node:vm";
 import { parentPort, Worker as Thread, workerData } from "node:worker_threads";
 
 /**
- * A thread of Node that looks to a classic script like a web worker of a page that is not isolated: it has no `require`, no
- * `process`, no shared memory. Web APIs that Node has too are Node's.
+ * A thread of Node that looks to a classic script like a web worker: it has no `require` and no `process`, and shared memory in a page
+ * that is isolated alone. Web APIs that Node has too are Node's.
  */
 const standIn = new URL(import.meta.url);
-const { program, cores } = workerData;
+const { program, cores, isIsolated } = workerData;
 
 class Worker extends EventTarget {
   #thread;
 
   constructor(url) {
     super();
-    this.#thread = new Thread(standIn, { workerData: { program: String(url), cores } });
+    this.#thread = new Thread(standIn, { workerData: { program: String(url), cores, isIsolated } });
     this.#thread.on("message", (data) => this.dispatchEvent(new MessageEvent("message", { data })));
     this.#thread.on("error", ({ message }) =>
       this.dispatchEvent(Object.assign(new Event("error"), { message })),
@@ -41,8 +41,7 @@ Object.assign(self, {
   onmessage: null,
 });
 Object.defineProperty(self, "navigator", { value: { hardwareConcurrency: cores } });
-for (const name of ["process", "Buffer", "global", "setImmediate", "clearImmediate", "SharedArrayBuffer"]) {
-  delete self[name];
-}
+for (const name of ["process", "Buffer", "global", "setImmediate", "clearImmediate"]) delete self[name];
+if (!isIsolated) delete self.SharedArrayBuffer;
 runInThisContext(source, { filename: program });
 parentPort.on("message", (data) => self.onmessage?.({ data }));

@@ -55,9 +55,12 @@ describe("the bundle for web workers", () => {
     await session.diagnostics("main.c", isClean);
   });
 
-  test("an edit ends a long trial without shared memory, and requests are answered all the while", async () => {
+  test.each([
+    { page: "that is not isolated, without shared memory", isIsolated: false },
+    { page: "that is isolated, through shared memory", isIsolated: true },
+  ])("an edit ends a long trial in a page $page, and requests are answered", async ({ isIsolated }) => {
     const slow = slowFirmware(wrongMark);
-    const { session } = await webSessionOver({ "main.c": slow });
+    const { session } = await webSessionOver({ "main.c": slow }, { isIsolated });
     await session.open("main.c", slow);
     await session.status((status) => (status as { state: string }).state === "ready");
     const hover = await session.hover("main.c", { line: 0, character: "// @wire bo".length });
@@ -73,7 +76,7 @@ describe("the bundle for web workers", () => {
     const few = { mice: ["plain", "wheel"], pcs: ["rts-toggle"], strokes: ["nudge"] };
     // Folders of a browser may have addresses that look like the disk's.
     const root = "file:///picked";
-    const { session } = await webSessionOver(sampleFiles("ferry-c", few), root);
+    const { session } = await webSessionOver(sampleFiles("ferry-c", few), { root });
     const [firmware] = await session.request<readonly Firmware[]>("edgewise/firmwares", {});
     const project = firmware?.project;
     const choice = { project, stroke: "nudge", mouse: "plain", pc: "rts-toggle" };

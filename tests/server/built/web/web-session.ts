@@ -25,11 +25,11 @@ afterEach(async () => {
 /** A conversation with the bundle for web workers, in a stand-in of one, which ends with the test. */
 export async function webSessionOver(
   files: Readonly<Record<string, string>>,
-  root = "memory://harbour/firmware",
+  { root = "memory://harbour/firmware", isIsolated = false } = {},
 ): Promise<{ readonly session: Conversation; readonly memory: MemoryFiles; readonly faults: unknown[] }> {
   const faults: unknown[] = [];
   const worker = new Worker(new URL("stand-in-program.mjs", import.meta.url), {
-    workerData: { program, cores: 2 },
+    workerData: { program, cores: 2, isIsolated },
   });
   worker.on("error", (fault) => faults.push(fault));
   workers.push(worker);
