@@ -37,12 +37,13 @@ export class Decoder {
   readonly #restore: () => void;
 
   /** Throws `NotTried` where what the note names cannot be reached. */
-  constructor({ program, unit, symbol, cancelled }: Request, note: DecodesNote, layout: ReportLayout) {
+  constructor(request: Request, note: DecodesNote, layout: ReportLayout) {
+    const { program, symbol, cancelled } = request;
     this.symbol = symbol;
     this.#program = program;
     this.#registers = new BareRegisters(program.chip);
     this.#machine = startedMachine(program, this.#registers, undefined, cancelled);
-    const reach = new Reach(this.#machine, symbol, unit);
+    const reach = new Reach(this.#machine, request);
     this.operands = boundOperands(note.fields, layout, reach, program.model);
     for (const { cell, operand } of this.operands) {
       if (cell.kind === "argument")

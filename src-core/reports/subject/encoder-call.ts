@@ -63,7 +63,7 @@ export class EncoderCall {
       cancelled,
     );
     if (sink !== undefined) sink.writerOf = (address) => this.#machine.writerOf(address);
-    this.reach = new Reach(this.#machine, symbol, unit);
+    this.reach = new Reach(this.#machine, request);
     this.#call = this.reach.call();
     this.#sink = sink ?? objectSink(this.#machine, this.reach.cell(path), bytes);
     const array = this.reach.global(path[0] ?? "");

@@ -1,10 +1,13 @@
 import type { Machine } from "../../interpreter/machine.ts";
+import type { Program } from "../../reader/program/program.ts";
 import type { At, FunctionSymbol, TypedUnit, Variable } from "../../reader/typed/nodes.ts";
 import { arrayOf, referred } from "../../reader/types/derive.ts";
 import { sizeOf } from "../../reader/types/layout.ts";
 import type { DataModel, Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
+import type { Request } from "../trial-request.ts";
 import type { Cell } from "./cell.ts";
 import { NotTried, stopped } from "./not-tried.ts";
+import { ownObject } from "./own-object.ts";
 
 /** What a machine calls a function with; its own parameters begin at index `first`. */
 export interface GivenCall {
@@ -22,13 +25,15 @@ const behindPointer = 32;
 export class Reach {
   readonly #machine: Machine;
   readonly #symbol: FunctionSymbol;
+  readonly #program: Program;
   readonly #unit: TypedUnit;
   readonly #model: DataModel;
   readonly #behind = new Map<number, number>();
   #self: number | undefined;
 
-  constructor(machine: Machine, symbol: FunctionSymbol, unit: TypedUnit) {
+  constructor(machine: Machine, { program, symbol, unit }: Pick<Request, "program" | "symbol" | "unit">) {
     this.#machine = machine;
+    this.#program = program;
     this.#symbol = symbol;
     this.#unit = unit;
     this.#model = unit.model;
@@ -82,11 +87,8 @@ export class Reach {
     const { memberOf, at } = this.#symbol;
     if (memberOf === undefined) throw new NotTried("it is no member function", at);
     if (this.#self === undefined) {
-      const global = this.#unit.variables.find(
-        ({ type }) => type.kind === "record" && type.record === memberOf,
-      );
       this.#self =
-        (global && this.#machine.addressOf(global)) ?? this.#made({ kind: "record", record: memberOf });
+        ownObject(this.#program, this.#machine, memberOf) ?? this.#made({ kind: "record", record: memberOf });
     }
     return this.#self;
   }
