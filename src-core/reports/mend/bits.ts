@@ -30,12 +30,13 @@ export function setBitWhere(
   return { title: `Add ${part}`, edits };
 }
 
-/** Takes all bits away but those of a mask. */
-export function keepBits(code: CodeExpression, mask: number, textAt: TextAt): Fix {
+/** Takes all bits away but those of a mask; `isEnclosed` where parentheses stand around it already. */
+export function keepBits(code: CodeExpression, mask: number, isEnclosed: boolean, textAt: TextAt): Fix {
   const written = hexText(mask);
   const text = isOneWord(code) ? textAt(code) : `(${textAt(code)})`;
   const masked = `${text} & ${written}`;
-  const isAlone = code.parent === undefined || code.parent.kind === "assign" || code.parent.kind === "call";
+  const isAlone =
+    isEnclosed || code.parent === undefined || code.parent.kind === "assign" || code.parent.kind === "call";
   return {
     title: `Keep only ${written} of it`,
     edits: [replaced(code.span, isAlone ? masked : `(${masked})`)],

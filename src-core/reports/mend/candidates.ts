@@ -85,6 +85,7 @@ class Search {
         yield* this.#exchanges();
         yield* this.#masks();
         yield* this.#numbers(this.#statement);
+        yield* this.#shiftedMasks();
         yield* this.#signs();
         yield* this.#numbers(undefined);
     }
@@ -104,6 +105,11 @@ class Search {
   }
 
   #textAt = ({ span }: CodeExpression): string => this.#textOf(span.file)?.slice(span.start, span.end) ?? "";
+
+  #isEnclosed({ span }: CodeExpression): boolean {
+    const text = this.#textOf(span.file) ?? "";
+    return text[span.start - 1] === "(" && text[span.end] === ")";
+  }
 
   *#numbers(place: Span | undefined): Generator<Fix> {
     const { place: bit } = this.#fault;
@@ -180,17 +186,36 @@ class Search {
     const { place, fields } = this.#fault;
     if (place === undefined) return;
     yield* this.#numbers(this.#blamed);
-    const own = this.#slots().reduce(
-      (mask, slot, bit) => ("field" in slot && fields.includes(slot.field) ? mask | (2 ** bit) : mask),
-      0,
-    );
-    const variable = this.#slots().reduce(
-      (mask, slot, bit) => ("field" in slot ? mask | (2 ** bit) : mask),
-      0,
-    );
-    for (const mask of new Set([own, variable])) {
-      if (mask !== 0) for (const code of this.#largest()) yield keepBits(code, mask, this.#textAt);
+    const own = this.#maskOf((field) => fields.includes(field));
+    for (const mask of new Set([own, ...this.#movementMasks(), this.#maskOf(() => true)])) {
+      if (mask !== 0)
+        for (const code of this.#largest()) yield keepBits(code, mask, this.#isEnclosed(code), this.#textAt);
     }
+  }
+
+  /** What reaches beyond its bits is mostly a movement that is shifted with its sign, which may stand further up. */
+  *#shiftedMasks(): Generator<Fix> {
+    for (const mask of this.#movementMasks()) {
+      for (const code of this.#code.expressions) {
+        if (code.expression.kind === "arithmetic" && code.expression.operator === ">>")
+          yield keepBits(code, mask, this.#isEnclosed(code), this.#textAt);
+      }
+    }
+  }
+
+  /** For each movement its bits in the byte at fault, where they are and moved to the lowest. */
+  #movementMasks(): readonly number[] {
+    const masks = this.#trial.layout.movements
+      .map(({ name }) => this.#maskOf((field) => field === name))
+      .filter((mask) => mask !== 0);
+    return [...new Set([...masks, ...masks.map((mask) => mask / (mask & -mask))])];
+  }
+
+  #maskOf(isKept: (field: FieldName) => boolean): number {
+    return this.#slots().reduce(
+      (mask, slot, bit) => ("field" in slot && isKept(slot.field) ? mask | (2 ** bit) : mask),
+      0,
+    );
   }
 
   /** A button, or the sign of a movement, that nobody put into its bit. */
