@@ -4,6 +4,7 @@ import { interruptPin } from "../facts/ps2/handler-pins.ts";
 import { integerOf } from "../facts/walk/values.ts";
 import { clockText, plain } from "../figures.ts";
 import type { AvrChip, ExternalInterrupt } from "../model/chips/chip.ts";
+import { interruptSenses } from "../model/chips/interrupt-senses.ts";
 import { vectorNamed } from "../model/chips.ts";
 import { quantity } from "../model/quantities.ts";
 import { formatSources } from "../model/sources.ts";
@@ -42,8 +43,7 @@ function triggerOf(place: Place, handler: Handler): Trigger | undefined {
   const { vector, attachedBy } = handler.entry;
   const pin = interruptPin(handler.entry, [handler, ...board.handlers], board.chip);
   if (attachedBy !== undefined) {
-    // The core's modes are the numbers of the chip's senses.
-    const sense = senses[integerOf(attachedBy.arguments[2]) ?? senses.length];
+    const sense = senseWords(integerOf(attachedBy.arguments[2]));
     return pin === undefined
       ? undefined
       : {
@@ -66,8 +66,12 @@ function pinWords({ facts }: Place, pin: string): string {
   return roles === undefined ? text : `${text}, ${roles}`;
 }
 
-/** ISCn1:0 of the data sheets: 0 low level, 1 any change, 2 falling edge, 3 rising edge. */
-const senses = ["at its low level", "at any change", "at its falling edge", "at its rising edge"] as const;
+/** `at its low level`; undefined where the number is not known, or is none of a sense. */
+function senseWords(number: number | undefined): string | undefined {
+  const sense = number === undefined ? undefined : interruptSenses[number];
+  if (sense === undefined) return undefined;
+  return sense === "any change" ? `at ${sense}` : `at its ${sense}`;
+}
 
 function externalTrigger(place: Place, chip: AvrChip, vector: string): Trigger | undefined {
   const names: readonly string[] = vectorNamed(chip, vector)?.names ?? [];
@@ -89,7 +93,7 @@ function senseOf({ facts }: Place, { sense }: ExternalInterrupt): string | undef
     if (state !== undefined && (state.bits.known & (1 << bit)) === 0) return undefined;
     value = value * 2 + (((state?.bits.ones ?? 0) >> bit) & 1);
   }
-  return senses[value];
+  return senseWords(value);
 }
 
 function pinChangeTrigger(place: Place, chip: AvrChip, vector: string): Trigger | undefined {

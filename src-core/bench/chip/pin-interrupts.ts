@@ -1,9 +1,8 @@
 import type { ExternalInterrupt, PinChangeInterrupt } from "../../model/chips/chip.ts";
+import { interruptSenses } from "../../model/chips/interrupt-senses.ts";
 import type { ChipCore } from "./chip-core.ts";
 import type { Interrupt } from "./interrupts.ts";
 import { hookAfter, type PortPin, type Ports } from "./port.ts";
-
-const senses = ["low level", "any change", "falling edge", "rising edge"] as const;
 
 /** Connects the interrupts that pins ask for; outputs of the chip itself ask as well. */
 export function addPinInterrupts(core: ChipCore, ports: Ports): void {
@@ -30,7 +29,7 @@ function addExternal(core: ChipCore, { port, bit }: PortPin, external: ExternalI
   });
   const senseBits = sense.map((each) => core.bitAt(each));
   if (interrupt === undefined) return;
-  const sensed = () => senses[core.number(senseBits)];
+  const sensed = () => interruptSenses[core.number(senseBits)];
   const hold = () => {
     interrupt.held = sensed() === "low level" && port.level(bit) === 0;
     interrupt.refresh();

@@ -1,9 +1,9 @@
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import type { LoopEvent } from "../walk/events.ts";
-import { numberOf, type UnknownValue, type Value } from "../walk/values.ts";
+import type { Value } from "../walk/values.ts";
 import type { LineTraces } from "./line-traces.ts";
 import type { Line } from "./ps2-facts.ts";
-import { type Level, opposite } from "./wait-levels.ts";
+import { type Level, levelOfComparison, opposite } from "./wait-levels.ts";
 
 /**
  * The level at which a loop that waits for a line is left; undefined for a loop that waits for something else, and where
@@ -31,7 +31,8 @@ export function awaitedLevel(loop: LoopEvent, line: Line, lines: LineTraces): Le
 /** The level of the line at which a value is not zero. */
 export function certainLevel(value: Value | undefined, line: Line, lines: LineTraces): Level | undefined {
   if (value?.kind !== "unknown") return undefined;
-  if (value.compared !== undefined) return levelOfComparison(value.compared, line, lines);
+  if (value.compared !== undefined)
+    return levelOfComparison(value.compared, (compared) => certainLevel(compared, line, lines));
   const [trace] = value.traces;
   if (trace === undefined || value.traces.length > 1 || lines.lineOf(trace) !== line) return undefined;
   if (value.copied !== undefined) return value.copied.same !== 0 ? "high" : "low";
@@ -54,26 +55,5 @@ function isReading(expression: TypedExpression): boolean {
       return true;
     default:
       return false;
-  }
-}
-
-function levelOfComparison(
-  { operator, left, right }: NonNullable<UnknownValue["compared"]>,
-  line: Line,
-  lines: LineTraces,
-): Level | undefined {
-  const constant = numberOf(right) ?? numberOf(left);
-  const level = certainLevel(numberOf(right) === undefined ? right : left, line, lines);
-  if (constant === undefined || level === undefined) return undefined;
-  const isZero = constant === 0;
-  switch (operator) {
-    case "==":
-      return isZero ? opposite(level) : level;
-    case "!=":
-      return isZero ? level : opposite(level);
-    case ">":
-      return isZero ? level : undefined;
-    default:
-      return undefined;
   }
 }

@@ -1,5 +1,6 @@
 import type { Span } from "../../finding.ts";
 import type { Chip } from "../../model/chips/chip.ts";
+import { type InterruptSense, interruptSenses } from "../../model/chips/interrupt-senses.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { pinsOfVector } from "../pins/pin-names.ts";
 import { stepsIn } from "../serial/steps.ts";
@@ -77,7 +78,7 @@ function whenItRuns(entry: Entry, walk: Walk, pins: PortPins, chip: Chip | undef
   const write = writes.at(-1);
   if (senses.size !== 1 || only === undefined || write === undefined) return undefined;
   const number = ((only >> high.bit) & 1) * 2 + ((only >> low.bit) & 1);
-  const edge = sensed[number];
+  const edge = edgeOf(number);
   const value = write.value.from?.at ?? write.at;
   return edge === undefined
     ? undefined
@@ -88,15 +89,22 @@ function whenItRuns(entry: Entry, walk: Walk, pins: PortPins, chip: Chip | undef
       };
 }
 
-/** By ISCn1 and ISCn0. 0 is the low level: it is no edge. */
-const sensed = [undefined, "both", "falling", "rising"] as const;
+const edges = {
+  "low level": undefined,
+  "any change": "both",
+  "falling edge": "falling",
+  "rising edge": "rising",
+} as const satisfies Readonly<Record<InterruptSense, Runs["edge"] | undefined>>;
 
-/** By the numbers that the sketch core gives CHANGE, FALLING and RISING. */
-const modes = [undefined, "both", "falling", "rising"] as const;
+/** Undefined for the low level, which is no edge, and for what is not known. */
+function edgeOf(number: number | undefined): Runs["edge"] | undefined {
+  const sense = number === undefined ? undefined : interruptSenses[number];
+  return sense && edges[sense];
+}
 
 function attachedEdge(call: NonNullable<Entry["attachedBy"]>): Runs | undefined {
   const mode = call.expressions[2];
-  const edge = modes[integerOf(call.arguments[2]) ?? 0];
+  const edge = edgeOf(integerOf(call.arguments[2]));
   if (call.name !== "attachInterrupt" || mode === undefined || edge === undefined) return undefined;
   return { edge, span: visibleRange(mode.at.first, mode.at.last), set: { kind: "mode" } };
 }

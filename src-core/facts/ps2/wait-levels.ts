@@ -9,28 +9,34 @@ export type Level = "high" | "low";
 /** The level of a pin at which a value is not zero; undefined where it does not hang on the pin alone. */
 export function levelOf(value: Value | undefined, pin: PinName, chip: Chip | undefined): Level | undefined {
   if (value?.kind !== "unknown") return undefined;
-  if (value.compared !== undefined) return levelOfComparison(value.compared, pin, chip);
+  if (value.compared !== undefined)
+    return levelOfComparison(value.compared, (compared) => levelOf(compared, pin, chip));
   const [trace] = value.traces;
   if (trace === undefined || value.traces.length > 1 || pinOfTrace(chip, trace) !== pin) return undefined;
   const { copied } = value;
   return copied !== undefined && copied.same === 0 && copied.flipped !== 0 ? "low" : "high";
 }
 
-function levelOfComparison(
+/** The level at which a comparison of something with a constant holds; `levelOf` gives that at which it is not zero. */
+export function levelOfComparison(
   { operator, left, right }: NonNullable<UnknownValue["compared"]>,
-  pin: PinName,
-  chip: Chip | undefined,
+  levelOf: (compared: Value) => Level | undefined,
 ): Level | undefined {
-  const constant = numberOf(right) ?? numberOf(left);
-  const level = levelOf(numberOf(right) === undefined ? right : left, pin, chip);
+  const isRight = numberOf(right) !== undefined;
+  const constant = numberOf(isRight ? right : left);
+  const level = levelOf(isRight ? left : right);
   if (constant === undefined || level === undefined) return undefined;
   const isZero = constant === 0;
   switch (operator) {
     case "==":
       return isZero ? opposite(level) : level;
     case "!=":
-    case ">":
       return isZero ? level : opposite(level);
+    // Nothing that is read from a port is below zero.
+    case ">":
+      return isZero && isRight ? level : undefined;
+    case "<":
+      return isZero && !isRight ? level : undefined;
     default:
       return undefined;
   }

@@ -118,7 +118,7 @@ export interface ExternalInterrupt {
   readonly vector: string;
   readonly enable: BitPlace;
   readonly flag: BitPlace | undefined;
-  /** ISCn1 and ISCn0: 0 low level, 1 any change, 2 falling edge, 3 rising edge. */
+  /** ISCn1 and ISCn0: the number of one of `interruptSenses`. */
   readonly sense: readonly [high: BitPlace, low: BitPlace] | undefined;
 }
 

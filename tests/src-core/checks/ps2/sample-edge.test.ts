@@ -120,6 +120,13 @@ uint8_t reply(void) {`,
         "    while (digitalRead(CLK) == HIGH) ;\n    while (digitalRead(CLK) == LOW) ;\n    bitWrite(value, i, digitalRead(DAT));\n    //                 ^^^^^^^^^^^^^^^^ ps2/sample-edge: read\n",
       ),
     },
+    "a level that is compared with zero": {
+      "mouse.ino": changed(
+        sketch({}, enableSketch),
+        "    waitFall();\n    bitWrite(value, i, digitalRead(DAT));\n",
+        "    while (digitalRead(CLK) > LOW) ;\n    for (;;) {\n      if (0 < digitalRead(CLK)) break;\n    }\n    bitWrite(value, i, digitalRead(DAT));\n    //                 ^^^^^^^^^^^^^^^^ ps2/sample-edge: read\n",
+      ),
+    },
     "a sender that changes data when the clock has risen": {
       "main.c": changed(
         registers({}, enable),
@@ -140,6 +147,13 @@ uint8_t reply(void) {`,
     },
   },
   right: {
+    "waits until the level is no longer above zero": {
+      "mouse.ino": changed(
+        sketch({}, enableSketch),
+        "    waitFall();\n    bitWrite(value, i, digitalRead(DAT));\n",
+        "    while (digitalRead(CLK) == LOW) ;\n    while (0 < digitalRead(CLK)) ;\n    bitWrite(value, i, digitalRead(DAT));\n",
+      ),
+    },
     "a handler of the falling edge, attached": { "mouse.ino": attached("FALLING") },
     "the bits of the falling edge": {
       "main.c": vector("  EICRA = _BV(ISC01);\n  EIMSK = _BV(INT0);\n", int0),
