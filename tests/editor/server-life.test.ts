@@ -18,21 +18,12 @@ beforeAll(async () => {
 
 afterAll(() => session?.close());
 
-/** Kills the server's process once there is one, and waits until it is gone. */
-async function killServer(): Promise<void> {
-  await expect.poll(() => session.servers.length, patience).toBe(1);
-  const [id] = session.servers;
-  if (id === undefined) throw new Error("no server runs");
-  process.kill(id, "SIGKILL");
-  await expect.poll(() => session.servers.includes(id), patience).toBe(false);
-}
-
 const counted = /Edgewise: 1 error/;
 
 describe("a server that is killed", () => {
   test("comes back with what it had found, and the status bar tells of it", async () => {
     const before = session.servers;
-    await killServer();
+    await session.killServer();
     await workbench
       .statusWith(/It ended unexpectedly and was started again once, last at /)
       .waitFor(patience);
@@ -45,7 +36,7 @@ describe("a server that is killed", () => {
   });
 
   test("five times in a row is not started again, which is said once; the button starts it", async () => {
-    for (let times = 1; times < 5; times++) await killServer();
+    for (let times = 1; times < 5; times++) await session.killServer();
     await workbench.status(/Edgewise: ended/).waitFor(patience);
     const said = workbench.notifications.filter({ hasText: "ended unexpectedly 5 times" });
     await said.waitFor(patience);

@@ -143,6 +143,56 @@ describe("a run", () => {
   });
 });
 
+describe("when the server is killed", () => {
+  let session: EditorSession;
+  let workbench: Workbench;
+
+  beforeAll(async () => {
+    session = await EditorSession.open(packaged, sampleFiles("ferry-c", {}), {
+      "security.workspace.trust.enabled": false,
+    });
+    workbench = new Workbench(session.page);
+    await workbench.openFile("main.c");
+  });
+
+  afterAll(() => session?.close());
+
+  async function showRun(stroke: string): Promise<void> {
+    await workbench.runCommand("Edgewise: Show a Run", workbench.choice(stroke));
+    for (const name of [stroke, "plain", "rts-toggle"]) await workbench.choice(name).click();
+    await workbench.view.locator("h1", { hasText: `stroke ${stroke}` }).waitFor(patience);
+    await workbench.view.locator("canvas[height]").waitFor(patience);
+  }
+
+  test("a matrix keeps the cells that it has, and says why there are no more", async () => {
+    await showRun("nudge");
+    await workbench.runCommand(
+      "Edgewise: Show the Matrix",
+      workbench.page.locator(".tab.active", { hasText: "Matrix" }),
+    );
+    const done = workbench.view.locator("td.passed");
+    await done.first().waitFor(patience);
+    await session.killServer();
+    await workbench.view
+      .locator("output", { hasText: "; the checker ended, show the matrix again" })
+      .waitFor(patience);
+    await workbench.screenshot("matrix-lost");
+    expect(await done.count()).toBeGreaterThan(0);
+  });
+
+  test("a run that the server held is not taken for one that its successor holds", async () => {
+    await showRun("circle");
+    await session.page.locator(".tab", { hasText: "Run: nudge" }).click();
+    const { view } = workbench;
+    await view.locator("h1", { hasText: "stroke nudge" }).waitFor(patience);
+    const ribbon = view.getByRole("application");
+    for (let times = 0; times < 4; times++) await ribbon.press("+");
+    await view.getByRole("alert").filter({ hasText: "does not hold this run any more" }).waitFor(patience);
+    await workbench.screenshot("ribbon-lost");
+    expect(await view.locator("h1").textContent()).toContain("stroke nudge");
+  });
+});
+
 describe("by keyboard alone", () => {
   let session: EditorSession;
   let workbench: Workbench;

@@ -21,12 +21,18 @@ window.addEventListener("message", ({ data }: MessageEvent<ToRibbon>) => {
       canvas?.take(data.panel, data.columns);
       break;
     case "lost":
-      canvas?.say(
-        "The checker was restarted and does not hold this run any more. Show it again to look closer.",
-      );
+      tellLost();
   }
 });
 host.postMessage({ kind: "ready" });
+
+/** Stays to be seen, as what is asked for next is said over it. */
+function tellLost(): void {
+  if (page.querySelector(".lost") !== null) return;
+  const words =
+    "The checker was restarted and does not hold this run any more. Show it again to look closer.";
+  canvas?.element.before(make("p", { class: "lost", role: "alert" }, words));
+}
 
 function build(overview: RunOverview): RibbonCanvas {
   const spoken = make("output", { class: "spoken", "aria-live": "polite" });

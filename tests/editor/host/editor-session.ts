@@ -12,6 +12,7 @@ import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
+import { expect } from "vitest";
 import type { Packaged } from "./packaged.ts";
 import { patience } from "./retrying.ts";
 
@@ -139,6 +140,15 @@ export class EditorSession {
         words.some((word) => word.startsWith(this.#scratch) && word.endsWith("edgewise.js"))
       );
     });
+  }
+
+  /** Kills the server's process once there is one; resolves when it is gone. */
+  async killServer(): Promise<void> {
+    await expect.poll(() => this.servers.length, patience).toBe(1);
+    const [id] = this.servers;
+    if (id === undefined) throw new Error("no server runs");
+    process.kill(id, "SIGKILL");
+    await expect.poll(() => this.servers.includes(id), patience).toBe(false);
   }
 
   /** Command lines of the processes that the extension's server has started. */
