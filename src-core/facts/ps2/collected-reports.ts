@@ -76,10 +76,11 @@ function mayCollect(body: TypedStatement): boolean {
   let may = collecting.get(body);
   if (may === undefined) {
     may = false;
+    let choices = 0;
     walkStatement(body, {
       statement(statement) {
-        if (statement.kind === "switch") may = true;
-        if (statement.kind === "if" && statement.condition.kind === "compare") may = true;
+        if (statement.kind === "if" && statement.condition.kind === "compare") choices += 1;
+        if (statement.kind === "switch" || choices > 1) may = true;
         return may !== true;
       },
       expression(expression) {

@@ -70,38 +70,22 @@ export class MouseBytes {
   }
 
   /** What goes into variables in a body; those that a call fills by their address are put into `filled` at once. */
-  #flowsIn(body: TypedStatement, filled: Set<Variable>): Flow[] {
-    const flows: Flow[] = [];
-    const into = (to: Variable | undefined, value: TypedExpression): void => {
-      if (to?.storage === "local" || to?.storage === "parameter") flows.push({ to, value });
-    };
-    walkStatement(body, {
-      statement(statement) {
-        if (statement.kind !== "variables") return true;
-        for (const variable of statement.variables) {
-          const value = givenValue(variable.initializer);
-          if (value !== undefined) into(variable, value);
-        }
-        return true;
-      },
-      expression: (expression) => {
-        if (expression.kind === "assign") {
-          const target = bare(expression.target);
-          if (target.kind === "variable") into(target.variable, expression.value);
-        } else if (expression.kind === "call" || expression.kind === "method-call") {
-          const symbol = calledBy(expression);
-          const parameters = symbol && this.#linkage.definitionOf(symbol)?.parameters;
-          for (const [index, argument] of expression.arguments.entries()) {
-            const parameter = parameters?.[index];
-            into(parameter, argument);
-            const variable = parameter && pointedTo(argument, parameter.type);
-            if (variable !== undefined && this.areGivenBy(expression)) filled.add(variable);
-          }
-        }
-        return true;
-      },
-    });
-    return flows;
+  #flowsIn(body: TypedStatement, filled: Set<Variable>): readonly Flow[] {
+    const { flows, calls } = movesIn(body);
+    const given: Flow[] = [];
+    for (const call of calls) {
+      const symbol = calledBy(call);
+      const parameters = symbol && this.#linkage.definitionOf(symbol)?.parameters;
+      if (parameters === undefined) continue;
+      for (const [index, value] of call.arguments.entries()) {
+        const to = parameters[index];
+        if (to === undefined) continue;
+        given.push({ to, value });
+        const variable = pointedTo(value, to.type);
+        if (variable !== undefined && this.areGivenBy(call)) filled.add(variable);
+      }
+    }
+    return given.length === 0 ? flows : [...flows, ...given];
   }
 
   #areAmong(value: TypedExpression, held: ReadonlySet<Variable>): boolean {
@@ -119,6 +103,47 @@ export class MouseBytes {
     });
     return found;
   }
+}
+
+/** Values that a body gives to its variables, and calls that hand some on. */
+interface Moves {
+  readonly flows: readonly Flow[];
+  readonly calls: readonly Call[];
+}
+
+const known = new WeakMap<TypedStatement, Moves>();
+
+/** Kept with the body, which never changes. */
+function movesIn(body: TypedStatement): Moves {
+  const before = known.get(body);
+  if (before !== undefined) return before;
+  const flows: Flow[] = [];
+  const calls: Call[] = [];
+  const into = (to: Variable, value: TypedExpression): void => {
+    if (to.storage === "local" || to.storage === "parameter") flows.push({ to, value });
+  };
+  walkStatement(body, {
+    statement(statement) {
+      if (statement.kind !== "variables") return true;
+      for (const variable of statement.variables) {
+        const value = givenValue(variable.initializer);
+        if (value !== undefined) into(variable, value);
+      }
+      return true;
+    },
+    expression(expression) {
+      if (expression.kind === "assign") {
+        const target = bare(expression.target);
+        if (target.kind === "variable") into(target.variable, expression.value);
+      } else if (expression.kind === "call" || expression.kind === "method-call") {
+        if (expression.arguments.length > 0) calls.push(expression);
+      }
+      return true;
+    },
+  });
+  const moves = { flows, calls };
+  known.set(body, moves);
+  return moves;
 }
 
 export function calledBy(call: Call): FunctionSymbol | undefined {
