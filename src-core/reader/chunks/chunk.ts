@@ -1,4 +1,4 @@
-import type { Token } from "../tokens.ts";
+import { isStandIn, type Token, visibleSpan } from "../tokens.ts";
 
 /** The tokens of one top-level declaration, up to its `;` or the end of its body. Namespaces stay whole. */
 export interface Chunk {
@@ -23,7 +23,8 @@ export class ChunkCache {
     const result = body((tokens, start, end) => {
       const first = tokens[start];
       if (first === undefined) return { tokens: [] };
-      const isBuiltIn = first.file.startsWith("<");
+      // The author's own may begin with a macro of a built-in header, as `bool` is one in C.
+      const isBuiltIn = isStandIn(visibleSpan(first).file);
       const kept = isBuiltIn ? this.builtIn.get(first) : last?.get(first);
       const isSame = kept !== undefined && hasTokens(kept, tokens, start, end);
       const chunk = isSame ? kept : { tokens: tokens.slice(start, end) };
