@@ -7,7 +7,7 @@ export type Times = readonly number[];
  */
 export function inTurn(rounds: number, works: readonly (() => unknown)[]): readonly Times[] {
   const times: number[][] = works.map(() => []);
-  const warmUp = Math.min(rounds, 10);
+  const warmUp = Math.min(2 * rounds, 80);
   for (let round = 0; round < warmUp + rounds; round++) {
     for (const [index, work] of works.entries()) {
       const start = performance.now();

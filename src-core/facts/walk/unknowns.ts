@@ -111,8 +111,18 @@ export function sameTrace(a: Trace, b: Trace): boolean {
 export function joinTraces(a: readonly Trace[], b: readonly Trace[]): readonly Trace[] {
   if (b.length === 0 || a === b) return a;
   if (a.length === 0) return b;
-  const added = b.filter((trace) => !a.some((held) => sameTrace(held, trace)));
-  return added.length === 0 ? a : [...a, ...added].slice(0, mostTraces);
+  let joined: Trace[] | undefined;
+  for (const trace of b) {
+    if (holds(a, trace)) continue;
+    joined ??= [...a];
+    joined.push(trace);
+  }
+  return joined?.slice(0, mostTraces) ?? a;
+}
+
+function holds(traces: readonly Trace[], trace: Trace): boolean {
+  for (const held of traces) if (sameTrace(held, trace)) return true;
+  return false;
 }
 
 /** Whether two values are known to be the same. */
@@ -138,7 +148,21 @@ export function joinValues(a: Value, b: Value, why: readonly Trace[] = noTraces)
   const right = bitsOf(b);
   const known = left.known & right.known & ~(left.ones ^ right.ones);
   const traces = joinTraces(joinTraces(tracesOf(a), tracesOf(b)), why);
-  return unknownBits(known, left.ones & known, a.from ?? b.from, traces, undefined);
+  const from = a.from ?? b.from;
+  if (a.kind === "unknown" && isSaid(a, known, from, traces)) return a;
+  return unknownBits(known, left.ones & known, from, traces, undefined);
+}
+
+/** Whether the unknown value is already what is left of it, known bits and all, so that no other has to be made. */
+function isSaid(
+  value: UnknownValue,
+  known: number,
+  from: TypedExpression | undefined,
+  traces: readonly Trace[],
+): boolean {
+  const { copied, compared } = value;
+  if (copied !== undefined || compared !== undefined) return false;
+  return value.known === known >>> 0 && value.traces === traces && value.from === from;
 }
 
 /** Whether a condition holds; undefined where that is not known. */
