@@ -1,4 +1,4 @@
-import type { Token } from "../tokens.ts";
+import { outermostUse, type Token } from "../tokens.ts";
 import type { Chunk, ChunkCache, ChunkMaker } from "./chunk.ts";
 import { DeclarationScan } from "./declaration-scan.ts";
 
@@ -76,20 +76,7 @@ function beginsDeclaration({ tokens, textOf }: SplitInput, index: number): boole
   const token = tokens[index];
   if (token?.kind !== "identifier" || !token.space || NO_DECLARATION.has(token.text)) return false;
   if (tokens[index + 1]?.text === ":") return false;
-  const start = token.macro === undefined ? token.start : outermostStart(token);
+  const { file, start } = token.macro === undefined ? token : outermostUse(token.macro).call;
   if (start === 0) return true;
-  const file = token.macro === undefined ? token.file : outermostFile(token);
   return textOf(file)?.charCodeAt(start - 1) === 10;
-}
-
-function outermostStart(token: Token): number {
-  let start = token.start;
-  for (let use = token.macro; use !== undefined; use = use.within) start = use.call.start;
-  return start;
-}
-
-function outermostFile(token: Token): string {
-  let file = token.file;
-  for (let use = token.macro; use !== undefined; use = use.within) file = use.call.file;
-  return file;
 }

@@ -1,7 +1,7 @@
 import type { Span } from "../../finding.ts";
 import { makeToken, type WorkToken } from "../lexer/lexed-file.ts";
 import type { Language } from "../lexer/scanner.ts";
-import type { MacroUse } from "../tokens.ts";
+import { type MacroUse, outermostUse } from "../tokens.ts";
 import { ARGUMENT_DEPTH, EXPANDED_TOKENS } from "./budget.ts";
 import { collectArguments } from "./call-arguments.ts";
 import { type Expansion, type Gap, pastEnd, pastName } from "./gap.ts";
@@ -296,9 +296,7 @@ function spaced(token: WorkToken, gap: Gap): WorkToken {
 
 /** The place in a file of the outermost call that a token came out of. */
 export function outermostPlace(token: WorkToken): Span {
-  let place: Span = token;
-  for (let use = token.macro; use !== undefined; use = use.within) place = use.call;
-  return place;
+  return token.macro === undefined ? token : outermostUse(token.macro).call;
 }
 
 /** A token a built-in macro stands for, at the place of its name. */
