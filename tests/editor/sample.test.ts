@@ -52,12 +52,7 @@ test("the walkthrough opens with its five steps", async () => {
 });
 
 test("a term is picked and explained", async () => {
-  await workbench.runCommand(
-    "Edgewise: Explain a Term...",
-    session.page.locator(".quick-input-title", { hasText: "Explain a Term" }),
-  );
-  await session.page.keyboard.type("enable reporting");
-  await workbench.choice("0xF4").click();
+  await workbench.explainTerm("enable reporting", "0xF4");
   // The page is drawn in a frame within a frame.
   const heading = session.page.frameLocator("iframe.webview").last().frameLocator("iframe").locator("h1");
   await heading.waitFor(patience);

@@ -90,16 +90,11 @@ test("a run that is chosen in one leaves the other as it is", async () => {
 });
 
 test("a run is shown of the firmware that is picked; that of the open file is offered first", async () => {
-  const title = session.page.locator(".quick-input-title", { hasText: "Show a Run" });
-  await workbench.runCommand("Edgewise: Show a Run", title);
-  await workbench.choice("quay").waitFor(patience);
-  await workbench.screenshot("two-folders-firmwares");
-  const places = ["quay", "ferry"].map((name) => workbench.choice(name).getAttribute("data-index"));
-  expect(await Promise.all(places)).toEqual(["0", "1"]);
-  await workbench.choice("ferry").click();
-  await workbench.choice("nudge").click();
-  await workbench.choice("plain").click();
-  await workbench.choice("patient").click();
+  await workbench.showRun(["ferry", "nudge", "plain", "patient"], async () => {
+    await workbench.screenshot("two-folders-firmwares");
+    const places = ["quay", "ferry"].map((name) => workbench.choice(name).getAttribute("data-index"));
+    expect(await Promise.all(places)).toEqual(["0", "1"]);
+  });
   await workbench.view.locator("h1", { hasText: "ferry: stroke nudge, mouse plain" }).waitFor(patience);
   expect(await workbench.view.locator(".outcome").textContent()).toBe("passed");
 });

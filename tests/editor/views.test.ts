@@ -51,11 +51,7 @@ describe("a run", () => {
   afterAll(() => session?.close());
 
   test("stroke, mouse and PC are asked for, and the ribbon opens", async () => {
-    await workbench.runCommand("Edgewise: Show a Run", workbench.choice("circle"));
-    await workbench.screenshot("choose-run");
-    await workbench.choice("circle").click();
-    await workbench.choice("plain").click();
-    await workbench.choice("rts-toggle").click();
+    await workbench.showRun(["circle", "plain", "rts-toggle"], () => workbench.screenshot("choose-run"));
     await workbench.view.locator("h1", { hasText: "stroke circle, mouse plain" }).waitFor(patience);
     await workbench.view.locator("canvas[height]").waitFor(patience);
     await workbench.view.locator("output", { hasText: "edges" }).waitFor(patience);
@@ -158,8 +154,7 @@ describe("when the server is killed", () => {
   afterAll(() => session?.close());
 
   async function showRun(stroke: string): Promise<void> {
-    await workbench.runCommand("Edgewise: Show a Run", workbench.choice(stroke));
-    for (const name of [stroke, "plain", "rts-toggle"]) await workbench.choice(name).click();
+    await workbench.showRun([stroke, "plain", "rts-toggle"]);
     await workbench.view.locator("h1", { hasText: `stroke ${stroke}` }).waitFor(patience);
     await workbench.view.locator("canvas[height]").waitFor(patience);
   }
@@ -284,8 +279,7 @@ describe("by keyboard alone", () => {
     const back = { ms: 1000, right: -600, down: 400 };
     const crossing = Array.from({ length: 28 }, (_, step) => (step % 2 === 0 ? there : back));
     session.write("edgewise.json", JSON.stringify({ ...settings, simulate: { ownStrokes: { crossing } } }));
-    await workbench.runCommand("Edgewise: Show a Run", workbench.choice("crossing"));
-    for (const name of ["crossing", "plain", "rts-toggle"]) await workbench.choice(name).click();
+    await workbench.showRun(["crossing", "plain", "rts-toggle"]);
     const { view } = workbench;
     const said = view.getByRole("status").filter({ hasText: /^\d+ edges in/ });
     await said.waitFor(patience);

@@ -128,10 +128,7 @@ describe("a whole firmware in a browser", () => {
   afterAll(() => session?.close());
 
   test("the ribbon of a run opens", async () => {
-    await workbench.runCommand("Edgewise: Show a Run", workbench.choice("circle"));
-    await workbench.choice("circle").click();
-    await workbench.choice("plain").click();
-    await workbench.choice("rts-toggle").click();
+    await workbench.showRun(["circle", "plain", "rts-toggle"]);
     await workbench.view.locator("h1", { hasText: "stroke circle, mouse plain" }).waitFor(patience);
     await workbench.view.locator("canvas[height]").waitFor(patience);
     await workbench.view.locator("output", { hasText: "edges" }).waitFor(patience);
@@ -151,10 +148,7 @@ describe("a whole firmware in a browser", () => {
   });
 
   test("a term is explained, and the log opens", async () => {
-    const title = session.page.locator(".quick-input-title", { hasText: "Explain a Term" });
-    await workbench.runCommand("Edgewise: Explain a Term...", title);
-    await session.page.keyboard.type("enable reporting");
-    await workbench.choice("0xF4").click();
+    await workbench.explainTerm("enable reporting", "0xF4");
     await workbench.view.locator("h1", { hasText: "0xF4: enable reporting" }).waitFor(patience);
     await workbench.screenshot("web-explain");
     const log = session.page.locator(".panel .action-item.checked", { hasText: "Output" });

@@ -189,12 +189,37 @@ export class Workbench {
   /** Runs a command by its title until `outcome` is to be seen. */
   async runCommand(title: string, outcome: Locator): Promise<void> {
     await this.retrying(async (limit) => {
-      await this.page.keyboard.press("F1");
-      const field = this.page.locator(".quick-input-widget input").first();
-      await field.waitFor(limit);
-      await field.fill(`>${title}`, limit);
-      await this.page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().click(limit);
+      await this.#enterCommand(title, limit);
       await outcome.waitFor(limit);
+    });
+  }
+
+  async #enterCommand(title: string, limit: Limit): Promise<void> {
+    await this.page.keyboard.press("F1");
+    const field = this.page.locator(".quick-input-widget input").first();
+    await field.waitFor(limit);
+    await field.fill(`>${title}`, limit);
+    await this.page.locator(".quick-input-list .monaco-list-row", { hasText: title }).first().click(limit);
+  }
+
+  /** Shows a run: picks a row of each list that the command opens; `shown` runs while the first is open. */
+  async showRun(rows: readonly string[], shown: () => Promise<void> = async () => {}): Promise<void> {
+    await this.#pickAfter("Edgewise: Show a Run", rows, shown);
+  }
+
+  /** Opens the page of a term: the row of the list that searching for `words` leaves. */
+  async explainTerm(words: string, row: string): Promise<void> {
+    await this.#pickAfter("Edgewise: Explain a Term...", [row], () => this.page.keyboard.type(words));
+  }
+
+  /** One attempt picks them all, as the editor closes a list where a view takes the focus late. */
+  async #pickAfter(title: string, rows: readonly string[], shown: () => Promise<void>): Promise<void> {
+    const [first = ""] = rows;
+    await this.retrying(async (limit) => {
+      await this.#enterCommand(title, limit);
+      await this.choice(first).waitFor(limit);
+      await shown();
+      for (const row of rows) await this.choice(row).click(limit);
     });
   }
 
@@ -281,11 +306,14 @@ export class Workbench {
 
   /** A picture of docs/pictures, without messages in it; taken anew for good where EDGEWISE_PICTURES says so. */
   async picture(name: string): Promise<void> {
-    const clear = this.notifications.locator(".codicon-notifications-clear");
-    while ((await clear.count()) > 0) {
-      await clear.first().click();
-      await this.notifications.first().waitFor({ state: "detached", ...patience });
-    }
+    await this.retrying(async (limit) => {
+      const clear = this.notifications.locator(".codicon-notifications-clear");
+      // A message also goes by itself, under the mouse even.
+      while ((await clear.count()) > 0) {
+        await clear.first().click(limit);
+        await this.notifications.first().waitFor({ state: "detached", ...limit });
+      }
+    });
     await this.screenshot(name);
     if (process.env.EDGEWISE_PICTURES === "1")
       await this.page.screenshot({ path: join("docs/pictures", `${name}.png`) });
