@@ -89,7 +89,7 @@ function senseOf({ facts }: Place, { sense }: ExternalInterrupt): string | undef
   if (sense === undefined) return undefined;
   let value = 0;
   for (const { register, bit } of sense) {
-    const state = facts.board.registers.get(register);
+    const state = facts.board.registers().get(register);
     if (state !== undefined && (state.bits.known & (1 << bit)) === 0) return undefined;
     value = value * 2 + (((state?.bits.ones ?? 0) >> bit) & 1);
   }
@@ -103,7 +103,7 @@ function pinChangeTrigger(place: Place, chip: AvrChip, vector: string): Trigger 
   const watched = group.filter(({ pinChange }) => {
     if (pinChange === undefined) return false;
     const { register, bit } = pinChange.mask;
-    return (((place.facts.board.registers.get(register)?.bits.ones ?? 0) >> bit) & 1) === 1;
+    return (((place.facts.board.registers().get(register)?.bits.ones ?? 0) >> bit) & 1) === 1;
   });
   const [only] = watched;
   const pins =
@@ -127,7 +127,7 @@ function timerTrigger({ facts }: Place, vector: string): Trigger | undefined {
   const [, number, event = ""] = /^TIMER(\d)_(\w+)_vect$/.exec(vector) ?? [];
   const words = timerEvents.find(([pattern]) => pattern.test(event));
   if (number === undefined || words === undefined) return undefined;
-  const setUp = facts.board.timers.find(({ timer }) => timer.number === Number(number));
+  const setUp = facts.board.timers().find(({ timer }) => timer.number === Number(number));
   return {
     what: `${event.replace(...words)} of timer ${number}`,
     lines: [setUp && timerText(facts, setUp)],

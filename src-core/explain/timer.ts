@@ -6,12 +6,14 @@ import type { Place } from "./place.ts";
 
 /** What the timer that a register belongs to does as the program sets it up; undefined for other registers. */
 export function timerLine({ facts }: Place, register: string): string | undefined {
-  const setUp = facts.board.timers.find(
-    ({ timer: { number, control, compare } }) =>
-      [...control, ...compare].some(
-        ({ name }) => name === register || `${name}L` === register || `${name}H` === register,
-      ) || register.startsWith(`ICR${number}`),
-  );
+  const setUp = facts.board
+    .timers()
+    .find(
+      ({ timer: { number, control, compare } }) =>
+        [...control, ...compare].some(
+          ({ name }) => name === register || `${name}L` === register || `${name}H` === register,
+        ) || register.startsWith(`ICR${number}`),
+    );
   return setUp && timerText(facts, setUp);
 }
 

@@ -6,7 +6,7 @@ import { checkAgainstCode } from "./attachment/check-against-code.ts";
 import type { ReadUnit } from "./attachment/declared.ts";
 import { type FileCode, fileCode } from "./attachment/file-code.ts";
 import { isSkipped } from "./attachment/groups.ts";
-import { type VisibleStarts, visibleStarts } from "./attachment/visible-starts.ts";
+import { noOffsets, type VisibleStarts, visibleStarts } from "./attachment/visible-starts.ts";
 import { checkClock } from "./check-clock.ts";
 import { checkWires } from "./check-wires.ts";
 import { mergeWires } from "./merge-wires.ts";
@@ -77,7 +77,7 @@ export function readNoteFacts(
 /** Two boards under `#if` and `#else` do not contradict each other. */
 function isNoteSkipped({ span }: Note, codes: ReadonlyMap<string, FileCode>, starts: VisibleStarts): boolean {
   const code = codes.get(span.file);
-  return code !== undefined && isSkipped(code, span.start, starts.get(span.file) ?? new Set());
+  return code !== undefined && isSkipped(code, span.start, starts.get(span.file) ?? noOffsets);
 }
 
 interface FilesRead extends NotesRead {

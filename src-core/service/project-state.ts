@@ -42,17 +42,21 @@ export class ProjectState {
   }
 
   reading(): ProjectReading {
-    const last = this.#reading;
-    if (last !== undefined && this.#isStillTrue(last)) return last;
-    const reading = this.#reader.read(this.#project);
-    this.#reading = reading;
+    if (this.#reading !== undefined && this.#isStillTrue(this.#reading)) return this.#reading;
+    this.#forget();
+    this.#reading = this.#reader.read(this.#project);
+    return this.#reading;
+  }
+
+  /** Lets go of the last reading before the next is made, so that a collection meanwhile does not copy it. */
+  #forget(): void {
     this.#keepBefore();
+    this.#reading = undefined;
     this.#result = undefined;
     this.#parts = undefined;
     this.#whole = undefined;
     this.#run = undefined;
     this.#tried = undefined;
-    return reading;
   }
 
   result(): CheckResult {

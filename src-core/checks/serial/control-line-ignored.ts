@@ -6,7 +6,7 @@
 // chip anew (by its watchdog), or where a library may look at the pin, nothing is said. A firmware that never identifies
 // itself is the matter of `serial/ident-missing`. A run shows whether each question gets its answer.
 
-import { codesOf, identificationIn } from "../../facts/serial/identification.ts";
+import { codesOf } from "../../facts/serial/identification.ts";
 import type { ControlLine, SentRun } from "../../facts/serial/serial-facts.ts";
 import { quantity } from "../../model/quantities.ts";
 import { formatSources } from "../../model/sources.ts";
@@ -66,7 +66,7 @@ void loop() {
   source: formatSources(quantity("serial.reset-hold")?.sources ?? []),
   *check(facts) {
     const lines = facts.serial.controlLines;
-    const identification = identificationIn(facts);
+    const identification = facts.serial.identification;
     const [line] = lines;
     if (line === undefined || identification === undefined || facts.serial.sent?.mayBeMore === true) return;
     const { answers, layout, usual, mayBeSentUnseen } = identification;

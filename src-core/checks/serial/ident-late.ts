@@ -5,7 +5,7 @@
 // identification, and those between its bytes: calls of the delay functions with known lengths, in loops and in functions of
 // the firmware's own. What else takes time is left out, so that no wait is told too long; a run measures all of it.
 
-import { codesOf, identificationIn } from "../../facts/serial/identification.ts";
+import { codesOf } from "../../facts/serial/identification.ts";
 import type { RunByte, Wait } from "../../facts/serial/serial-facts.ts";
 import { timeText } from "../../figures.ts";
 import type { Fix } from "../../finding.ts";
@@ -27,7 +27,7 @@ export const identLate: Rule = {
   right: rightFirmware,
   source: formatSources(quantity("serial.ident-delay")?.sources ?? []),
   *check(facts) {
-    const identification = identificationIn(facts);
+    const identification = facts.serial.identification;
     if (identification === undefined) return;
     const { answers, layout, usual } = identification;
     for (const run of answers) {

@@ -6,7 +6,6 @@
 // is said; a run shows what comes in time.
 
 import type { Facts } from "../../facts/facts.ts";
-import { identificationIn } from "../../facts/serial/identification.ts";
 import { bytesText } from "../../figures.ts";
 import type { Span } from "../../finding.ts";
 import { quantity } from "../../model/quantities.ts";
@@ -25,7 +24,7 @@ export const identMissing: Rule = {
   right: rightFirmware,
   source: formatSources(quantity("serial.ident-delay")?.sources ?? []),
   *check(facts) {
-    const identification = identificationIn(facts);
+    const identification = facts.serial.identification;
     const { sent } = facts.serial;
     const span = placeOf(facts);
     if (identification === undefined || sent === undefined || span === undefined) return;

@@ -8,7 +8,6 @@
 import {
   codesOf,
   type Identification,
-  identificationIn,
   knownSequences,
   startsWith,
 } from "../../facts/serial/identification.ts";
@@ -30,7 +29,7 @@ export const identWrong: Rule = {
   right: rightFirmware,
   source: "the documents of the layout that the notes name; each finding says which",
   *check(facts) {
-    const identification = identificationIn(facts);
+    const identification = facts.serial.identification;
     if (identification === undefined) return;
     const { answers, usual, said, sources, layout, mayBeSentUnseen } = identification;
     const judged = answers.map((run) => judge(run, identification));

@@ -20,7 +20,7 @@ export interface BoardFacts {
   readonly interruptRequests: readonly InterruptRequest[];
   readonly pinRoles: readonly PinRole[];
   /** By name, what registers hold once the program has set them up. */
-  readonly registers: ReadonlyMap<string, RegisterState>;
-  readonly timers: readonly TimerSetUp[];
+  readonly registers: () => ReadonlyMap<string, RegisterState>;
+  readonly timers: () => readonly TimerSetUp[];
   readonly brokenConstants: readonly ConstantProblem[];
 }

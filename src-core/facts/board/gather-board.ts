@@ -37,12 +37,8 @@ export function gatherBoard(
     blocking: blockingIn(handlers, clock?.hz),
     interruptRequests: interruptRequests(walk, program.model),
     pinRoles: pinRoles(program.chip, wires, setUps),
-    get registers() {
-      return registers();
-    },
-    get timers() {
-      return timers();
-    },
+    registers,
+    timers,
     brokenConstants: brokenConstants(program.units.map((unit) => unit.typed)),
   };
 }

@@ -12,10 +12,10 @@ import type { PortPins } from "./port-pins.ts";
 export interface DataCode {
   /** Functions that read the data line themselves, and where. */
   readonly reads: ReadonlyMap<FunctionSymbol, readonly At[]>;
-  /** Whether a statement, or something that it calls, changes the data line. */
-  changesData(statement: TypedStatement): boolean;
-  /** Whether a statement, or something that it calls, reads it. */
-  readsData(statement: TypedStatement): boolean;
+  /** Whether a statement of a function, or something that it calls, changes the data line. */
+  changesData(statement: TypedStatement, within: FunctionSymbol): boolean;
+  /** Whether a statement of a function, or something that it calls, reads it. */
+  readsData(statement: TypedStatement, within: FunctionSymbol): boolean;
   /** Whether a function, or something that it calls, changes it. */
   isSending(symbol: FunctionSymbol): boolean;
 }
@@ -42,10 +42,14 @@ export function dataCode(walk: Walk, pins: PortPins, chip: Chip | undefined): Da
   return {
     reads,
     isSending,
-    changesData: (statement) => holds(statement, changes, isSending),
-    readsData: (statement) => holds(statement, readAt, isReading),
+    changesData: (statement, within) =>
+      isSending(within) && holds(statement, changing.has(within) ? changes : nowhere, isSending),
+    readsData: (statement, within) =>
+      isReading(within) && holds(statement, reading.has(within) ? readAt : nowhere, isReading),
   };
 }
+
+const nowhere: ReadonlySet<At> = new Set();
 
 /** Tells whether a function leads to one of these, itself included. */
 function reaching(some: ReadonlySet<FunctionSymbol>, linkage: Linkage): (symbol: FunctionSymbol) => boolean {
@@ -67,6 +71,7 @@ function holds(
   does: (symbol: FunctionSymbol) => boolean,
 ): boolean {
   if ([...directEffects(statement).calls].some(does)) return true;
+  if (places.size === 0) return false;
   let found = false;
   walkStatement(statement, {
     expression(expression) {

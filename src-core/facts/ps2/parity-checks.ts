@@ -38,7 +38,7 @@ export function mayCheckParity(
   };
   for (const symbol of functions) {
     const body = linkage.definitionOf(symbol)?.body;
-    if (body !== undefined) collect(body, signs, code, linkage);
+    if (body !== undefined) collect(body, linkage.definingSymbol(symbol), signs, code, linkage);
     if (signs.maybe) return true;
   }
   for (const named of signs.turned) if (signs.looked.has(named)) return true;
@@ -46,7 +46,13 @@ export function mayCheckParity(
   return false;
 }
 
-function collect(body: TypedStatement, signs: Signs, code: DataCode, linkage: Linkage): void {
+function collect(
+  body: TypedStatement,
+  symbol: FunctionSymbol,
+  signs: Signs,
+  code: DataCode,
+  linkage: Linkage,
+): void {
   const sending = new Set<TypedStatement>();
   const targets = new Set<TypedExpression>();
   walkStatement(body, {
@@ -54,7 +60,8 @@ function collect(body: TypedStatement, signs: Signs, code: DataCode, linkage: Li
       if (sending.has(statement)) return false;
       if (statement.kind === "if") {
         for (const arm of [statement.then, statement.otherwise]) {
-          if (arm !== undefined && code.changesData(arm) && !code.readsData(arm)) sending.add(arm);
+          if (arm !== undefined && code.changesData(arm, symbol) && !code.readsData(arm, symbol))
+            sending.add(arm);
         }
       }
       return true;
@@ -72,13 +79,9 @@ function look(
   signs: Signs,
   linkage: Linkage,
 ): void {
-  const named = (of: TypedExpression): Named | undefined => {
-    const found = namedBy(of);
-    return found && canonical(found, linkage);
-  };
   switch (expression.kind) {
     case "compound-assign": {
-      const target = named(expression.target);
+      const target = named(expression.target, linkage);
       targets.add(bare(expression.target));
       if (target === undefined) return;
       if (expression.operator === "^") signs.turned.add(target);
@@ -86,17 +89,17 @@ function look(
       return;
     }
     case "update": {
-      const target = named(expression.operand);
+      const target = named(expression.operand, linkage);
       targets.add(bare(expression.operand));
       if (target !== undefined && expression.operator === "++") signs.counted.add(target);
       return;
     }
     case "assign": {
-      const target = named(expression.target);
+      const target = named(expression.target, linkage);
       targets.add(bare(expression.target));
       const value = bare(expression.value);
       if (target === undefined) return;
-      const isItself = (side: TypedExpression): boolean => named(bare(side)) === target;
+      const isItself = (side: TypedExpression): boolean => named(bare(side), linkage) === target;
       if (value.kind === "not" && isItself(value.operand)) {
         signs.turned.add(target);
         targets.add(bare(value.operand));
@@ -111,13 +114,13 @@ function look(
     case "arithmetic": {
       if (isFolding(expression)) signs.maybe = true;
       const asked = oddnessOf(expression);
-      const of = asked && named(asked);
+      const of = asked && named(asked, linkage);
       if (of !== undefined) signs.askedOdd.add(of);
       return;
     }
     case "variable":
     case "member": {
-      const of = named(expression);
+      const of = named(expression, linkage);
       if (of === undefined || targets.has(expression)) return;
       signs.looked.add(of);
       if (expression.type.kind === "array" && parityName.test(of.name)) signs.maybe = true;
@@ -136,6 +139,12 @@ function look(
     default:
       return;
   }
+}
+
+/** The variable or member that an expression names. */
+function named(of: TypedExpression, linkage: Linkage): Named | undefined {
+  const found = namedBy(of);
+  return found && canonical(found, linkage);
 }
 
 const parityName = /parity|popcount|(^|_)(odd|even)(_|$)|(count|num)_?(ones|bits)|ones/i;

@@ -76,6 +76,8 @@ class PathFinder {
   readonly #calls: CallEvent[] = [];
   /** Whether a sender is called by these events or inside them. */
   readonly maySend: (events: readonly Event[]) => boolean;
+  /** Whether there is anything in these events that a path tells of. */
+  readonly #isTold: (events: readonly Event[]) => boolean;
   #depth = 0;
 
   constructor(senders: readonly Sender[]) {
@@ -83,11 +85,11 @@ class PathFinder {
       if (sender.function !== undefined) this.#byFunction.set(sender.function, sender);
       if (sender.by === "its name") this.#byName.set(sender.name, sender);
     }
-    this.maySend = holding(
-      (event) =>
-        (event.kind === "call" && this.#byFunction.has(event.function)) ||
-        (event.kind === "outside-call" && this.#byName.has(event.name)),
-    );
+    const sends = (event: Event): boolean =>
+      (event.kind === "call" && this.#byFunction.has(event.function)) ||
+      (event.kind === "outside-call" && this.#byName.has(event.name));
+    this.maySend = holding(sends);
+    this.#isTold = holding((event) => sends(event) || isItem(event));
   }
 
   through(events: readonly Event[]): Path[] {
@@ -113,6 +115,7 @@ class PathFinder {
       case "call": {
         const sender = this.#byFunction.get(event.function);
         if (sender !== undefined) return single(sendItem(event, sender, [...this.#calls]));
+        if (!this.#isTold(event.events)) return undefined;
         this.#calls.push(event);
         const inside = this.through(event.events);
         this.#calls.pop();
@@ -204,6 +207,20 @@ class PathFinder {
     return (longestPath?.items ?? []).flatMap((item) =>
       item.kind === "send" ? [item.value?.from ?? item.event.at] : [],
     );
+  }
+}
+
+/** An event that may be an item of a path, or that ends one elsewhere than behind its function. */
+function isItem(event: Event): boolean {
+  switch (event.kind) {
+    case "loop":
+    case "outside-call":
+    case "not-followed":
+      return true;
+    case "leave":
+      return event.how === "goto";
+    default:
+      return false;
   }
 }
 

@@ -5,11 +5,17 @@ import { integerOf, type Trace, type Value } from "../walk/values.ts";
 
 /** Pins whose level a register read looks at: `PIND & _BV(2)`. */
 export function pinsOfRegister(name: string, mask: number): PinName[] {
-  const [, letter] = /^PIN([A-L])$/.exec(name) ?? [];
+  const letter = letterOfInput(name);
   if (letter === undefined) return [];
   const pins: PinName[] = [];
   for (let bit = 0; bit < 8; bit += 1) if ((mask & (1 << bit)) !== 0) pins.push(`P${letter}${bit}`);
   return pins;
+}
+
+/** The port of `PINA` to `PINL`. */
+function letterOfInput(name: string): string | undefined {
+  const letter = name.charAt(3);
+  return name.length === 4 && name.startsWith("PIN") && letter >= "A" && letter <= "L" ? letter : undefined;
 }
 
 export function pinOfValue(chip: Chip | undefined, value: Value | undefined): PinName | undefined {

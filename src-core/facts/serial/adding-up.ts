@@ -1,28 +1,28 @@
 import { evaluate } from "../../reader/constants/evaluate.ts";
-import type { Program } from "../../reader/program/program.ts";
-import type { TypedExpression } from "../../reader/typed/nodes.ts";
-import { operandsOf, walkUnit } from "../../reader/typed/walk.ts";
+import { KeptResults } from "../../reader/typed/kept-results.ts";
+import type { TypedExpression, TypedUnit } from "../../reader/typed/nodes.ts";
+import { operandsOf, type PieceOfCode, piecesOf, walkPiece } from "../../reader/typed/walk.ts";
+import type { DataModel } from "../../reader/types/types.ts";
 import type { Facts } from "../facts.ts";
 
-const known = new WeakMap<Facts, boolean>();
-
 /** Whether anything in the program is added to what was there before, other than a constant: movements may be merged so. */
-export function addsUp(facts: Facts): boolean {
-  let found = known.get(facts);
-  if (found === undefined) {
-    found = facts.program.units.some(({ typed }) => {
-      let adds = false;
-      walkUnit(typed, {
-        expression(expression) {
-          adds ||= addsTo(expression) && !isConstant(expression.value, facts.program);
-          return !adds;
-        },
-      });
-      return adds;
+export function addsUp({ program }: Facts): boolean {
+  return program.units.some(({ typed }) => [...piecesOf(typed)].some((piece) => addsUpIn(piece, typed)));
+}
+
+const kept = new KeptResults<PieceOfCode, boolean>();
+
+function addsUpIn(piece: PieceOfCode, { lasting, model }: TypedUnit): boolean {
+  return kept.get(lasting, piece, () => {
+    let adds = false;
+    walkPiece(piece, {
+      expression(expression) {
+        adds ||= addsTo(expression) && !isConstant(expression.value, model);
+        return !adds;
+      },
     });
-    known.set(facts, found);
-  }
-  return found;
+    return adds;
+  });
 }
 
 type Adding = Extract<TypedExpression, { kind: "assign" | "compound-assign" }>;
@@ -63,9 +63,9 @@ function nameOf(expression: TypedExpression): object | undefined {
   }
 }
 
-function isConstant(value: TypedExpression, program: Program): boolean {
+function isConstant(value: TypedExpression, model: DataModel): boolean {
   if (value.kind === "arithmetic") {
-    return isConstant(value.left, program) || isConstant(value.right, program);
+    return isConstant(value.left, model) || isConstant(value.right, model);
   }
-  return evaluate(value, program.model).kind !== "unknown";
+  return evaluate(value, model).kind !== "unknown";
 }

@@ -14,6 +14,7 @@ import { ControlLines } from "./control-lines.ts";
 import { coreSetUps } from "./core-set-ups.ts";
 import { deafSendings } from "./deaf.ts";
 import { isHeardByInterrupt, type MouseHost } from "./forwarding.ts";
+import { findIdentification } from "./identification.ts";
 import { Line, type MousePort, mousePort } from "./mouse-port.ts";
 import { serialConstants } from "./noted-constants.ts";
 import { sentOn } from "./sent.ts";
@@ -64,6 +65,7 @@ export function gatherSerial(
     const mostUs = (2 * (frame + 1) * 1e6) / baud;
     return spacesAtRest(walk, pin, pinLevel("space", serial.shifter.value), mostUs, chip, clockHz);
   };
+  const sent = port && sentOn(new Line(port, chip, model, search), walk, controls, clockHz, host, chip);
   return {
     setUps,
     mouseSetUps: ofMouse,
@@ -71,7 +73,8 @@ export function gatherSerial(
     wantedLine: line,
     bitBanged,
     constants: serialConstants(notes),
-    sent: port && sentOn(new Line(port, chip, model, search), walk, controls, clockHz, host, chip),
+    sent,
+    identification: findIdentification(program, notes.wires, sent),
     spaces: spacesOf(port),
     deaf:
       port?.kind === "pin" && host.clock !== undefined && isHeardByInterrupt(walk, host.clock, chip)

@@ -4,10 +4,10 @@ import { synchronisation } from "../../model/layouts/synchronisation.ts";
 import { idMarks } from "../../model/plug-and-play-id.ts";
 import { layoutNamed, reportLayouts } from "../../model/report-layouts.ts";
 import type { Source } from "../../model/sources.ts";
-import type { Said } from "../../notes/wires.ts";
-import type { Facts } from "../facts.ts";
+import type { Said, Wires } from "../../notes/wires.ts";
+import type { Program } from "../../reader/program/program.ts";
 import { mentionsOf } from "./mentions.ts";
-import type { SentRun } from "./serial-facts.ts";
+import type { Sent, SentRun } from "./serial-facts.ts";
 
 /** What the firmware says of itself, beside what a mouse with its layout says. */
 export interface Identification {
@@ -23,19 +23,15 @@ export interface Identification {
   readonly mayBeSentUnseen: boolean;
 }
 
-const known = new WeakMap<Facts, Identification | undefined>();
-
 /** Undefined where no layout is said, its mice may stay silent, or nothing is seen to be sent. */
-export function identificationIn(facts: Facts): Identification | undefined {
-  if (!known.has(facts)) known.set(facts, find(facts));
-  return known.get(facts);
-}
-
-function find({ wires, serial, program }: Facts): Identification | undefined {
+export function findIdentification(
+  program: Program,
+  wires: Wires,
+  sent: Sent | undefined,
+): Identification | undefined {
   const said = wires.serial.report;
   const layout = said && layoutNamed(said.value);
   const identification = layout && identificationOf(layout.name);
-  const { sent } = serial;
   if (said === undefined || layout === undefined || identification === undefined || sent === undefined)
     return undefined;
   const { sequences, sources } = identification;

@@ -4,6 +4,7 @@ import type { LineFormat } from "../../model/line-formats.ts";
 import type { At, TypedExpression } from "../../reader/typed/nodes.ts";
 import type { PinName } from "../pins/pin-change.ts";
 import type { Forwarding } from "./forwarding.ts";
+import type { Identification } from "./identification.ts";
 
 /** What the firmware does with the serial side, and what the PC wants of it. */
 export interface SerialFacts {
@@ -19,6 +20,7 @@ export interface SerialFacts {
   readonly constants: readonly SerialConstant[];
   /** What leaves by the port of the reports; undefined where it is not known which that is. */
   readonly sent: Sent | undefined;
+  readonly identification: Identification | undefined;
   /** Where the pin that sends is left at space, the program once through. */
   readonly spaces: readonly SpaceAtRest[];
   /** Where the mouse's clock is not heard while a byte goes out. */

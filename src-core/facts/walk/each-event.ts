@@ -1,28 +1,17 @@
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
-import type { Event, Walk } from "./events.ts";
+import type { EntryWalk, Event, PlacedEvent, Walk } from "./events.ts";
 import { eachListIn } from "./in-order.ts";
-
-interface PlacedEvent {
-  readonly event: Event;
-  readonly symbol: FunctionSymbol;
-}
-
-const placed = new WeakMap<Walk, readonly PlacedEvent[]>();
 
 /**
  * Calls `met` for every event with the function in whose body it stands; what a call did that an earlier one did as well is
  * met once.
  */
 export function eachEvent(walk: Walk, met: (event: Event, symbol: FunctionSymbol) => void): void {
-  let all = placed.get(walk);
-  if (all === undefined) {
-    all = placedEvents(walk);
-    placed.set(walk, all);
-  }
-  for (const { event, symbol } of all) met(event, symbol);
+  for (const { event, symbol } of walk.placed) met(event, symbol);
 }
 
-function placedEvents(walk: Walk): readonly PlacedEvent[] {
+/** The events that `eachEvent` goes through. */
+export function placedEvents(entries: readonly EntryWalk[]): readonly PlacedEvent[] {
   const all: PlacedEvent[] = [];
   const seen = new Set<readonly Event[]>();
   const goThrough = (events: readonly Event[], symbol: FunctionSymbol): void => {
@@ -34,6 +23,6 @@ function placedEvents(walk: Walk): readonly PlacedEvent[] {
       eachListIn(event, (list) => goThrough(list, inside));
     }
   };
-  for (const { entry, events } of walk.entries) goThrough(events, entry.function);
+  for (const { entry, events } of entries) goThrough(events, entry.function);
   return all;
 }

@@ -169,9 +169,17 @@ export interface EntryWalk {
   readonly events: readonly Event[];
 }
 
+/** An event and the function in whose body it stands. */
+export interface PlacedEvent {
+  readonly event: Event;
+  readonly symbol: FunctionSymbol;
+}
+
 /** The whole walk. `setup` and `loop` of a sketch are one program: `loop` is an endless loop after `setup`. */
 export interface Walk {
   readonly entries: readonly EntryWalk[];
+  /** All events, each once (`each-event.ts`). */
+  readonly placed: readonly PlacedEvent[];
   /** Set where the bound on steps was reached: later code was not walked. */
   readonly cutShort: boolean;
   /** Which declarations mean the same. */

@@ -1,7 +1,18 @@
 import type { Event } from "./events.ts";
 
-const flattened = new WeakMap<readonly Event[], readonly Event[]>();
-const withoutRepeats = new WeakMap<readonly Event[], readonly Event[]>();
+type Lists = WeakMap<readonly Event[], readonly Event[]>;
+
+let flattened: Lists = new WeakMap();
+let withoutRepeats: Lists = new WeakMap();
+
+/**
+ * Begins new tables, as a walk does. One that outlives its walk would keep it: a minor collection takes what a weak
+ * map holds as being in use, so that all walks since the last major one would be copied and stay.
+ */
+export function forgetOrders(): void {
+  flattened = new WeakMap();
+  withoutRepeats = new WeakMap();
+}
 
 /**
  * All events in the order in which the text does them, those inside calls, branches and loops after their own.

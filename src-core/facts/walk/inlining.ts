@@ -121,14 +121,16 @@ export function walkBody(
     self: calling.object,
     mark: machine.memory.mark(),
     returns: [],
+    end: definition.body.kind === "block" ? definition.body.statements.at(-1) : undefined,
+    onlyReturn: undefined,
     traces: [],
-    gotos: new Map(),
+    gotos: undefined,
   };
   machine.frame = frame;
   machine.breakable = undefined;
   if (symbol.special === "constructor") constructMembers(machine, symbol, definition, calling.object);
   walkStatement(machine, definition.body);
-  if (machine.alive) machine.leaveFunction(undefined);
+  if (machine.alive) machine.leaveFunction(undefined, undefined);
   machine.frame = outer.frame;
   machine.breakable = outer.breakable;
   machine.active.pop();
@@ -136,8 +138,12 @@ export function walkBody(
 }
 
 function joinReturns(machine: Machine, frame: Frame): Value | undefined {
+  const { returns, onlyReturn, traces } = frame;
+  if (onlyReturn !== undefined) {
+    machine.alive = true;
+    return onlyReturn.value;
+  }
   machine.memory.undoTo(frame.mark);
-  const { returns, traces } = frame;
   machine.continueFrom(
     returns.map(({ changes }) => changes),
     traces,

@@ -29,9 +29,13 @@ export interface Frame {
   readonly self: Place | undefined;
   readonly mark: number;
   readonly returns: { readonly changes: Changes; readonly value: Value | undefined }[];
+  /** The statement behind which the function is over. */
+  readonly end: TypedStatement | undefined;
+  /** Set where no path left the function before its end: what memory holds then is what it leaves. */
+  onlyReturn: { readonly value: Value | undefined } | undefined;
   /** What decided which of the returns is taken. */
   traces: readonly Trace[];
-  readonly gotos: Map<string, Changes[]>;
+  gotos: Map<string, Changes[]> | undefined;
 }
 
 /** The loop or `switch` that `break` and `continue` belong to. */
@@ -211,11 +215,13 @@ export class Machine {
     this.memory.write(place, joined ?? unknown(undefined));
   }
 
-  /** Leaves the function: this path ends here with `value`. */
-  leaveFunction(value: Value | undefined): void {
+  /** Leaves the function by a statement, or behind its last one: this path ends here with `value`. */
+  leaveFunction(value: Value | undefined, by: TypedStatement | undefined): void {
     const { frame } = this;
-    if (frame !== undefined) frame.returns.push({ changes: this.memory.changesSince(frame.mark), value });
     this.alive = false;
+    if (frame === undefined) return;
+    if (frame.returns.length === 0 && (by === undefined || by === frame.end)) frame.onlyReturn = { value };
+    else frame.returns.push({ changes: this.memory.changesSince(frame.mark), value });
   }
 
   /** Remembers that `traces` decided which return a path takes. */

@@ -119,7 +119,7 @@ function walkReturn(machine: Machine, statement: Extract<TypedStatement, { kind:
   endObjects(machine, machine.frame?.outerObjects ?? 0);
   if (!machine.alive) return;
   machine.emit({ kind: "leave", at: statement.at, how: "return", value });
-  machine.leaveFunction(value);
+  machine.leaveFunction(value, statement);
 }
 
 function returned(
@@ -158,6 +158,7 @@ function walkGoto(machine: Machine, statement: Extract<TypedStatement, { kind: "
   machine.emit({ kind: "leave", at: statement.at, how: "goto", value: undefined });
   machine.alive = false;
   if (frame === undefined) return;
+  frame.gotos ??= new Map();
   const waiting = frame.gotos.get(statement.name) ?? [];
   waiting.push(machine.memory.changesSince(frame.mark));
   frame.gotos.set(statement.name, waiting);
@@ -166,9 +167,9 @@ function walkGoto(machine: Machine, statement: Extract<TypedStatement, { kind: "
 /** Forward jumps come together at their label; backward ones are as if the path ended. */
 function joinGotos(machine: Machine, name: string): void {
   const { frame } = machine;
-  const waiting = frame?.gotos.get(name);
+  const waiting = frame?.gotos?.get(name);
   if (frame === undefined || waiting === undefined) return;
-  frame.gotos.delete(name);
+  frame.gotos?.delete(name);
   if (machine.alive) waiting.push(machine.memory.changesSince(frame.mark));
   // What the surrounding sides of a branch have written stays on the trail, so the join is written on top.
   machine.continueFrom(waiting, [], (place) => heldValue(machine, place));
@@ -176,10 +177,11 @@ function joinGotos(machine: Machine, name: string): void {
 
 /** A dead path goes on at a label that a `goto` jumped to. */
 function revive(machine: Machine, statement: TypedStatement): void {
-  if (machine.frame === undefined || machine.frame.gotos.size === 0) return;
+  const gotos = machine.frame?.gotos;
+  if (gotos === undefined || gotos.size === 0) return;
   if (statement.kind === "block") {
     for (const part of statement.statements) walkStatement(machine, part);
-  } else if (statement.kind === "label" && machine.frame.gotos.has(statement.name)) {
+  } else if (statement.kind === "label" && gotos.has(statement.name)) {
     joinGotos(machine, statement.name);
     if (machine.alive && statement.body !== undefined) walkStatement(machine, statement.body);
   }

@@ -117,7 +117,8 @@ export function joinTraces(a: readonly Trace[], b: readonly Trace[]): readonly T
     joined ??= [...a];
     joined.push(trace);
   }
-  return joined?.slice(0, mostTraces) ?? a;
+  if (joined === undefined) return a;
+  return joined.length > mostTraces ? joined.slice(0, mostTraces) : joined;
 }
 
 function holds(traces: readonly Trace[], trace: Trace): boolean {

@@ -1,10 +1,11 @@
 import type { Program } from "../../reader/program/program.ts";
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
+import { placedEvents } from "./each-event.ts";
 import { allEffects, calledBy, functionEffects } from "./effects.ts";
 import { type Entries, findEntries, sharedByInterrupts, writtenAfterStart } from "./entries.ts";
 import type { Entry, EntryWalk, Event, OutsideCall, Walk } from "./events.ts";
 import { forgetEffects } from "./forget.ts";
-import { eachOnce } from "./in-order.ts";
+import { eachOnce, forgetOrders } from "./in-order.ts";
 import { initialize } from "./initializers.ts";
 import { walkBody } from "./inlining.ts";
 import { linkageOf } from "./linkage.ts";
@@ -22,6 +23,7 @@ const allAloneSteps = 30_000;
  * interrupt handler; then each function that nobody calls, with unknown arguments. Never throws.
  */
 export function walkFirmware(program: Program, hardware: Hardware): Walk {
+  forgetOrders();
   const linkage = linkageOf(program);
   const entries = findEntries(program, linkage);
   const machine = new Machine({
@@ -59,7 +61,7 @@ export function walkFirmware(program: Program, hardware: Hardware): Walk {
     walkFrom({ kind: "alone", function: symbol, vector: undefined, attachedBy: undefined }, steps);
     left -= steps - machine.steps;
   }
-  return { entries: walks, cutShort, linkage };
+  return { entries: walks, placed: placedEvents(walks), cutShort, linkage };
 }
 
 /** Objects of classes at file level are constructed before `main`. */

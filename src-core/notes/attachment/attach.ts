@@ -5,7 +5,7 @@ import { type NoteProblem, noteProblem } from "../note-problem.ts";
 import { type Declared, declaredIn, type ReadUnit, type Target } from "./declared.ts";
 import { codeFrom, type FileCode } from "./file-code.ts";
 import { type Stretch, stretchOf } from "./stretch.ts";
-import type { VisibleStarts } from "./visible-starts.ts";
+import { noOffsets, type VisibleStarts } from "./visible-starts.ts";
 
 /** A note that says something about a declaration; `allow` goes by place alone. */
 export type DeclarationNote = Exclude<AttachedNote, { kind: "allow" }>;
@@ -38,7 +38,7 @@ export function attachNotes(
   for (const note of notes) {
     const code = files.get(note.span.file);
     if (code === undefined) continue;
-    const found = stretchOf(code, note.comment, starts.get(code.file) ?? new Set());
+    const found = stretchOf(code, note.comment, starts.get(code.file) ?? noOffsets);
     if (found.kind === "nothing-follows") problems.push(unattached(note, "nothing follows it"));
     if (found.kind !== "found") continue;
     const declared = (byFile.get(code.file) ?? []).filter((each) => liesIn(code, found.stretch, each));

@@ -1,4 +1,5 @@
 import { type DirectiveLine, type FileCode, firstFrom } from "./file-code.ts";
+import type { Offsets } from "./visible-starts.ts";
 
 /** Directives that open a conditional group, and those that begin another branch of it. */
 export const OPENING: ReadonlySet<string> = new Set(["if", "ifdef", "ifndef"]);
@@ -36,13 +37,12 @@ function search(directives: readonly DirectiveLine[], from: number, step: 1 | -1
 }
 
 /** Whether something in the branch was read. */
-export function isRead(branch: Branch, read: ReadonlySet<number>): boolean {
-  for (const start of read) if (start >= branch.start && start < branch.end) return true;
-  return false;
+export function isRead(branch: Branch, read: Offsets): boolean {
+  return read.anyIn(branch.start, branch.end);
 }
 
 /** Whether `offset` stands in a branch with code of which nothing was read. */
-export function isSkipped(code: FileCode, offset: number, read: ReadonlySet<number>): boolean {
+export function isSkipped(code: FileCode, offset: number, read: Offsets): boolean {
   const branch = branchAround(code, offset);
   if (branch === undefined || isRead(branch, read)) return false;
   const token = code.tokens[firstFrom(code.tokens, branch.start)];

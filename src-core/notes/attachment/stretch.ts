@@ -2,6 +2,7 @@ import type { Comment } from "../../reader/tokens.ts";
 import { codeFrom, codeOnLineOf, type DirectiveLine, type FileCode, firstFrom } from "./file-code.ts";
 import { BRANCHES, branchAround, isRead, OPENING } from "./groups.ts";
 import { firstTokenOf, lastTokenOf } from "./statement-extent.ts";
+import type { Offsets } from "./visible-starts.ts";
 
 /** The statement, declaration or directive that a note stands before, or at the end of. */
 export interface Stretch {
@@ -21,7 +22,7 @@ export type StretchFound =
  * What a note in `comment` belongs to. `read` has the offsets at which something begins that some unit has read.
  * Conditions between a note and its declaration are passed over, and so are their skipped branches.
  */
-export function stretchOf(code: FileCode, comment: Comment, read: ReadonlySet<number>): StretchFound {
+export function stretchOf(code: FileCode, comment: Comment, read: Offsets): StretchFound {
   const onLine = codeOnLineOf(code, comment);
   if (onLine?.kind === "directive") return judged(directiveStretch(onLine), read);
   if (onLine !== undefined) {
@@ -31,7 +32,7 @@ export function stretchOf(code: FileCode, comment: Comment, read: ReadonlySet<nu
   return followingStretch(code, comment.end, read);
 }
 
-function judged(stretch: Stretch, read: ReadonlySet<number>): StretchFound {
+function judged(stretch: Stretch, read: Offsets): StretchFound {
   // Directives that define nothing leave no trace of having been read.
   if (stretch.directive !== undefined && stretch.directive !== "define") return { kind: "found", stretch };
   return read.has(stretch.start) ? { kind: "found", stretch } : { kind: "rests" };
@@ -41,7 +42,7 @@ function directiveStretch({ name, start, end }: DirectiveLine): Stretch {
   return { start, end, directive: name };
 }
 
-function followingStretch(code: FileCode, offset: number, read: ReadonlySet<number>): StretchFound {
+function followingStretch(code: FileCode, offset: number, read: Offsets): StretchFound {
   /** Conditions that were opened behind the note. */
   let depth = 0;
   let at = offset;
@@ -73,7 +74,7 @@ function followingStretch(code: FileCode, offset: number, read: ReadonlySet<numb
 }
 
 /** A note at the end of a branch has nothing to belong to; where none of the branch was read, it rests. */
-function endOfBranch(code: FileCode, offset: number, read: ReadonlySet<number>): StretchFound {
+function endOfBranch(code: FileCode, offset: number, read: Offsets): StretchFound {
   const branch = branchAround(code, offset);
   return branch !== undefined && isRead(branch, read) ? { kind: "nothing-follows" } : { kind: "rests" };
 }

@@ -87,12 +87,11 @@ function readAnew(
     textOf: (file) => host.readText(file),
     cache: cache.chunks,
   });
-  const parsed = parseUnit(chunks, language, grammar, cache.syntax);
   const input: TypeUnitInput = {
     mains,
     language,
     model,
-    chunks: parsed.map(({ chunk, syntax }) => ({ tokens: chunk.tokens, syntax })),
+    chunks: parseUnit(chunks, language, grammar, cache.syntax),
   };
   const typing = typeUnit(input, before);
   const { typed, parts } = typing;
@@ -102,13 +101,15 @@ function readAnew(
 
 /** Tokens of a unit, those of nodes that were kept in the place of their like. */
 function withKept(read: readonly Token[], parts: Typing["parts"]): readonly Token[] {
-  const tokens = [...read];
+  if (parts.every(({ given, passage }) => given.tokens === passage.tokens)) return read;
+  const tokens = read.slice();
   let at = 0;
   for (const { given, passage } of parts) {
-    if (given.tokens !== passage.tokens) {
-      for (const [index, token] of passage.tokens.entries()) tokens[at + index] = token;
+    const isKept = given.tokens !== passage.tokens;
+    for (const token of passage.tokens) {
+      if (isKept) tokens[at] = token;
+      at += 1;
     }
-    at += passage.tokens.length;
   }
   return tokens;
 }

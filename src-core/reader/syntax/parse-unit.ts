@@ -4,18 +4,20 @@ import type { ChunkSyntax } from "./nodes.ts";
 import { type ChunkTokens, parseChunk } from "./parse-chunk.ts";
 import type { SyntaxCache } from "./syntax-cache.ts";
 
-export interface ParsedChunk<Chunk extends ChunkTokens> {
-  readonly chunk: Chunk;
+export interface ParsedChunk extends ChunkTokens {
   readonly syntax: ChunkSyntax;
 }
 
 /** The trees of a unit's chunks, read in order, because each decides what names mean in those behind it. */
-export function parseUnit<Chunk extends ChunkTokens>(
-  chunks: readonly Chunk[],
+export function parseUnit(
+  chunks: readonly ChunkTokens[],
   language: "c" | "c++",
   grammar: Grammar,
   cache: SyntaxCache,
-): readonly ParsedChunk<Chunk>[] {
+): readonly ParsedChunk[] {
   const names = createUnitNames(language);
-  return chunks.map((chunk) => ({ chunk, syntax: parseChunk(chunk, names, grammar, cache) }));
+  return chunks.map((chunk) => ({
+    tokens: chunk.tokens,
+    syntax: parseChunk(chunk, names, grammar, cache),
+  }));
 }

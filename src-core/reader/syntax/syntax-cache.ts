@@ -62,7 +62,5 @@ export class SyntaxCache {
 
 /** What a tree depends on beside the meaning of names. */
 function canonicalText(tokens: readonly Token[]): string {
-  let text = "";
-  for (const token of tokens) text += `${token.text} `;
-  return text;
+  return tokens.map(({ text }) => text).join(" ");
 }

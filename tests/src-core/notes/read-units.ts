@@ -43,8 +43,7 @@ function readUnit(files: Files, main: string): ReadUnit {
     textOf: (file) => files[file],
     cache: new ChunkCache(),
   });
-  const parsed = parseUnit(split, language, grammar, new SyntaxCache());
-  const chunks = parsed.map(({ chunk, syntax }) => ({ tokens: chunk.tokens, syntax }));
+  const chunks = parseUnit(split, language, grammar, new SyntaxCache());
   return { preprocessed, typed: typeUnit({ language, model: avrModel, mains: [main], chunks }).typed };
 }
 

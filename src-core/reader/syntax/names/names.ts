@@ -16,13 +16,18 @@ export function createUnitNames(language: "c" | "c++"): UnitNames {
   return { language, kinds: new Map(), bases: new Map() };
 }
 
-/** What a chunk asked of the unit's names and what it adds to them: as long as the answers stay, so does its tree. */
+/**
+ * What a chunk asked of the unit's names and what it adds to them: as long as the answers stay, so does its tree. Lists,
+ * as every reading goes through those of all chunks.
+ */
 export interface NameJournal {
-  readonly asked: ReadonlyMap<string, NameKind | undefined>;
-  readonly askedBases: ReadonlyMap<string, string>;
-  readonly declared: ReadonlyMap<string, NameKind>;
-  readonly declaredBases: ReadonlyMap<string, readonly string[]>;
+  readonly asked: Pairs<NameKind | undefined>;
+  readonly askedBases: Pairs<string>;
+  readonly declared: Pairs<NameKind>;
+  readonly declaredBases: Pairs<readonly string[]>;
 }
+
+type Pairs<Value> = readonly (readonly [name: string, value: Value])[];
 
 /** Whether the unit would answer today as it did when the journal was written. */
 export function stillHolds(journal: NameJournal, names: UnitNames): boolean {
@@ -138,8 +143,12 @@ export class ChunkNames {
   }
 
   journal(): NameJournal {
-    const { asked, askedBases, declared, declaredBases } = this;
-    return { asked, askedBases, declared, declaredBases };
+    return {
+      asked: [...this.asked],
+      askedBases: [...this.askedBases],
+      declared: [...this.declared],
+      declaredBases: [...this.declaredBases],
+    };
   }
 
   private lookupOutside(name: string): NameKind | undefined {
