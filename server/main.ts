@@ -17,6 +17,7 @@ import { loadGrammar } from "./load-grammar.ts";
 import { PackageFiles } from "./package-files.ts";
 import { endWhenReaderLeaves, wantsColours } from "./terminal.ts";
 import { workersOf } from "./workers/node/start-worker.ts";
+import { keepResultsYoung } from "./young-results.ts";
 
 /** The `edgewise` command, and the workers that it starts from the same file. */
 
@@ -49,6 +50,7 @@ async function runCommand(): Promise<void> {
       const { serveStdio } = await import("./language-server/serve-stdio.ts");
       const { workersRunning } = await import("./language-server/trials/node/start-worker.ts");
       const startWorker = workersRunning(new URL(import.meta.url));
+      keepResultsYoung();
       serveStdio({
         version,
         makeService: await serviceMaker(),

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { serverOptions } from "../../client/node/server-options.ts";
 import { faultyFirmware } from "../server/built/sample-firmware.ts";
 import { EditorSession } from "./host/editor-session.ts";
 import { packagedForTests } from "./host/packaged.ts";
@@ -19,6 +20,11 @@ beforeAll(async () => {
 afterAll(() => session?.close());
 
 const counted = /Edgewise: 1 error/;
+
+test("the server has the room for young objects that it is to have", () => {
+  const [command] = session.serverCommands;
+  expect(command).toEqual(expect.arrayContaining([...serverOptions]));
+});
 
 describe("a server that is killed", () => {
   test("comes back with what it had found, and the status bar tells of it", async () => {

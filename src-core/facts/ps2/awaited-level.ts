@@ -11,21 +11,21 @@ import { type Level, levelOfComparison, opposite } from "./wait-levels.ts";
  */
 export function awaitedLevel(loop: LoopEvent, line: Line, lines: LineTraces): Level | undefined {
   if (!loop.waitsFor.some((trace) => lines.lineOf(trace) === line)) return undefined;
-  const found = new Set<Level>();
+  const found: Level[] = [];
   for (const term of loop.terms) {
     const level = certainLevel(term, line, lines);
-    if (level !== undefined) found.add(opposite(level));
+    if (level !== undefined) found.push(opposite(level));
   }
   for (const event of loop.passes.at(-1) ?? []) {
     if (event.kind !== "branch") continue;
     const level = certainLevel(event.condition, line, lines);
     const [then, otherwise] = event.sides;
     if (level === undefined || then === undefined) continue;
-    if (then.some(({ kind }) => kind === "leave")) found.add(level);
-    else if (otherwise?.some(({ kind }) => kind === "leave") === true) found.add(opposite(level));
+    if (then.some(({ kind }) => kind === "leave")) found.push(level);
+    else if (otherwise?.some(({ kind }) => kind === "leave") === true) found.push(opposite(level));
   }
-  const [only] = found;
-  return found.size === 1 ? only : undefined;
+  const [first] = found;
+  return found.every((level) => level === first) ? first : undefined;
 }
 
 /** The level of the line at which a value is not zero. */

@@ -16,6 +16,32 @@ export type LineTrace =
   | { readonly kind: "level"; readonly line: Line }
   | { readonly kind: "handled"; readonly name: string };
 
+interface Named {
+  readonly variables: readonly Variable[];
+  readonly fields: readonly Field[];
+}
+
+const known = new WeakMap<TypedStatement, Named>();
+
+/** What a body names; kept with the body, which never changes. */
+function namedIn(body: TypedStatement): Named {
+  let named = known.get(body);
+  if (named === undefined) {
+    const variables = new Set<Variable>();
+    const fields = new Set<Field>();
+    walkStatement(body, {
+      expression(expression) {
+        if (expression.kind === "variable") variables.add(expression.variable);
+        if (expression.kind === "member") fields.add(expression.field);
+        return true;
+      },
+    });
+    named = { variables: [...variables], fields: [...fields] };
+    known.set(body, named);
+  }
+  return named;
+}
+
 /** Tells which values depend on the PS/2 lines, and which handlers the clock runs. */
 export class LineTraces {
   readonly #chip: Chip | undefined;
@@ -71,17 +97,11 @@ export class LineTraces {
 
   #nameHandled(body: TypedStatement): boolean {
     const { linkage } = this.#walk;
-    let found = false;
-    walkStatement(body, {
-      expression: (expression) => {
-        if (expression.kind === "variable")
-          found ||= this.isHandled(linkage.canonical(expression.variable), undefined);
-        if (expression.kind === "member")
-          found ||= this.isHandled(undefined, linkage.canonicalField(expression.field));
-        return !found;
-      },
-    });
-    return found;
+    const { variables, fields } = namedIn(body);
+    return (
+      variables.some((variable) => this.isHandled(linkage.canonical(variable), undefined)) ||
+      fields.some((field) => this.isHandled(undefined, linkage.canonicalField(field)))
+    );
   }
 
   #effects(): { readonly byLine: Effects; readonly byOthers: Effects } {

@@ -92,15 +92,14 @@ function alongUntil(
   drives: Surroundings["drives"],
   enough: (event: Event) => boolean,
 ): boolean {
-  const inside = (some: readonly Event[]): boolean => alongUntil(some, drives, enough);
   for (const event of events) {
     if (enough(event)) return true;
     if (event.kind === "call") {
-      if (inside(event.events)) return true;
+      if (alongUntil(event.events, drives, enough)) return true;
     } else if (event.kind === "loop") {
-      if (event.passes.some(inside)) return true;
+      for (const pass of event.passes) if (alongUntil(pass, drives, enough)) return true;
     } else if (event.kind === "branch" && !isChoice(event, drives)) {
-      if (event.sides.some(inside)) return true;
+      for (const side of event.sides) if (alongUntil(side, drives, enough)) return true;
     }
   }
   return false;

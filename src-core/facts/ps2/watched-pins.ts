@@ -27,6 +27,8 @@ export function pinOfValue(chip: Chip | undefined, value: Value | undefined): Pi
 export function pinOfTrace(chip: Chip | undefined, trace: Trace): PinName | undefined {
   if (trace.kind === "pin") return pinOfValue(chip, trace.pin);
   if (trace.kind !== "register") return undefined;
-  const pins = pinsOfRegister(trace.register.name, trace.mask);
-  return pins.length === 1 ? pins[0] : undefined;
+  const letter = letterOfInput(trace.register.name);
+  const mask = trace.mask & 0xff;
+  const isOneBit = mask !== 0 && (mask & (mask - 1)) === 0;
+  return letter !== undefined && isOneBit ? `P${letter}${31 - Math.clz32(mask)}` : undefined;
 }

@@ -51,7 +51,7 @@ export function walkFirmware(program: Program, hardware: Hardware): Walk {
     walks.push({ entry, events: machine.capture(() => enter(machine, entry.function)) });
   };
   for (const symbol of entries.interrupts) {
-    const attachedBy = attaching(walks, symbol);
+    const attachedBy = symbol.vector === undefined ? attaching(walks, symbol) : undefined;
     walkFrom({ kind: "interrupt", function: symbol, vector: symbol.vector, attachedBy }, interruptSteps);
   }
   let left = allAloneSteps;

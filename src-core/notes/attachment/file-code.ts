@@ -24,12 +24,13 @@ export interface FileCode {
 }
 
 export function fileCode(lexed: LexedFile): FileCode {
-  const tokens: Token[] = [];
+  const texts: (readonly Token[])[] = [];
   const directives: DirectiveLine[] = [];
   for (const piece of lexed.pieces) {
-    if (piece.kind === "text") for (const token of piece.tokens) tokens.push(token);
+    if (piece.kind === "text") texts.push(piece.tokens);
     else directives.push({ name: piece.name?.text ?? "", start: piece.hash.start, end: piece.end });
   }
+  const tokens = texts.flat();
   return { file: lexed.file, text: lexed.text, tokens, directives };
 }
 

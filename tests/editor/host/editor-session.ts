@@ -151,6 +151,11 @@ export class EditorSession {
     await expect.poll(() => this.servers.includes(id), patience).toBe(false);
   }
 
+  /** Command lines of the extension's servers, a word each. */
+  get serverCommands(): readonly (readonly string[])[] {
+    return this.servers.map(commandLine);
+  }
+
   /** Command lines of the processes that the extension's server has started. */
   get startedByServer(): readonly string[] {
     const { servers } = this;
