@@ -3,7 +3,7 @@ import { isStandIn, visibleRange } from "../../reader/tokens.ts";
 import type { FunctionSymbol, TypedStatement } from "../../reader/typed/nodes.ts";
 import { eachEvent } from "../walk/each-event.ts";
 import type { Event, LoopEvent, Walk } from "../walk/events.ts";
-import { eachOnce, holding } from "../walk/in-order.ts";
+import { eachOnce, holdingKind } from "../walk/in-order.ts";
 import { tracesOf } from "../walk/unknowns.ts";
 import type { Trace } from "../walk/values.ts";
 import type { LineTrace, LineTraces } from "./line-traces.ts";
@@ -18,7 +18,7 @@ export function findEndlessWaits(walk: Walk, lines: LineTraces): EndlessWait[] {
   if (hasWatchdog(walk)) return [];
   const found = new Map<FunctionSymbol, EndlessWait[]>();
   const judged = new Set<string>();
-  const leavesInside = holding(({ kind }) => kind === "leave");
+  const leavesInside = holdingKind("leave");
   for (const { symbol, loop } of loopsOf(walk)) {
     const wait = waitOf(loop, lines, leavesInside);
     if (wait === undefined) continue;
@@ -36,7 +36,7 @@ export function findEndlessWaits(walk: Walk, lines: LineTraces): EndlessWait[] {
   );
 }
 
-type Holds = ReturnType<typeof holding>;
+type Holds = ReturnType<typeof holdingKind>;
 
 interface Met {
   /** The function in whose body it stands. */

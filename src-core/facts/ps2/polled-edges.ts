@@ -25,7 +25,10 @@ export function polledEdges(
   if (pins.clock === undefined || pins.data === undefined) return [];
   const found: WrongEdge[] = [];
   const seen = new Set<LoopEvent["statement"]>();
-  const changesData = holding((event) => event.kind === "pin" && event.change.pin === pins.data?.pin);
+  const changesData = holding(
+    ["pin"],
+    (event) => event.kind === "pin" && event.change.pin === pins.data?.pin,
+  );
   for (const { events } of walks) {
     for (const event of eachOnce(events)) {
       if (event.kind !== "loop" || event.form !== "counted" || seen.has(event.statement)) continue;

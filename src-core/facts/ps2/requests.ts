@@ -4,7 +4,7 @@ import { delayOf } from "../board/delay-calls.ts";
 import { driveOf, type PinName } from "../pins/pin-change.ts";
 import type { CallEvent, EntryWalk, Event, LoopEvent, OutsideCall } from "../walk/events.ts";
 import { type Follower, followPaths, type Leaf } from "../walk/follow.ts";
-import { eachOnce, holding, inOrder } from "../walk/in-order.ts";
+import { eachOnce, holdingKind, inOrder } from "../walk/in-order.ts";
 import { numberOf } from "../walk/values.ts";
 import type { HoldPart } from "./ps2-facts.ts";
 
@@ -50,7 +50,7 @@ const nothingLow: LowPins = [];
 export function findRequests(walk: EntryWalk, clockHz: number | undefined): Request[] {
   const found: Request[] = [];
   if (!pullsTwoLow(walk)) return found;
-  const changesPins = holding(({ kind }) => kind === "pin");
+  const changesPins = holdingKind("pin");
   const follower: Follower<LowPins> = {
     step: (state, event, calls) => step(state, event, calls, { walk, clockHz, found }),
     join: joinLow,

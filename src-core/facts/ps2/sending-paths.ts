@@ -88,8 +88,9 @@ class PathFinder {
     const sends = (event: Event): boolean =>
       (event.kind === "call" && this.#byFunction.has(event.function)) ||
       (event.kind === "outside-call" && this.#byName.has(event.name));
-    this.maySend = holding(sends);
-    this.#isTold = holding((event) => sends(event) || isItem(event));
+    this.maySend = holding(["call", "outside-call"], sends);
+    const holdsItem = holding(["loop", "outside-call", "not-followed", "leave"], isItem);
+    this.#isTold = (events) => holdsItem(events) || this.maySend(events);
   }
 
   through(events: readonly Event[]): Path[] {

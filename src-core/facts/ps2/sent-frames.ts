@@ -24,7 +24,7 @@ export function findSentFrames(
   const followed = new Map<string, Set<readonly Event[]>>();
   const bySymbol = new Map(senders.map((sender) => [sender.function, sender]));
   if (senders.length === 0 || pins.clock === undefined || pins.data === undefined) return [];
-  const drives = holding((event) => event.kind === "pin" && event.change.pin === pins.data?.pin);
+  const drives = holding(["pin"], (event) => event.kind === "pin" && event.change.pin === pins.data?.pin);
   for (const { events } of walks) {
     for (const event of eachOnce(events)) {
       const sender = event.kind === "call" ? bySymbol.get(event.function) : undefined;

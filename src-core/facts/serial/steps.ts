@@ -15,7 +15,10 @@ export function stepsIn(
   isSought: (event: Step["event"]) => boolean,
 ): readonly Step[] {
   const steps: Step[] = [];
-  const holdsSought = holding((event) => isStep(event) && isSought(event));
+  const holdsSought = holding(
+    ["register-write", "outside-call"],
+    (event) => isStep(event) && isSought(event),
+  );
   const collect = (inside: readonly Event[], calls: readonly CallEvent[], conditional: boolean): void => {
     if (!holdsSought(inside)) return;
     for (const event of inside) {

@@ -2,8 +2,26 @@ import type { Event } from "./events.ts";
 
 type Lists = WeakMap<readonly Event[], readonly Event[]>;
 
+type Kind = Event["kind"];
+
+/** A bit for each kind of event. */
+const kindBits: Readonly<Record<Kind, number>> = {
+  call: 1 << 0,
+  branch: 1 << 1,
+  loop: 1 << 2,
+  "register-write": 1 << 3,
+  "register-read": 1 << 4,
+  "outside-call": 1 << 5,
+  "time-test": 1 << 6,
+  pin: 1 << 7,
+  leave: 1 << 8,
+  assembly: 1 << 9,
+  "not-followed": 1 << 10,
+};
+
 let flattened: Lists = new WeakMap();
 let withoutRepeats: Lists = new WeakMap();
+let kinds = new WeakMap<readonly Event[], number>();
 
 /**
  * Begins new tables, as a walk does. One that outlives its walk would keep it: a minor collection takes what a weak
@@ -12,6 +30,7 @@ let withoutRepeats: Lists = new WeakMap();
 export function forgetOrders(): void {
   flattened = new WeakMap();
   withoutRepeats = new WeakMap();
+  kinds = new WeakMap();
 }
 
 /**
@@ -53,11 +72,38 @@ export function eachOnce(events: readonly Event[]): readonly Event[] {
   return flat;
 }
 
-/** Tells of lists whether one of their events, or of those inside, is of that sort; each list is looked through once. */
-export function holding(isSought: (event: Event) => boolean): (events: readonly Event[]) => boolean {
+/** The kinds of all events, those inside others included, as bits. */
+function kindsIn(events: readonly Event[]): number {
+  if (events.length === 0) return 0;
+  let found = kinds.get(events);
+  if (found === undefined) {
+    found = 0;
+    for (const event of events) {
+      found |= kindBits[event.kind];
+      if (event.kind === "call") found |= kindsIn(event.events);
+      else if (event.kind === "branch") for (const side of event.sides) found |= kindsIn(side);
+      else if (event.kind === "loop") for (const pass of event.passes) found |= kindsIn(pass);
+    }
+    kinds.set(events, found);
+  }
+  return found;
+}
+
+/** Tells of lists whether one of their events, or of those inside, is of one of these kinds. */
+export function holdingKind(...sought: readonly Kind[]): (events: readonly Event[]) => boolean {
+  const bits = sought.reduce((sum, kind) => sum | kindBits[kind], 0);
+  return (events) => (kindsIn(events) & bits) !== 0;
+}
+
+/** The same for those events among them that are of that sort; each list is looked through once. */
+export function holding(
+  sought: readonly Kind[],
+  isSought: (event: Event) => boolean,
+): (events: readonly Event[]) => boolean {
+  const holdsKind = holdingKind(...sought);
   const known = new Map<readonly Event[], boolean>();
   const holds = (events: readonly Event[]): boolean => {
-    if (events.length === 0) return false;
+    if (!holdsKind(events)) return false;
     let answer = known.get(events);
     if (answer === undefined) {
       answer = events.some((event) => isSought(event) || isInside(event, holds));

@@ -24,13 +24,12 @@ export interface FileCode {
 }
 
 export function fileCode(lexed: LexedFile): FileCode {
-  const texts: (readonly Token[])[] = [];
+  const tokens: Token[] = [];
   const directives: DirectiveLine[] = [];
   for (const piece of lexed.pieces) {
-    if (piece.kind === "text") texts.push(piece.tokens);
+    if (piece.kind === "text") for (const token of piece.tokens) tokens.push(token);
     else directives.push({ name: piece.name?.text ?? "", start: piece.hash.start, end: piece.end });
   }
-  const tokens = texts.flat();
   return { file: lexed.file, text: lexed.text, tokens, directives };
 }
 
