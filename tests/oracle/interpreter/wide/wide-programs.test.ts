@@ -14,7 +14,7 @@ import { wideRun } from "./wide-run.ts";
 
 /*
  * Chips of other families: `int` and pointers of 32 bits, natural alignment. What the host's compiler makes for 32 bits
- * sends what the interpreter sends.
+ * sends, under the user-mode emulator qemu-i386, what the interpreter sends.
  */
 const here = "tests/oracle/interpreter";
 const portHeader = readFileSync(join(here, "port.h"), "utf8")
