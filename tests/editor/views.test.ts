@@ -161,10 +161,7 @@ describe("when the server is killed", () => {
 
   test("a matrix keeps the cells that it has, and says why there are no more", async () => {
     await showRun("nudge");
-    await workbench.runCommand(
-      "Edgewise: Show the Matrix",
-      workbench.page.locator(".tab.active", { hasText: "Matrix" }),
-    );
+    await workbench.showMatrix();
     const done = workbench.view.locator("td.passed");
     await done.first().waitFor(patience);
     await session.killServer();
@@ -335,8 +332,7 @@ describe("a matrix", () => {
   test("all cells are run, and a failed one leads to its run", async () => {
     const workbench = new Workbench(session.page);
     await workbench.openFile("main.c");
-    const table = workbench.page.locator(".tab.active", { hasText: "Matrix" });
-    await workbench.runCommand("Edgewise: Show the Matrix", table);
+    await workbench.showMatrix();
     await workbench.view
       .locator("output", { hasText: "All 18 cells: 15 passed, 3 failed" })
       .waitFor(patience);

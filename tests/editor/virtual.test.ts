@@ -58,8 +58,7 @@ describe.each([
     await session.page.keyboard.press("Control+s");
     await session.page.locator(".tab.active.dirty").waitFor({ state: "detached", ...patience });
     await workbench.openFile("main.c");
-    const table = session.page.locator(".tab.active", { hasText: "Matrix" });
-    await workbench.runCommand("Edgewise: Show the Matrix", table);
+    await workbench.showMatrix();
     await workbench.view.locator("output", { hasText: "All 2 cells" }).waitFor(patience);
     await workbench.screenshot(`virtual-matrix-${where}`);
     expect(await workbench.view.locator("td.failed").count()).toBe(0);

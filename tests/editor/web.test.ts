@@ -139,8 +139,7 @@ describe("a whole firmware in a browser", () => {
 
   test("the matrix fills", async () => {
     await workbench.openFile("main.c");
-    const table = session.page.locator(".tab.active", { hasText: "Matrix" });
-    await workbench.runCommand("Edgewise: Show the Matrix", table);
+    await workbench.showMatrix();
     await workbench.view.locator("output", { hasText: "All 2 cells" }).waitFor(patience);
     await workbench.screenshot("web-matrix");
     expect(await workbench.view.locator("td.failed").count()).toBe(0);

@@ -207,6 +207,12 @@ export class Workbench {
     await this.#pickAfter("Edgewise: Show a Run", rows, shown);
   }
 
+  /** Shows a matrix, once: a command that is slow to show it is not run again, as that would open another. */
+  async showMatrix(): Promise<void> {
+    await this.retrying((limit) => this.#enterCommand("Edgewise: Show the Matrix", limit));
+    await this.page.locator(".tab.active", { hasText: "Matrix: " }).waitFor(patience);
+  }
+
   /** Opens the page of a term: the row of the list that searching for `words` leaves. */
   async explainTerm(words: string, row: string): Promise<void> {
     await this.#pickAfter("Edgewise: Explain a Term...", [row], () => this.page.keyboard.type(words));
