@@ -1,4 +1,5 @@
 import type { CheckResult } from "../check-result.ts";
+import { forgetOrders } from "../facts/walk/in-order.ts";
 import type { Project } from "../project/project.ts";
 import type { SourceHost } from "../reader/source-host.ts";
 import { noChoices, type TrialChoices } from "../trial-details.ts";
@@ -50,6 +51,7 @@ export class ProjectState {
 
   /** Lets go of the last reading before the next is made, so that a collection meanwhile does not copy it. */
   #forget(): void {
+    forgetOrders();
     this.#keepBefore();
     this.#reading = undefined;
     this.#result = undefined;

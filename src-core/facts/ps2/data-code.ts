@@ -43,13 +43,20 @@ export function dataCode(walk: Walk, pins: PortPins, chip: Chip | undefined): Da
     reads,
     isSending,
     changesData: (statement, within) =>
-      isSending(within) && holds(statement, changing.has(within) ? changes : nowhere, isSending),
+      mayLead(within, isSending, linkage) && holds(statement, changes, isSending),
     readsData: (statement, within) =>
-      isReading(within) && holds(statement, reading.has(within) ? readAt : nowhere, isReading),
+      mayLead(within, isReading, linkage) && holds(statement, readAt, isReading),
   };
 }
 
-const nowhere: ReadonlySet<At> = new Set();
+/** The text of a function has that of the functions that it hands to others. */
+function mayLead(
+  symbol: FunctionSymbol,
+  leads: (symbol: FunctionSymbol) => boolean,
+  linkage: Linkage,
+): boolean {
+  return leads(symbol) || [...functionEffects(symbol, linkage).callbacks.keys()].some(leads);
+}
 
 /** Tells whether a function leads to one of these, itself included. */
 function reaching(some: ReadonlySet<FunctionSymbol>, linkage: Linkage): (symbol: FunctionSymbol) => boolean {
@@ -71,7 +78,6 @@ function holds(
   does: (symbol: FunctionSymbol) => boolean,
 ): boolean {
   if ([...directEffects(statement).calls].some(does)) return true;
-  if (places.size === 0) return false;
   let found = false;
   walkStatement(statement, {
     expression(expression) {

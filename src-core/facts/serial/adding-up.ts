@@ -7,7 +7,10 @@ import type { Facts } from "../facts.ts";
 
 /** Whether anything in the program is added to what was there before, other than a constant: movements may be merged so. */
 export function addsUp({ program }: Facts): boolean {
-  return program.units.some(({ typed }) => [...piecesOf(typed)].some((piece) => addsUpIn(piece, typed)));
+  for (const { typed } of program.units) {
+    for (const piece of piecesOf(typed)) if (addsUpIn(piece, typed)) return true;
+  }
+  return false;
 }
 
 const kept = new KeptResults<PieceOfCode, boolean>();

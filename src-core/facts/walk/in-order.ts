@@ -24,7 +24,7 @@ let withoutRepeats: Lists = new WeakMap();
 let kinds = new WeakMap<readonly Event[], number>();
 
 /**
- * Begins new tables, as a walk does. One that outlives its walk would keep it: a minor collection takes what a weak
+ * Begins new tables: as a walk does, and whoever lets go of one. One that outlives its walk would keep it: a minor collection takes what a weak
  * map holds as being in use, so that all walks since the last major one would be copied and stay.
  */
 export function forgetOrders(): void {

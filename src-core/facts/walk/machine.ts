@@ -144,6 +144,12 @@ export class Machine {
     return events;
   }
 
+  /** Puts events that were captured where the path is now. */
+  release(events: readonly Event[]): void {
+    if (this.#muted > 0) return;
+    for (const event of events) this.#sink.push(event);
+  }
+
   /** Runs `run` without events, as for constant initialisers. */
   quietly<Result>(run: () => Result): Result {
     this.#muted += 1;

@@ -19,7 +19,6 @@ interface Arm {
 
 export function walkSwitch(machine: Machine, statement: SwitchStatement): void {
   const selector = evaluate(machine, statement.condition);
-  const arms = armsOf(statement.body);
   const outer = machine.breakable;
   const breakable: Breakable = {
     mark: machine.memory.mark(),
@@ -29,8 +28,8 @@ export function walkSwitch(machine: Machine, statement: SwitchStatement): void {
     outer,
   };
   const known = integerOf(selector);
-  if (known === undefined) walkAllArms(machine, statement, selector, arms, breakable);
-  else walkChosenArm(machine, arms, known, breakable);
+  if (known === undefined) walkAllArms(machine, statement, selector, breakable);
+  else walkChosenArm(machine, statement, selector, known, breakable);
   machine.breakable = outer;
 }
 
@@ -51,15 +50,31 @@ export function armsOf(body: TypedStatement): Arm[] {
   return arms;
 }
 
-function walkChosenArm(machine: Machine, arms: readonly Arm[], value: number, breakable: Breakable): void {
+function walkChosenArm(
+  machine: Machine,
+  statement: SwitchStatement,
+  selector: Value,
+  value: number,
+  breakable: Breakable,
+): void {
+  const arms = armsOf(statement.body);
   const chosen = arms.findIndex(({ labels }) => labels.some((label) => covers(machine, label, value)));
   const first =
     chosen >= 0 ? chosen : arms.findIndex(({ labels }) => labels.some(({ kind }) => kind === "default"));
   if (first < 0) return;
-  withBreaks(machine, breakable, () => {
-    for (const arm of arms.slice(first)) walkArm(machine, arm);
-  });
+  const events = machine.capture(() =>
+    withBreaks(machine, breakable, () => {
+      for (const arm of arms.slice(first)) walkArm(machine, arm);
+    }),
+  );
+  const breaks = breakable.breaks.length;
   goOnBehind(machine, breakable);
+  const last = events.at(-1);
+  const endsInBreak = last?.kind === "leave" && last.how === "break";
+  // A `break` ends a `switch` that is told; one at the end of what is done alone needs none told.
+  if (breaks === 0) machine.release(events);
+  else if (breaks === 1 && endsInBreak) machine.release(events.slice(0, -1));
+  else machine.emit({ kind: "branch", at: statement.at, condition: undefined, selector, sides: [events] });
 }
 
 function covers(machine: Machine, label: Arm["labels"][number], value: number): boolean {
@@ -94,9 +109,9 @@ function walkAllArms(
   machine: Machine,
   statement: SwitchStatement,
   selector: Value,
-  arms: readonly Arm[],
   breakable: Breakable,
 ): void {
+  const arms = armsOf(statement.body);
   const { memory } = machine;
   const why = tracesOf(selector);
   const sides: Event[][] = [];

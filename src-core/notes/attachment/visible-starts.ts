@@ -46,7 +46,7 @@ export function visibleStarts(
   files: ReadonlyMap<string, FileCode>,
 ): VisibleStarts {
   const starts = new Map([...files].map(([file, { text }]) => [file, new MarkedOffsets(text.length)]));
-  // Tokens of one file follow one another: its set is looked up once for all of them.
+  // Tokens of one file follow one another: their marks are looked up once for all of them.
   let file: string | undefined;
   let ofFile: MarkedOffsets | undefined;
   const add = (span: Span) => {

@@ -1,3 +1,4 @@
+import { KeptResults } from "../typed/kept-results.ts";
 import type { TypedExpression, Variable } from "../typed/nodes.ts";
 import type { DataModel } from "../types/types.ts";
 import { evaluateAny } from "./expressions.ts";
@@ -62,7 +63,9 @@ function newRun(model: DataModel, environment?: Environment): Run {
   };
 }
 
-const initial = new WeakMap<TypedExpression, Value>();
+const initial = new KeptResults<TypedExpression, Value>();
+/** Initialisers whose value is being found out. */
+const open = new Set<TypedExpression>();
 const circular = unknown("the value depends on itself");
 
 /**
@@ -70,15 +73,17 @@ const circular = unknown("the value depends on itself");
  * found out it is not known, so that constants that need each other come to an end.
  */
 export function initialValue(run: Run, initializer: TypedExpression): Value {
-  const known = initial.get(initializer);
+  const { model } = run;
+  const known = initial.known(model, initializer);
   if (known !== undefined) return known;
+  if (open.has(initializer)) return circular;
   const { depth } = run.budget;
   if (depth >= deepestLevel) return tooDeep.value;
-  initial.set(initializer, circular);
+  open.add(initializer);
   const budget: Budget = { steps: mostSteps, depth: depth + levelsOfConstant };
-  const inside: Run = { model: run.model, environment: undefined, found: undefined, budget };
-  const { value } = evaluateIn(inside, initializer);
-  initial.set(initializer, value);
+  const inside: Run = { model, environment: undefined, found: undefined, budget };
+  const value = initial.get(model, initializer, () => evaluateIn(inside, initializer).value);
+  open.delete(initializer);
   return value;
 }
 

@@ -22,6 +22,12 @@ interface Kept<Result> {
 export class KeptResults<Key extends object, Result> {
   readonly #kept = new WeakMap<object, WeakMap<Key, Kept<Result>>>();
 
+  /** What was found before, where it stands. */
+  known(lasting: object, key: Key): Result | undefined {
+    const known = this.#kept.get(lasting)?.get(key);
+    return known !== undefined && stand(known.bodies) ? known.result : undefined;
+  }
+
   /** `find` may ask for nothing else that can change. */
   get(lasting: object, key: Key, find: () => Result): Result {
     let kept = this.#kept.get(lasting);

@@ -166,6 +166,18 @@ ${listens}}
     expect(bytesOf(facts)).toEqual(["F3 28 E8 03 F4"]);
   });
 
+  it("goes on behind a function that takes one case of a switch", () => {
+    const place = `static uint8_t place(uint8_t rate) {
+  uint8_t at = 0;
+  switch (rate) { case 100: at = 1; break; default: at = 2; }
+  _delay_us(1);
+  return at;
+}
+`;
+    const main = `int main(void) {\n  place(100);\n  command(0xF4);\n${listens}}\n`;
+    expect(bytesOf(ps2Of(registers({ notes: board }, place + main)))).toEqual(["F4"]);
+  });
+
   it("keeps alternatives apart, and paths that end early", () => {
     const facts = ps2Of(
       sketch(

@@ -101,11 +101,27 @@ int main(void) { act(1); act(2); act(7); act(PINB); }
     expect(linesOf(walk)).toEqual([
       "_delay_ms(1)",
       "_delay_ms(2)",
-      "break",
       "_delay_ms(2)",
-      "break",
       "_delay_ms(9)",
       "either [_delay_ms(1)] or [_delay_ms(2), break] or [_delay_ms(9)]",
+    ]);
+  });
+
+  it("tells a known switch that is left from within by itself", () => {
+    const walk = walkC(`static void act(uint8_t what) {
+  switch (what) {
+  case 1:
+    if (PINB & 1) break;
+    _delay_ms(1);
+  }
+  _delay_ms(2);
+}
+int main(void) { act(1); act(2); }
+`);
+    expect(linesOf(walk)).toEqual([
+      "either [either [break] or [], _delay_ms(1)]",
+      "_delay_ms(2)",
+      "_delay_ms(2)",
     ]);
   });
 

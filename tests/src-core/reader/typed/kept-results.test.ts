@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { evaluate } from "../../../../src-core/reader/constants/evaluate.ts";
 import type { Program } from "../../../../src-core/reader/program/program.ts";
 import { ProgramCache } from "../../../../src-core/reader/program/program-cache.ts";
 import { KeptResults } from "../../../../src-core/reader/typed/kept-results.ts";
@@ -51,4 +52,17 @@ test("a result stands until a body changes that finding it asked for, by way of 
   expect(await finds(text(1, 2), together)).toBe(0);
   expect(await finds(text(2, 2), together)).toBe(2);
   expect(await finds(`${text(2, 2)}int x;\n`, together)).toBe(2);
+});
+
+test("a constant follows the function that its initialiser calls", async () => {
+  const cache = new ProgramCache();
+  const twice = async (rate: number) => {
+    const source = `constexpr long rate() { return ${rate}; }\nconst long baud = rate();\nconst long twice = baud + baud;\n`;
+    const program = await readFiles({ "a.cpp": source }, cache);
+    const variable = program.variables.find(({ name }) => name === "twice");
+    if (variable?.initializer?.kind !== "value") throw new Error("no constant");
+    return evaluate(variable.initializer.value, program.model);
+  };
+  expect(await twice(1200)).toMatchObject({ value: 2400n });
+  expect(await twice(2400)).toMatchObject({ value: 4800n });
 });
