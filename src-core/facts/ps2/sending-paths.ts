@@ -1,7 +1,7 @@
 import { commandByCode } from "../../model/commands.ts";
 import { delayOf } from "../board/delay-calls.ts";
 import type { BranchEvent, CallEvent, Entry, Event, LoopEvent, OutsideCall } from "../walk/events.ts";
-import { holding } from "../walk/in-order.ts";
+import { holding, holdingKind } from "../walk/in-order.ts";
 import { integerOf, type Value } from "../walk/values.ts";
 import type { Sender } from "./ps2-facts.ts";
 
@@ -89,8 +89,10 @@ class PathFinder {
       (event.kind === "call" && this.#byFunction.has(event.function)) ||
       (event.kind === "outside-call" && this.#byName.has(event.name));
     this.maySend = holding(["call", "outside-call"], sends);
-    const holdsItem = holding(["loop", "outside-call", "not-followed", "leave"], isItem);
-    this.#isTold = (events) => holdsItem(events) || this.maySend(events);
+    const mayHoldItem = holdingKind("loop", "outside-call", "not-followed");
+    // A jump ends a path elsewhere than behind its function.
+    const jumps = holding(["leave"], (event) => event.kind === "leave" && event.how === "goto");
+    this.#isTold = (events) => mayHoldItem(events) || jumps(events) || this.maySend(events);
   }
 
   through(events: readonly Event[]): Path[] {
@@ -208,20 +210,6 @@ class PathFinder {
     return (longestPath?.items ?? []).flatMap((item) =>
       item.kind === "send" ? [item.value?.from ?? item.event.at] : [],
     );
-  }
-}
-
-/** An event that may be an item of a path, or that ends one elsewhere than behind its function. */
-function isItem(event: Event): boolean {
-  switch (event.kind) {
-    case "loop":
-    case "outside-call":
-    case "not-followed":
-      return true;
-    case "leave":
-      return event.how === "goto";
-    default:
-      return false;
   }
 }
 

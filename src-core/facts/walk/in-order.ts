@@ -24,8 +24,9 @@ let withoutRepeats: Lists = new WeakMap();
 let kinds = new WeakMap<readonly Event[], number>();
 
 /**
- * Begins new tables: as a walk does, and whoever lets go of one. One that outlives its walk would keep it: a minor collection takes what a weak
- * map holds as being in use, so that all walks since the last major one would be copied and stay.
+ * Begins new tables, as a walk does and whoever lets go of a walk. A table that outlives its walk would keep it: a
+ * minor collection takes what a weak map holds as being in use, so that all walks since the last major one would be
+ * copied and stay.
  */
 export function forgetOrders(): void {
   flattened = new WeakMap();
@@ -77,13 +78,15 @@ function kindsIn(events: readonly Event[]): number {
   if (events.length === 0) return 0;
   let found = kinds.get(events);
   if (found === undefined) {
-    found = 0;
+    let bits = 0;
+    const goInto = (list: readonly Event[]): void => {
+      bits |= kindsIn(list);
+    };
     for (const event of events) {
-      found |= kindBits[event.kind];
-      if (event.kind === "call") found |= kindsIn(event.events);
-      else if (event.kind === "branch") for (const side of event.sides) found |= kindsIn(side);
-      else if (event.kind === "loop") for (const pass of event.passes) found |= kindsIn(pass);
+      bits |= kindBits[event.kind];
+      eachListIn(event, goInto);
     }
+    found = bits;
     kinds.set(events, found);
   }
   return found;

@@ -22,21 +22,25 @@ interface Kept<Result> {
 export class KeptResults<Key extends object, Result> {
   readonly #kept = new WeakMap<object, WeakMap<Key, Kept<Result>>>();
 
+  #standing(lasting: object, key: Key): Kept<Result> | undefined {
+    const known = this.#kept.get(lasting)?.get(key);
+    return known !== undefined && stand(known.bodies) ? known : undefined;
+  }
+
   /** What was found before, where it stands. */
   known(lasting: object, key: Key): Result | undefined {
-    const known = this.#kept.get(lasting)?.get(key);
-    return known !== undefined && stand(known.bodies) ? known.result : undefined;
+    return this.#standing(lasting, key)?.result;
   }
 
   /** `find` may ask for nothing else that can change. */
   get(lasting: object, key: Key, find: () => Result): Result {
+    const known = this.#standing(lasting, key);
+    if (known !== undefined) return known.result;
     let kept = this.#kept.get(lasting);
     if (kept === undefined) {
       kept = new WeakMap();
       this.#kept.set(lasting, kept);
     }
-    const known = kept.get(key);
-    if (known !== undefined && stand(known.bodies)) return known.result;
     const outer = watched;
     const bodies: Bodies = new Map();
     watched = bodies;
