@@ -79,6 +79,42 @@ ruleTests(parityUnchecked, {
         "      answer = (answer >> 1) | ((PIND & _BV(3)) ? 0x80 : 0);\n      //                         ^^^^ ps2/parity-unchecked\n",
       ),
     },
+    "a lambda that sends as well, with parity, handed on where the mouse is started": {
+      "mouse.ino": `${notes}volatile byte bits, shift, parity, answer;
+volatile bool sending, answered;
+void setup() {
+  attachInterrupt(digitalPinToInterrupt(2), [] {
+    if (sending) {
+      if (bits < 8) {
+        pinMode(3, shift & 1 ? INPUT : OUTPUT);
+        if (shift & 1) parity ^= 1;
+        shift >>= 1;
+      } else if (bits == 8) {
+        if (parity) pinMode(3, INPUT);
+        else pinMode(3, OUTPUT);
+      } else {
+        pinMode(3, INPUT);
+        sending = false;
+      }
+      bits++;
+    } else {
+      if (bits > 0 && bits < 9) answer = (answer >> 1) | (digitalRead(3) ? 0x80 : 0);
+      //                                                  ^^^^^^^^^^^^^^ ps2/parity-unchecked
+      if (++bits == 11) {
+        bits = 0;
+        answered = true;
+      }
+    }
+  }, FALLING);
+}
+void loop() {
+  if (answered) {
+    answered = false;
+    Serial.write(answer);
+  }
+}
+`,
+    },
     "all eleven bits in a word, of which eight are kept": {
       "main.c": handler(`  frame >>= 1;
   if (PIND & _BV(PD3)) {
