@@ -165,11 +165,14 @@ describe("when the server is killed", () => {
     const done = workbench.view.locator("td.passed");
     await done.first().waitFor(patience);
     await session.killServer();
-    await workbench.view
-      .locator("output", { hasText: "; the checker ended, show the matrix again" })
-      .waitFor(patience);
+    const { view } = workbench;
+    await view.locator("output", { hasText: "; the checker ended" }).waitFor(patience);
     await workbench.screenshot("matrix-lost");
     expect(await done.count()).toBeGreaterThan(0);
+    await view.getByRole("button", { name: "Run Again" }).click(patience);
+    await view.locator("output", { hasText: /^\d+ of \d+ cells: \d+ passed$/ }).waitFor(patience);
+    await view.getByRole("button", { name: "Cancel" }).click(patience);
+    await view.locator("output", { hasText: "; cancelled" }).waitFor(patience);
   });
 
   test("a run that the server held is not taken for one that its successor holds", async () => {
@@ -305,6 +308,8 @@ function framesInWords(frames: readonly number[]): string {
 }
 
 describe("a matrix", () => {
+  const patientText = sampleFiles("ferry-c", {})["ps2.c"] ?? "";
+  const impatientText = patientText.replace("REPLY_TIMEOUT_MS 30", "REPLY_TIMEOUT_MS 5");
   let session: EditorSession;
 
   beforeAll(async () => {
@@ -313,13 +318,9 @@ describe("a matrix", () => {
       pcs: ["rts-toggle", "hurried", "patient"],
       strokes: ["nudge"],
     };
-    const files = sampleFiles("ferry-c", few);
-    const impatient = {
-      "ps2.c": (files["ps2.c"] ?? "").replace("REPLY_TIMEOUT_MS 30", "REPLY_TIMEOUT_MS 5"),
-    };
     session = await EditorSession.open(
       packaged,
-      { ...files, ...impatient },
+      { ...sampleFiles("ferry-c", few), "ps2.c": impatientText },
       {
         "security.workspace.trust.enabled": false,
         "workbench.colorTheme": "Default Light Modern",
@@ -350,5 +351,20 @@ describe("a matrix", () => {
 
   test.each(themes)("in %s colours all texts of what failed can be read", async (...theme) => {
     await readIn(theme, session, ["ribbon-failed", "matrix-failed"]);
+  });
+
+  test("is run again, of the sources as they are then, where it is shown already", async () => {
+    const workbench = new Workbench(session.page);
+    const tabs = session.page.locator(".tab", { hasText: /^Matrix: / });
+    const said = (text: string) => workbench.view.locator("output", { hasText: text });
+    session.write("ps2.c", patientText);
+    await workbench.view.getByRole("button", { name: "Run Again" }).click(patience);
+    await said("All 18 cells: 18 passed").waitFor(patience);
+    await workbench.screenshot("matrix-again");
+    session.write("ps2.c", impatientText);
+    await workbench.openFile("main.c");
+    await workbench.showMatrix();
+    await said("All 18 cells: 15 passed, 3 failed").waitFor(patience);
+    expect(await tabs.count()).toBe(1);
   });
 });

@@ -31,6 +31,7 @@ class Matrix {
   readonly #ended = make("p", { class: "unseen", role: "status" });
   readonly #faults = make("div", { class: "faults" });
   readonly #cancel = make("button", { type: "button" }, "Cancel");
+  readonly #again = make("button", { type: "button", hidden: true }, "Run Again");
   readonly #frame = make("div", { class: "table", tabindex: -1, role: "region", "aria-label": "Cells" });
 
   constructor(name: string, plan: MatrixPlan) {
@@ -41,6 +42,7 @@ class Matrix {
       this.#cancel.setAttribute("aria-disabled", "true");
       host.postMessage({ kind: "cancel" });
     });
+    this.#again.addEventListener("click", () => host.postMessage({ kind: "again" }));
     this.#frame.append(this.#table(plan));
     const title = make("h1", { tabindex: -1 }, `${name}: every mouse at every PC`);
     page.replaceChildren(
@@ -50,7 +52,7 @@ class Matrix {
         { class: "soft strokes" },
         `Strokes: ${plan.strokes.map((stroke) => stroke.name).join(", ")}`,
       ),
-      make("div", { class: "tools" }, this.#bar, this.#said, this.#cancel),
+      make("div", { class: "tools" }, this.#bar, this.#said, this.#cancel, this.#again),
       this.#ended,
       this.#frame,
       this.#faults,
@@ -75,6 +77,7 @@ class Matrix {
     // Whoever pressed it is left where the cells begin.
     if (document.activeElement === this.#cancel) this.#frame.focus();
     this.#cancel.hidden = true;
+    this.#again.hidden = false;
     this.#bar.hidden = true;
     for (const place of this.#places.values())
       if (place.className === "waiting") place.replaceChildren("\u2013");

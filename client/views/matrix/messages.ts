@@ -13,5 +13,7 @@ export type EndOfMatrix = "done" | "cancelled" | "lost";
 export type FromMatrix =
   | { readonly kind: "ready" }
   | { readonly kind: "cancel" }
+  /** All cells are to be run once more. */
+  | { readonly kind: "again" }
   /** The run of a cell is to be shown. */
   | { readonly kind: "show"; readonly stroke: string; readonly mouse: string; readonly pc: string };

@@ -19,7 +19,7 @@ export function endInWords(why: EndOfMatrix): string {
     case "cancelled":
       return "; cancelled";
     case "lost":
-      return "; the checker ended, show the matrix again";
+      return "; the checker ended";
   }
 }
 

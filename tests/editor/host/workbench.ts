@@ -207,7 +207,7 @@ export class Workbench {
     await this.#pickAfter("Edgewise: Show a Run", rows, shown);
   }
 
-  /** Shows a matrix, once: a command that is slow to show it is not run again, as that would open another. */
+  /** Shows a matrix, once: a command that is slow to show it is not run again, as the cells would begin anew. */
   async showMatrix(): Promise<void> {
     await this.retrying((limit) => this.#enterCommand("Edgewise: Show the Matrix", limit));
     await this.page.locator(".tab.active", { hasText: "Matrix: " }).waitFor(patience);
