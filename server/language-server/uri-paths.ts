@@ -5,8 +5,8 @@ const driveLetter = /^\/[A-Za-z]:/;
 
 /**
  * The core's path of a URI: absolute, with `/`. That of a `file:` URI is the disk's; that of any other begins with the
- * scheme and the authority, as in `/memory:host/folder/main.c`. Undefined for what names no file: a malformed URI, one with a
- * query or a fragment.
+ * scheme and the authority, as in `/memory:host/folder/main.c`, and the root of what provides it has no `/` behind them, as
+ * projects are named. Undefined for what names no file: a malformed URI, one with a query or a fragment.
  */
 export function pathOfUri(uri: string): string | undefined {
   const [, scheme, authority = "", encoded = ""] = plainUri.exec(uri) ?? [];
@@ -14,7 +14,7 @@ export function pathOfUri(uri: string): string | undefined {
   if (scheme === undefined || /%2f/i.test(encoded)) return undefined;
   const path = decoded(encoded);
   if (path === undefined) return undefined;
-  if (scheme.toLowerCase() !== "file") return `/${scheme}:${authority}${path}`;
+  if (scheme.toLowerCase() !== "file") return `/${scheme}:${authority}${path.replace(/\/+$/, "")}`;
   if (authority !== "") return `//${authority}${path}`;
   return driveLetter.test(path) ? path.slice(1) : path;
 }

@@ -13,9 +13,15 @@ test.each([
   ["file:///%5B1%5D.c", "/[1].c"],
   ["memory:/home/a%20b/main.c", "/memory:/home/a b/main.c"],
   ["vscode-vfs://host%2Bone/owner/main.c", "/vscode-vfs:host%2Bone/owner/main.c"],
+  ["memory:/", "/memory:"],
+  ["memory://mount/", "/memory:mount"],
 ])("%s is the path %s", (uri, path) => {
   expect(pathOfUri(uri)).toBe(path);
   expect(pathOfUri(uriOfPath(path))).toBe(path);
+});
+
+test("a folder of another scheme is one path, with a slash at its end or without", () => {
+  expect(pathOfUri("memory://mount/firmware/")).toBe("/memory:mount/firmware");
 });
 
 test.each([

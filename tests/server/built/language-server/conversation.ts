@@ -82,7 +82,7 @@ export class Conversation {
   }
 
   uri(name: string): string {
-    return `${this.#root}/${name}`;
+    return `${this.#root.replace(/\/$/, "")}/${name}`;
   }
 
   request<T>(method: string, parameters: unknown, token?: CancellationToken): Promise<T> {

@@ -14,7 +14,7 @@ export class MemoryFiles implements Files<string> {
   readonly reads: string[] = [];
 
   constructor(root: string, files: Readonly<Record<string, string>>) {
-    this.texts = new Map(Object.entries(files).map(([name, text]) => [`${root}/${name}`, text]));
+    this.texts = new Map(Object.entries(files).map(([name, text]) => [`${startOf(root)}${name}`, text]));
   }
 
   answerRequestsOf(connection: MessageConnection): void {
@@ -28,9 +28,10 @@ export class MemoryFiles implements Files<string> {
 
   async list(folder: string) {
     await this.held;
+    const start = startOf(folder);
     const rests = [...this.texts.keys()]
-      .filter((uri) => uri.startsWith(`${folder}/`))
-      .map((uri) => uri.slice(folder.length + 1));
+      .filter((uri) => uri.startsWith(start))
+      .map((uri) => uri.slice(start.length));
     const entries = new Map(
       rests.map((rest) => [rest.replace(/\/.*$/, ""), { isFolder: rest.includes("/") }]),
     );
@@ -47,7 +48,7 @@ export class MemoryFiles implements Files<string> {
   }
 
   child(folder: string, name: string): string {
-    return `${folder}/${name}`;
+    return `${startOf(folder)}${name}`;
   }
 
   uriOf(address: string): string {
@@ -59,4 +60,9 @@ export class MemoryFiles implements Files<string> {
     if (text === undefined) throw new Error(`no ${file}`);
     return new TextEncoder().encode(text);
   }
+}
+
+/** What the URIs of all that is in a folder begin with. */
+function startOf(folder: string): string {
+  return folder.endsWith("/") ? folder : `${folder}/`;
 }

@@ -15,10 +15,14 @@ const isClean = (diagnostics: readonly Diagnostic[]) => diagnostics.length === 0
 const has = (rule: string) => (diagnostics: readonly Diagnostic[]) =>
   diagnostics.some(({ code }) => code === rule);
 
-/** A session over files that no disk has. */
-async function sessionOverMemory(files: Readonly<Record<string, string>>, held = Promise.resolve()) {
-  const session = followSession(new Session(new ScratchFolder({}), root));
-  const memory = new MemoryFiles(root, files);
+/** A session over files that no disk has, in the folder `open`. */
+async function sessionOverMemory(
+  files: Readonly<Record<string, string>>,
+  held = Promise.resolve(),
+  open = root,
+) {
+  const session = followSession(new Session(new ScratchFolder({}), open));
+  const memory = new MemoryFiles(open, files);
   memory.held = held;
   memory.answerRequestsOf(session.connection);
   await session.start({ status: true, files: true });
@@ -115,6 +119,20 @@ describe("a folder that only the client can read", () => {
       "plain passed",
       "wheel passed",
     ]);
+  });
+
+  test("one that is all that its provider has is run as well", async () => {
+    const open = "memory://harbour/";
+    const { session } = await sessionOverMemory(sampleFiles("ferry-c", {}), undefined, open);
+    const [firmware] = await session.request<readonly Firmware[]>("edgewise/firmwares", {});
+    expect(firmware?.root).toBe(open);
+    const run = await session.request<RunAnswer>("edgewise/run", {
+      project: firmware?.project,
+      stroke: "nudge",
+      mouse: "plain",
+      pc: "rts-toggle",
+    });
+    expect(run).toMatchObject({ kind: "run", root: open, overview: { passed: true } });
   });
 
   test("only sources, settings and makefiles are read, and not those of build folders", async () => {
