@@ -32,9 +32,12 @@ export class HandedFiles implements SourceHost {
     return this.#texts.has(path);
   }
 
-  /** Forgets what lies below a folder. */
-  forgetBelow(folder: string): void {
-    for (const path of [...this.#texts.keys()]) if (isBelow(folder, path)) this.#texts.delete(path);
+  /** A file is gone, or a folder with all below it but what lies in one of the folders that stay. */
+  forget(gone: string, staying: readonly string[] = []): void {
+    for (const path of [...this.#texts.keys()]) {
+      const isGone = path === gone || isBelow(gone, path);
+      if (isGone && !staying.some((folder) => isBelow(folder, path))) this.#texts.delete(path);
+    }
     this.#listings = undefined;
   }
 

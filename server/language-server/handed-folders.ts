@@ -28,7 +28,7 @@ export class HandedFolders {
   readonly #files: HandedFiles;
   readonly #client: FileClient;
   readonly #receiver: FileReceiver;
-  /** By path: settled once its files are there. */
+  /** By path: settled once its files are there; a folder that could not be read is not among them. */
   readonly #read = new Map<string, Promise<void>>();
   /** Changes are read one after the other, so that the last is what stays. */
   #changes: Promise<void> = Promise.resolve();
@@ -42,9 +42,10 @@ export class HandedFolders {
 
   /** Reads those of these folders that were not read yet, and forgets others. */
   async follow(folders: readonly string[]): Promise<void> {
-    for (const gone of [...this.#read.keys()].filter((folder) => !folders.includes(folder))) {
-      this.#read.delete(gone);
-      this.#files.forgetBelow(gone);
+    const gone = [...this.#read.keys()].filter((folder) => !folders.includes(folder));
+    for (const folder of gone) this.#read.delete(folder);
+    for (const folder of gone) {
+      this.#files.forget(folder, [...this.#read.keys()]);
       this.#receiver.changed();
     }
     await Promise.all(folders.map((folder) => this.#once(folder)));
@@ -63,36 +64,36 @@ export class HandedFolders {
 
   /** What the folders look like that a project may reach. */
   listingsFor(project: string): Listings {
-    const folder = [...this.#read.keys()].find((each) => each === project || isBelow(each, project));
-    return folder === undefined ? new Map() : this.#files.listingsBelow(folder);
+    const [outermost] = this.#foldersWith(project).sort((one, other) => one.length - other.length);
+    return outermost === undefined ? new Map() : this.#files.listingsBelow(outermost);
   }
 
   #once(folder: string): Promise<void> {
     const known = this.#read.get(folder);
     if (known !== undefined) return known;
-    const reading = this.#readFolder(folder);
+    const reading = this.#readFolder(folder).catch((error: unknown) => {
+      this.#receiver.log(`the files of ${uriOfPath(folder)} could not be had: ${String(error)}`);
+      // Whoever wants it next has it asked for again.
+      if (this.#read.get(folder) === reading) this.#read.delete(folder);
+    });
     this.#read.set(folder, reading);
     return reading;
   }
 
   async #readFolder(folder: string): Promise<void> {
-    try {
-      const contents = await this.#client.readFolder({ folder: uriOfPath(folder), ...wantedFiles });
-      if (!this.#read.has(folder)) return;
-      for (const sentence of contents.leftOut) this.#receiver.log(sentence);
-      for (const file of contents.files) this.#take(file);
-      this.#receiver.changed();
-    } catch (error) {
-      this.#receiver.log(`the files of ${uriOfPath(folder)} could not be had: ${String(error)}`);
-    }
+    const contents = await this.#client.readFolder({ folder: uriOfPath(folder), ...wantedFiles });
+    if (!this.#read.has(folder)) return;
+    for (const sentence of contents.leftOut) this.#receiver.log(sentence);
+    for (const file of contents.files) this.#take(file);
+    this.#receiver.changed();
   }
 
   async #readAnew(events: readonly FileEvent[]): Promise<void> {
     const wanted: string[] = [];
     for (const { uri, type } of events) {
       const path = pathOfUri(uri);
-      if (path === undefined || ![...this.#read.keys()].some((folder) => isBelow(folder, path))) continue;
-      if (type === FileChangeType.Deleted) this.#files.set(path, undefined);
+      if (path === undefined || this.#foldersWith(path).length === 0) continue;
+      if (type === FileChangeType.Deleted) this.#files.forget(path);
       else if (this.#files.has(path) || this.#hasRoom()) wanted.push(uri);
     }
     if (wanted.length === 0) return;
@@ -102,6 +103,10 @@ export class HandedFolders {
     } catch (error) {
       this.#receiver.log(`changed files could not be had: ${String(error)}`);
     }
+  }
+
+  #foldersWith(path: string): string[] {
+    return [...this.#read.keys()].filter((folder) => folder === path || isBelow(folder, path));
   }
 
   #hasRoom(): boolean {

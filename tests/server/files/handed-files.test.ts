@@ -28,9 +28,16 @@ test("what is gone is not listed", () => {
   const files = filled();
   files.set("/memory:a/p/src/deep/x.h", undefined);
   expect(files.listFolder("/memory:a/p")).toEqual(["main.c"]);
-  files.forgetBelow("/memory:a/p");
+  files.forget("/memory:a/p");
   expect(files.readText("/memory:a/p/main.c")).toBeUndefined();
   expect(files.readText("/memory:a/pq/other.c")).toBe("other");
+});
+
+test("what lies in a folder that stays is not forgotten", () => {
+  const files = filled();
+  files.forget("/memory:a", ["/memory:a/p/src"]);
+  expect(files.readText("/memory:a/p/src/deep/x.h")).toBe("x");
+  expect(files.count).toBe(1);
 });
 
 test("a project's folders are listed without those beside it", () => {

@@ -42,6 +42,49 @@ test("a folder is asked for once, and forgotten when it is gone", async () => {
   expect(changes()).toBe(3);
 });
 
+test("of folders within one another, what is left keeps its files and is listed whole", async () => {
+  const { folders, files, asked } = foldersOf();
+  const [outer, inner] = ["/memory:a/p", "/memory:a/p/in"];
+  const sources = () => [outer, inner].map((folder) => files.readText(`${folder}/main.c`));
+  const both = ["of memory://a/p", "of memory://a/p/in"];
+  await folders.follow([inner, outer]);
+  expect(sources()).toEqual(both);
+  expect([...folders.listingsFor(`${inner}/deep`).keys()].sort()).toEqual([outer, inner]);
+  await folders.follow([outer]);
+  expect(sources()).toEqual(both);
+  await folders.follow([outer, inner]);
+  await folders.follow([inner]);
+  expect(sources()).toEqual([undefined, "of memory://a/p/in"]);
+  expect(asked).toHaveLength(3);
+});
+
+test("a folder that is deleted takes what is below it along, the open one as well", async () => {
+  const { folders, files } = foldersOf();
+  await folders.follow(["/memory:a/p", "/memory:a/q"]);
+  files.set("/memory:a/p/lib/x.h", "x");
+  files.set("/memory:a/p/lib.c", "c");
+  const deleted = (uri: string) => folders.changed([{ uri, type: FileChangeType.Deleted }]);
+  await deleted("memory://a/p/lib");
+  expect(files.readText("/memory:a/p/lib/x.h")).toBeUndefined();
+  expect(files.readText("/memory:a/p/lib.c")).toBe("c");
+  await deleted("memory://a/q");
+  expect(files.readText("/memory:a/q/main.c")).toBeUndefined();
+});
+
+test("a folder that could not be had is asked for again", async () => {
+  let isAway = true;
+  const { folders, files } = foldersOf({
+    async readFolder({ folder }) {
+      if (isAway) throw new Error("not yet");
+      return { files: [handed(`${folder}/main.c`, "here")], leftOut: [] };
+    },
+  });
+  await folders.follow(["/memory:a/p"]);
+  isAway = false;
+  await folders.follow(["/memory:a/p"]);
+  expect(files.readText("/memory:a/p/main.c")).toBe("here");
+});
+
 test("changes outside of its folders are not asked for", async () => {
   const { folders, files, asked } = foldersOf();
   await folders.follow(["/memory:a/p"]);
