@@ -20,7 +20,10 @@ export interface Files<Address> {
 /** How many files or folders are asked for at a time: they may be far away. */
 const together = 16;
 
-/** Reads what is wanted of a folder, nearest files first, until a limit is met; what is left out is said. */
+/**
+ * Reads what is wanted of a folder, nearest files first, until a limit is met; what is left out is said. Rejects where the
+ * folder itself cannot be listed.
+ */
 export async function readFolder<Address>(
   files: Files<Address>,
   folder: Address,
@@ -103,7 +106,9 @@ async function listFolder<Address>(
       const listings = await Promise.all(
         some.map((folder) =>
           files.list(folder).catch((error: unknown) => {
-            leftOut.push(`${files.uriOf(folder)} cannot be listed: ${reasonOf(error)}`);
+            const said = `${files.uriOf(folder)} cannot be listed: ${reasonOf(error)}`;
+            if (folder === start) throw new Error(said);
+            leftOut.push(said);
             return [];
           }),
         ),

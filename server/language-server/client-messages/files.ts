@@ -3,7 +3,10 @@
  * them for a server that asks. A client whose `initializationOptions` hold `"files": true` answers these requests.
  */
 
-/** Request of the server: the files below a folder. Its parameters are a `ReadFolderParams`, its answer a `FolderContents`. */
+/**
+ * Request of the server: the files below a folder. Its parameters are a `ReadFolderParams`, its answer a `FolderContents`, or an
+ * error where the folder cannot be listed: it is then asked for again later.
+ */
 export const readFolderRequest = "edgewise/readFolder";
 
 /** Request of the server: files that came or changed. Its parameters are a `ReadFilesParams`, its answer a `HandedFile[]`. */

@@ -80,6 +80,12 @@ test("a folder that cannot be listed is told, and those beside it are read", asy
   expect(leftOut).toEqual([`${root}/shut cannot be listed: permission denied`]);
 });
 
+test("where the folder itself cannot be listed, there is nothing to hand over", async () => {
+  const files = new MemoryFiles(root, {});
+  files.list = () => Promise.reject(new Error("no connection"));
+  await expect(readFolder(files, root, wanted)).rejects.toThrow(`${root} cannot be listed: no connection`);
+});
+
 test("a file that is gone or too large is handed over as gone", async () => {
   const files = new MemoryFiles(root, { "1.c": "x".repeat(101) });
   const uris = [`${root}/1.c`, `${root}/2.c`];
