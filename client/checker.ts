@@ -14,6 +14,7 @@ import { type CheckStatus, statusNotification } from "../server/language-server/
 import type { LoadLibrary } from "./client-library.ts";
 import { fileSchemes } from "./file-schemes.ts";
 import { handOverFiles } from "./hand-over/hand-over-files.ts";
+import { ToldOnce } from "./hand-over/told-once.ts";
 import { ServerEnds } from "./server-ends.ts";
 import type { StatusItem } from "./status-item.ts";
 
@@ -33,6 +34,7 @@ export class Checker {
   readonly #library: LoadLibrary;
   readonly #status: StatusItem;
   readonly #ends = new ServerEnds();
+  readonly #told = new ToldOnce();
   /** Called for each cell of a matrix that was run. */
   onMatrixCell: (cell: MatrixCellParams) => void = () => undefined;
   #running: Running | undefined;
@@ -155,7 +157,7 @@ export class Checker {
 
   async #startOf(running: Running): Promise<void> {
     const client = await running.client;
-    handOverFiles(client);
+    handOverFiles(client, this.#told);
     client.onNotification(statusNotification, (status: CheckStatus) => {
       if (this.#running === running) this.#status.show(status);
     });

@@ -9,14 +9,23 @@ import {
   readFolderRequest,
 } from "../../server/language-server/client-messages/files.ts";
 import { type Files, readFiles, readFolder } from "./read-folder.ts";
+import type { ToldOnce } from "./told-once.ts";
 
 /** Reads files for the server that it cannot read itself: those of a browser and of virtual workspaces. */
-export function handOverFiles(client: BaseLanguageClient): void {
+export function handOverFiles(client: BaseLanguageClient, told: ToldOnce): void {
+  const warn = (leftOut: readonly string[]) => {
+    const news = told.firstNews(leftOut);
+    if (news !== undefined) void window.showWarningMessage(`Edgewise does not read everything: ${news}.`);
+  };
   client.onRequest(readFolderRequest, async (params: ReadFolderParams): Promise<FolderContents> => {
-    const contents = await readFolder(editorFiles, Uri.parse(params.folder), params);
-    const [first] = contents.leftOut;
-    if (first !== undefined) void window.showWarningMessage(`Edgewise does not read everything: ${first}.`);
-    return contents;
+    try {
+      const contents = await readFolder(editorFiles, Uri.parse(params.folder), params);
+      warn(contents.leftOut);
+      return contents;
+    } catch (error) {
+      if (error instanceof Error) warn([error.message]);
+      throw error;
+    }
   });
   client.onRequest(readFilesRequest, (params: ReadFilesParams): Promise<readonly HandedFile[]> => {
     const addresses = params.files.map((uri) => Uri.parse(uri));
