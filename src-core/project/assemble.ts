@@ -1,11 +1,11 @@
 import type { SettingsRead } from "../notes/settings/read-settings.ts";
 import type { Settings, SettingsProblem } from "../notes/settings/settings.ts";
 import type { Said } from "../notes/wires.ts";
+import { joinPath, nameOf, relativeTo } from "../reader/paths.ts";
 import type { SourceHost } from "../reader/source-host.ts";
 import { type Folder, foldersIn, readFolderTree } from "./folder-tree.ts";
 import { matchesGlob } from "./glob.ts";
 import type { Language } from "./languages.ts";
-import { joinPath, nameOf, relativeTo } from "./paths.ts";
 import type { Project, Unit } from "./project.ts";
 import { type Chooses, unitsOfFolder } from "./units.ts";
 

@@ -1,12 +1,12 @@
 import { readSettings, SETTINGS_FILE, type SettingsRead } from "../notes/settings/read-settings.ts";
 import { NO_SETTINGS } from "../notes/settings/settings.ts";
 import type { Vocabulary } from "../notes/vocabulary.ts";
+import { folderOf, joinPath, nameOf, tidyPath } from "../reader/paths.ts";
 import type { SourceHost } from "../reader/source-host.ts";
 import { assembleProject, type Part } from "./assemble.ts";
 import { type Folder, readFolderTree } from "./folder-tree.ts";
 import { languageOfHeader } from "./header-language.ts";
 import { isHeader, isSketchFile, unitLanguage } from "./languages.ts";
-import { folderOf, joinPath, nameOf, tidyPath } from "./paths.ts";
 import type { Project } from "./project.ts";
 
 export interface FindContext {

@@ -1,5 +1,5 @@
+import { joinPath } from "../reader/paths.ts";
 import type { SourceHost } from "../reader/source-host.ts";
-import { joinPath } from "./paths.ts";
 
 /** A folder with all that is of interest below it. */
 export interface Folder {

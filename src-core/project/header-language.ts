@@ -1,8 +1,8 @@
+import { joinPath, nameOf } from "../reader/paths.ts";
 import type { SourceHost } from "../reader/source-host.ts";
 import type { Folder } from "./folder-tree.ts";
 import { foldersIn } from "./folder-tree.ts";
 import { headerLanguage, isHeader, isSketchFile, type Language, unitLanguage } from "./languages.ts";
-import { joinPath, nameOf } from "./paths.ts";
 
 /** The language of a header: C++ where any C++ file below `folder` includes it, directly or through headers. */
 export function languageOfHeader(host: SourceHost, header: string, folder: Folder): Language {

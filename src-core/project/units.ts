@@ -1,7 +1,7 @@
+import { joinPath, nameOf } from "../reader/paths.ts";
 import type { SourceHost } from "../reader/source-host.ts";
 import type { Folder } from "./folder-tree.ts";
 import { isSketchFile, unitLanguage } from "./languages.ts";
-import { joinPath, nameOf } from "./paths.ts";
 import type { Unit } from "./project.ts";
 
 /** The header that sketch tools include before a sketch. */

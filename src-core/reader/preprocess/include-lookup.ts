@@ -1,3 +1,4 @@
+import { folderOf, isAbsolute, joinPath } from "../paths.ts";
 import type { SourceHost } from "../source-host.ts";
 import type { LookupRecord } from "./kept-inclusions.ts";
 import { isWorkspaceFile } from "./notebook.ts";
@@ -12,24 +13,6 @@ export interface LookupInput {
   readonly host: SourceHost;
   readonly includePaths: readonly string[];
   readonly standIns: (name: string) => string | undefined;
-}
-
-/** `a/b` and `../c` put together, with `.` and `..` resolved as far as can be. */
-function joinPath(folder: string, name: string): string {
-  const isRooted = name.startsWith("/") || folder.startsWith("/");
-  const parts: string[] = [];
-  for (const part of (name.startsWith("/") ? name : `${folder}/${name}`).split("/")) {
-    if (part === "" || part === ".") continue;
-    const last = parts.at(-1);
-    if (part !== ".." || last === ".." || (last === undefined && !isRooted)) parts.push(part);
-    else parts.pop();
-  }
-  return (isRooted ? "/" : "") + parts.join("/");
-}
-
-function folderOf(file: string): string {
-  const slash = file.lastIndexOf("/");
-  return slash < 0 ? "" : slash === 0 ? "/" : file.slice(0, slash);
 }
 
 /** Finds the file of an include: beside the including file, on the include paths, among the stand-ins. */
@@ -74,9 +57,10 @@ export class IncludeLookup {
   /** Paths of the workspace where an include is looked for, in order. */
   private paths(name: string, isQuoted: boolean, from: string): readonly string[] {
     if (name === "") return [];
-    if (name.startsWith("/")) return [joinPath("", name)];
+    if (isAbsolute(name)) return [joinPath(".", name)];
+    const { includePaths } = this.input;
     const isBeside = isQuoted && isWorkspaceFile(from);
-    const folders = isBeside ? [folderOf(from), ...this.input.includePaths] : this.input.includePaths;
+    const folders = isBeside ? [folderOf(from) ?? ".", ...includePaths] : includePaths;
     return folders.map((folder) => joinPath(folder, name));
   }
 }

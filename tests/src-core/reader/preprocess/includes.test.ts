@@ -48,6 +48,19 @@ describe("where a header is looked for", () => {
     expect(read({ "main.c": '#include "../x.h"', "../x.h": "x" })).toBe("x");
   });
 
+  test("a share of the network and another drive", () => {
+    expect(
+      read(
+        {
+          "//harbour/share/main.c": '#include "x.h"\n#include "C:/lib/y.h"',
+          "//harbour/share/x.h": "x",
+          "C:/lib/y.h": "y",
+        },
+        { mains: ["//harbour/share/main.c"] },
+      ),
+    ).toBe("x y");
+  });
+
   test("#include_next goes on behind the file itself", () => {
     const shadowed = {
       "main.c": '#include "x.h"',
