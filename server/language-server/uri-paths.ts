@@ -10,12 +10,12 @@ const driveLetter = /^\/[A-Za-z]:/;
  */
 export function pathOfUri(uri: string): string | undefined {
   const [, scheme, authority = "", encoded = ""] = plainUri.exec(uri) ?? [];
-  // A slash within a name would be taken for one between two.
-  if (scheme === undefined || /%2f/i.test(encoded)) return undefined;
   const path = decoded(encoded);
-  if (path === undefined) return undefined;
+  if (scheme === undefined || path === undefined) return undefined;
   if (scheme.toLowerCase() !== "file") return `/${scheme}:${authority}${path.replace(/\/+$/, "")}`;
-  if (authority !== "") return `//${authority}${path}`;
+  const server = decoded(authority);
+  if (server === undefined) return undefined;
+  if (server !== "") return `//${server}${path}`;
   return driveLetter.test(path) ? path.slice(1) : path;
 }
 
@@ -24,8 +24,10 @@ export function uriOfPath(path: string): string {
   if (scheme !== undefined) {
     return `${scheme}:${authority === "" ? "" : `//${authority}`}${encodedPath(rest === "" ? "/" : rest)}`;
   }
-  const [, share, below] = /^\/\/([^/]+)(\/.*)$/.exec(path) ?? [];
-  if (share !== undefined && below !== undefined) return `file://${share}${encodedPath(below)}`;
+  const [, server, below] = /^\/\/([^/]+)(\/.*)$/.exec(path) ?? [];
+  if (server !== undefined && below !== undefined) {
+    return `file://${encodeURIComponent(server)}${encodedPath(below)}`;
+  }
   return `file://${encodedPath(path.startsWith("/") ? path : `/${path}`)}`;
 }
 
@@ -34,9 +36,11 @@ export function isForeign(path: string): boolean {
   return foreignPath.test(path);
 }
 
-function decoded(path: string): string | undefined {
+function decoded(part: string): string | undefined {
+  // A slash within a name would be taken for one between two.
+  if (/%2f/i.test(part)) return undefined;
   try {
-    return decodeURIComponent(path);
+    return decodeURIComponent(part);
   } catch {
     return undefined;
   }

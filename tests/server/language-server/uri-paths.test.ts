@@ -10,6 +10,7 @@ test.each([
   ["file:///c%3A/a/main.c", "c:/a/main.c"],
   ["file:///C:/a/main.c", "C:/a/main.c"],
   ["file://share/a/main.c", "//share/a/main.c"],
+  ["file://sub%24/system/main.c", "//sub$/system/main.c"],
   ["file:///%5B1%5D.c", "/[1].c"],
   ["memory:/home/a%20b/main.c", "/memory:/home/a b/main.c"],
   ["vscode-vfs://host%2Bone/owner/main.c", "/vscode-vfs:host%2Bone/owner/main.c"],
@@ -18,6 +19,10 @@ test.each([
 ])("%s is the path %s", (uri, path) => {
   expect(pathOfUri(uri)).toBe(path);
   expect(pathOfUri(uriOfPath(path))).toBe(path);
+});
+
+test("the server of a share is encoded as an editor does", () => {
+  expect(uriOfPath("//sub$/system/main.c")).toBe("file://sub%24/system/main.c");
 });
 
 test("a folder of another scheme is one path, with a slash at its end or without", () => {
@@ -31,6 +36,8 @@ test.each([
   "",
   "file:///a%2Fb.c",
   "file:///a%ff",
+  "file://a%2Fb/main.c",
+  "file://a%ff/main.c",
 ])("%j has no path", (uri) => {
   expect(pathOfUri(uri)).toBeUndefined();
 });
