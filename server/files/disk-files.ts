@@ -13,6 +13,8 @@ export interface Unreadable {
 
 /** The files of the disk. Paths are as given to the core, with `/`; relative ones start at `folder`. */
 export class DiskFiles implements SourceHost {
+  /** As the disks of these systems do unless they are set up otherwise. */
+  readonly ignoresCase = process.platform === "win32" || process.platform === "darwin";
   readonly #folder: string;
   readonly #unreadable = new Map<string, Unreadable>();
 

@@ -10,5 +10,6 @@ export function routedFiles(
   return {
     readText: (path) => of(path).readText(path),
     listFolder: (path) => of(path).listFolder(path),
+    ignoresCase: host.ignoresCase === true || other.ignoresCase === true,
   };
 }

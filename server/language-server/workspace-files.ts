@@ -40,6 +40,10 @@ export class WorkspaceFiles implements SourceHost {
     return names;
   }
 
+  get ignoresCase(): boolean {
+    return this.#disk.ignoresCase === true;
+  }
+
   openBuffer(path: string, document: TextDocument): void {
     this.#buffers.set(path, document);
   }

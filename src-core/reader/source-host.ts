@@ -7,6 +7,8 @@ export interface SourceHost {
   readText(path: string): string | undefined;
   /** Names in a folder, folders ending in `/`; empty where there is no such folder. Never throws. */
   listFolder(path: string): readonly string[];
+  /** Whether a file is found by other spellings than the one that its folder lists, `Ring.h` for `ring.h`. */
+  readonly ignoresCase?: boolean;
 }
 
 /** A host over plain records: path to text. For tests and for snapshots. */

@@ -112,6 +112,10 @@ class EditedFiles implements SourceHost {
   listFolder(path: string): readonly string[] {
     return this.#files.listFolder(path);
   }
+
+  get ignoresCase(): boolean {
+    return this.#files.ignoresCase === true;
+  }
 }
 
 interface Read {

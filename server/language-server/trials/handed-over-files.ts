@@ -24,4 +24,8 @@ export class HandedOverFiles implements SourceHost {
   listFolder(path: string): readonly string[] {
     return this.#listings.get(path) ?? this.#disk?.listFolder(path) ?? [];
   }
+
+  get ignoresCase(): boolean {
+    return this.#disk?.ignoresCase === true;
+  }
 }

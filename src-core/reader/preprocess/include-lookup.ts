@@ -1,6 +1,7 @@
 import { folderOf, isAbsolute, joinPath } from "../paths.ts";
 import type { SourceHost } from "../source-host.ts";
 import type { LookupRecord } from "./kept-inclusions.ts";
+import { ListedPaths } from "./listed-paths.ts";
 import { isWorkspaceFile } from "./notebook.ts";
 
 export interface FoundFile {
@@ -19,11 +20,13 @@ export interface LookupInput {
 export class IncludeLookup {
   private readonly input: LookupInput;
   private readonly texts = new Map<string, string | undefined>();
+  private readonly paths: ListedPaths;
   /** Takes down what is asked while a built-in header is read that may be kept. */
   record: LookupRecord | undefined;
 
   constructor(input: LookupInput) {
     this.input = input;
+    this.paths = new ListedPaths(input.host);
   }
 
   read(path: string): string | undefined {
@@ -38,14 +41,17 @@ export class IncludeLookup {
   }
 
   /** `skip`: for `#include_next`, the file found first before; the search goes on behind it. */
-  find(name: string, isQuoted: boolean, from: string, skip: string | undefined): FoundFile | undefined {
-    const paths = this.paths(name, isQuoted, from);
-    const start = skip === undefined ? 0 : paths.indexOf(skip) + 1;
+  find(written: string, isQuoted: boolean, from: string, skip: string | undefined): FoundFile | undefined {
+    const name = written.replaceAll("\\", "/");
+    const paths = this.pathsOf(name, isQuoted, from);
+    const start =
+      skip === undefined ? 0 : paths.findIndex((path) => this.paths.listed(path, from) === skip) + 1;
     for (const path of paths.slice(start)) {
       const text = this.read(path);
       if (text !== undefined) {
         if (this.record !== undefined) this.record.mustRepeat = true;
-        return { file: path, text };
+        const file = this.paths.listed(path, from);
+        return { file, text: this.read(file) ?? text };
       }
       this.record?.absent.add(path);
     }
@@ -55,7 +61,7 @@ export class IncludeLookup {
   }
 
   /** Paths of the workspace where an include is looked for, in order. */
-  private paths(name: string, isQuoted: boolean, from: string): readonly string[] {
+  private pathsOf(name: string, isQuoted: boolean, from: string): readonly string[] {
     if (name === "") return [];
     if (isAbsolute(name)) return [joinPath(".", name)];
     const { includePaths } = this.input;

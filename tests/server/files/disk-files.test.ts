@@ -23,6 +23,11 @@ test("files are read and folders listed, folders marked by a slash", () => {
   expect(files.unreadable).toEqual([]);
 });
 
+test("whether a name is found in other case is known beforehand", () => {
+  const files = new DiskFiles(folder);
+  expect(files.ignoresCase).toBe(files.readText("MAIN.C") !== undefined);
+});
+
 test("what is not there is not at fault", () => {
   const files = new DiskFiles(folder);
   expect(files.readText("other.h")).toBeUndefined();

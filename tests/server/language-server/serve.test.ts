@@ -5,8 +5,9 @@ import { createConnection, type Diagnostic, type Hover } from "vscode-languagese
 import { serve } from "../../../server/language-server/serve.ts";
 import { workersRunning } from "../../../server/language-server/trials/node/start-worker.ts";
 import { PackageFiles } from "../../../server/package-files.ts";
-import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
+import { hostOfFiles, type SourceHost } from "../../../src-core/reader/source-host.ts";
 import { createService } from "../../../src-core/service/create-service.ts";
+import { hostIgnoringCase } from "../../src-core/reader/host-ignoring-case.ts";
 import { loadGrammar } from "../../src-core/reader/syntax/load-grammar.ts";
 import { serialSource } from "../built/sample-firmware.ts";
 
@@ -18,7 +19,7 @@ afterEach(() => {
 });
 
 /** A client of a server in this process, over `/w`, whose trials are left to one of the programs in `trials/node`. */
-async function clientOf(program: string, files: Readonly<Record<string, string>>) {
+async function clientOf(program: string, disk: SourceHost) {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
   const client = createMessageConnection(
@@ -27,7 +28,7 @@ async function clientOf(program: string, files: Readonly<Record<string, string>>
   );
   serve(server, {
     version: "0",
-    disk: hostOfFiles(files),
+    disk,
     makeService: (host) => createService({ host, grammar, startName: "" }),
     startWorker: workersRunning(new URL(`trials/node/programs/${program}.mjs`, import.meta.url), 32),
     startRunWorker: () => ({ post: () => undefined, end: () => undefined }),
@@ -71,7 +72,7 @@ test.each([
   // 51 makes 19231 baud at 16 MHz: ATmega328P datasheet, baud rate equations.
   const note = "// @wire board atmega328p clock=16MHz\n// @wire serial uart=0 baud=1200 line=7N1\n";
   const text = `${note}${serialSource(51)}`;
-  const { client, diagnostics, log } = await clientOf(program, { "/w/main.c": text });
+  const { client, diagnostics, log } = await clientOf(program, hostOfFiles({ "/w/main.c": text }));
   const uri = "file:///w/main.c";
   const isTold = (now: readonly Diagnostic[]) => now.some(({ message }) => String(message).includes(why));
   const textDocument = { uri, languageId: "c", version: 1, text };
@@ -106,7 +107,7 @@ test.each([
 
 test("opening a file whose text is known leaves its trial alone", async () => {
   const text = "int main(void) { return 0; }\n";
-  const { client, diagnostics } = await clientOf("counting", { "/w/main.c": text });
+  const { client, diagnostics } = await clientOf("counting", hostOfFiles({ "/w/main.c": text }));
   const uri = "file:///w/main.c";
   const textDocument = { uri, languageId: "c", version: 1, text };
   await client.sendNotification("textDocument/didOpen", { textDocument });
@@ -118,5 +119,20 @@ test("opening a file whose text is known leaves its trial alone", async () => {
     textDocument: { ...textDocument, text: `${text}\n` },
   });
   await diagnostics(uri, says(2));
+  await client.sendRequest("shutdown");
+});
+
+test("what is typed into a header counts, whatever the case of its name in an include", async () => {
+  const note = "// @wire board atmega328p clock=16MHz\n// @wire serial uart=0 baud=1200 line=7N1\n";
+  const disk = hostIgnoringCase({
+    "/w/main.c": `${note}#include "Rate.h"\n${serialSource("DIVISOR")}`,
+    "/w/rate.h": "#define DIVISOR 832\n",
+  });
+  const { client, diagnostics } = await clientOf("counting", disk);
+  const hasBaudError = (now: readonly Diagnostic[]) => now.some(({ code }) => code === "serial/baud-error");
+  await diagnostics("file:///w/main.c", (now) => !hasBaudError(now));
+  const textDocument = { uri: "file:///w/rate.h", languageId: "c", version: 1, text: "#define DIVISOR 51\n" };
+  await client.sendNotification("textDocument/didOpen", { textDocument });
+  await diagnostics("file:///w/main.c", hasBaudError);
   await client.sendRequest("shutdown");
 });

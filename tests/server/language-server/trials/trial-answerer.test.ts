@@ -5,6 +5,7 @@ import { TrialAnswerer } from "../../../../server/language-server/trials/trial-a
 import { hostOfFiles, type SourceHost } from "../../../../src-core/reader/source-host.ts";
 import { createService } from "../../../../src-core/service/create-service.ts";
 import { noChoices } from "../../../../src-core/trial-details.ts";
+import { hostIgnoringCase } from "../../../src-core/reader/host-ignoring-case.ts";
 import { loadGrammar } from "../../../src-core/reader/syntax/load-grammar.ts";
 import { encoderFirmware, rightMark, wrongMark } from "../../built/encoder-firmware.ts";
 
@@ -34,6 +35,18 @@ test("texts that were handed over go before those of the disk", () => {
   };
   expect(triedWith(wrong)).toEqual(["report/sync-bit"]);
   expect(triedWith(right)).toEqual([]);
+});
+
+test("a header that was handed over goes before the disk's by whatever spelling it is included", () => {
+  const main = '#include "Encoder.h"\n';
+  const disk = hostIgnoringCase({ "p/edgewise.json": "{}", "p/main.c": main, "p/encoder.h": right });
+  const answer = answerOf(new TrialAnswerer(disk, makeService), {
+    project: "p",
+    texts: new Map([["p/encoder.h", wrong]]),
+    choices: noChoices,
+    cancel: newCancelFlag(),
+  });
+  expect(answer).toMatchObject({ kind: "tried", result: { findings: [{ rule: "report/sync-bit" }] } });
 });
 
 test("what was not handed over is read from the disk", () => {

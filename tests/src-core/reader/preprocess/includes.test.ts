@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { hostIgnoringCase } from "../host-ignoring-case.ts";
 import { readFiles, readText, spell } from "./read.ts";
 
 function read(
@@ -76,6 +77,44 @@ describe("where a header is looked for", () => {
     const text =
       '#define Q "a.h"\n#include Q\n#define A <b.h>\n#include A\n#define N(x) <x.h>\n#include N(b)';
     expect(read({ "main.c": text, "a.h": "a" }, { standIns: { "b.h": "b" } })).toBe("a b b");
+  });
+});
+
+describe("headers in other spellings", () => {
+  const files = {
+    "fw/src/main.c": '#include "../LIB/Ring.h"\n#include "Queue.h"\n#include "queue.h"',
+    "fw/lib/ring.h": '#include "Board.h"\nring',
+    "fw/lib/board.h": "board",
+    "fw/src/queue.h": "#pragma once\nqueue",
+  };
+
+  test("where case is ignored, a header is the file that its folder lists", () => {
+    const { tokens, files: read } = readFiles(files, { mains: ["fw/src/main.c"], hostOf: hostIgnoringCase });
+    expect(spell(tokens)).toBe("board ring queue");
+    expect(read).toEqual(["fw/src/main.c", "fw/lib/ring.h", "fw/lib/board.h", "fw/src/queue.h"]);
+  });
+
+  test("an include path in other case is the folder that is listed", () => {
+    const { files: read } = readFiles(
+      { "main.c": "#include <ring.h>", "lib/ring.h": "#include_next <Ring.h>", "more/ring.h": "more" },
+      { includePaths: ["Lib", "MORE"], hostOf: hostIgnoringCase },
+    );
+    expect(read).toEqual(["main.c", "lib/ring.h", "more/ring.h"]);
+  });
+
+  test("where case counts, the header is not there", () => {
+    const { missing } = readFiles(files, { mains: ["fw/src/main.c"] });
+    expect(missing.map(({ name }) => name)).toEqual(["../LIB/Ring.h", "Queue.h"]);
+  });
+
+  test("a backslash is taken for a slash", () => {
+    const text = '#include "..\\lib\\board.h"\n#include <avr\\x.h>';
+    const { tokens, files: read } = readFiles(
+      { ...files, "fw/src/main.c": text },
+      { mains: ["fw/src/main.c"], standIns: { "avr/x.h": "x" } },
+    );
+    expect(spell(tokens)).toBe("board x");
+    expect(read).toEqual(["fw/src/main.c", "fw/lib/board.h"]);
   });
 });
 

@@ -1,7 +1,7 @@
 import type { Language } from "../../../../src-core/reader/lexer/scanner.ts";
 import { preprocess } from "../../../../src-core/reader/preprocess/preprocess.ts";
 import { PreprocessCache } from "../../../../src-core/reader/preprocess/preprocess-cache.ts";
-import { hostOfFiles } from "../../../../src-core/reader/source-host.ts";
+import { hostOfFiles, type SourceHost } from "../../../../src-core/reader/source-host.ts";
 import type { Preprocessed, Token } from "../../../../src-core/reader/tokens.ts";
 
 export interface ReadSettings {
@@ -12,6 +12,7 @@ export interface ReadSettings {
   readonly includePaths?: readonly string[];
   readonly standIns?: Readonly<Record<string, string>>;
   readonly cache?: PreprocessCache;
+  readonly hostOf?: (files: Readonly<Record<string, string>>) => SourceHost;
 }
 
 /** Preprocesses files given by path and text; `main.c` unless other main files are named. */
@@ -21,7 +22,7 @@ export function readFiles(
 ): Preprocessed {
   const standIns = settings.standIns ?? {};
   return preprocess({
-    host: hostOfFiles(files),
+    host: (settings.hostOf ?? hostOfFiles)(files),
     mains: settings.mains ?? ["main.c"],
     prelude: settings.prelude ?? [],
     language: settings.language ?? "c",

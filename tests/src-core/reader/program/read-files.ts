@@ -3,7 +3,7 @@ import { chip } from "../../../../src-core/model/chips.ts";
 import type { Program, UnitRequest } from "../../../../src-core/reader/program/program.ts";
 import { ProgramCache } from "../../../../src-core/reader/program/program-cache.ts";
 import { readProgram } from "../../../../src-core/reader/program/read-program.ts";
-import { hostOfFiles } from "../../../../src-core/reader/source-host.ts";
+import { hostOfFiles, type SourceHost } from "../../../../src-core/reader/source-host.ts";
 import { grammar } from "../typed/type-source.ts";
 
 /** One unit for each C and C++ file, one for all `.ino` files. */
@@ -28,9 +28,10 @@ function knownChip(name: string): Chip {
 export async function readFiles(
   files: Readonly<Record<string, string>>,
   cache: ProgramCache = new ProgramCache(),
+  host: SourceHost = hostOfFiles(files),
 ): Promise<Program> {
   return readProgram({
-    host: hostOfFiles(files),
+    host,
     units: unitsOf(Object.keys(files)),
     chip: knownChip("atmega328p"),
     clockHz: 16_000_000,

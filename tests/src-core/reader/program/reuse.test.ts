@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { ProgramCache } from "../../../../src-core/reader/program/program-cache.ts";
+import { hostIgnoringCase } from "../host-ignoring-case.ts";
 import { readFiles } from "./read-files.ts";
 
 const files = {
@@ -28,6 +29,17 @@ test("a header that appears is noticed", async () => {
   const after = await readFiles({ "main.c": source, "late.h": "#define LATE 7\n" }, cache);
   expect(after.units[0]?.preprocessed.missing).toEqual([]);
   expect(after.units[0]?.typed.variables[0]?.initializer).toMatchObject({ value: { value: 7n } });
+});
+
+test("a header whose name changes in case alone is noticed", async () => {
+  const cache = new ProgramCache();
+  const filesOf = async (header: string) => {
+    const named = { "main.c": '#include "ring.h"\n', [header]: "#define RING 7\n" };
+    const program = await readFiles(named, cache, hostIgnoringCase(named));
+    return program.units[0]?.preprocessed.files;
+  };
+  expect(await filesOf("Ring.h")).toEqual(["main.c", "Ring.h"]);
+  expect(await filesOf("ring.h")).toEqual(["main.c", "ring.h"]);
 });
 
 test("what was read from a cache is what is read without one", async () => {
