@@ -37,6 +37,8 @@ export class Linker implements Linkage {
   originOf: ((symbol: FunctionSymbol) => Origin | undefined) | undefined;
   /** Called for objects that nobody had asked for before. */
   onPlaced: ((variable: Variable) => void) | undefined;
+  /** Called for others, whenever code that uses them is made. */
+  onUsed: ((variable: Variable) => void) | undefined;
 
   constructor(
     program: Program,
@@ -114,7 +116,10 @@ export class Linker implements Linkage {
   globalAddress(variable: Variable): number {
     const meant = this.#program.definingVariable(variable);
     const known = this.#objects.get(meant);
-    if (known !== undefined) return known;
+    if (known !== undefined) {
+      this.onUsed?.(meant);
+      return known;
+    }
     const isReference = meant.type.kind === "reference";
     const size = isReference
       ? this.model.pointer / 8

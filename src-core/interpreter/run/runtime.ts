@@ -1,4 +1,5 @@
 import type { Chip } from "../../model/chips/chip.ts";
+import type { Program } from "../../reader/program/program.ts";
 import { isStandIn } from "../../reader/tokens.ts";
 import type { At, ClassMembers, FunctionSymbol, Variable } from "../../reader/typed/nodes.ts";
 import { alignmentOf, sizeOf } from "../../reader/types/layout.ts";
@@ -54,6 +55,8 @@ export class Runtime {
   readonly #compile: (code: string) => Code;
   readonly #instruct: Instructions;
   readonly #saved: SavedMemory[] = [];
+  /** The objects of the program's declarations. */
+  readonly #listed: ReadonlySet<Variable>;
   readonly #initialized = new Set<Variable>();
   /** Objects that have a place by now. */
   readonly #placed: Variable[] = [];
@@ -104,6 +107,11 @@ export class Runtime {
     };
     this.linker.originOf = (symbol) => this.#bodies.of(symbol)?.origin;
     const shared = new Set(request.shared?.map((variable) => program.definingVariable(variable)));
+    this.#listed = new Set(declaredIn(program).map((variable) => program.definingVariable(variable)));
+    // One may be initialised by another that was placed behind it: a template's parameter by that of the template around.
+    this.linker.onUsed = (variable) => {
+      if (this.#isRunning && !this.#listed.has(variable)) this.#initialize(variable);
+    };
     this.linker.onPlaced = (variable) => {
       this.#placed.push(variable);
       if (shared.has(variable)) this.#share(variable);
@@ -137,12 +145,9 @@ export class Runtime {
       this.#guards.length = 0;
       this.#kept.clear();
       this.#initialized.clear();
-      const { program } = this.#request;
-      const variables = program.units.flatMap(({ typed }) => typed.variables);
-      const listed = new Set(variables.map((variable) => program.definingVariable(variable)));
       // Members that are defined within their class have their values before anything else runs (C++11 3.6.2p2, 9.4.2p3).
-      for (const variable of this.#placed) if (!listed.has(variable)) this.#initialize(variable);
-      for (const variable of variables) {
+      for (const variable of this.#placed) if (!this.#listed.has(variable)) this.#initialize(variable);
+      for (const variable of declaredIn(this.#request.program)) {
         const isAuthors = !isStandIn(variable.at.first.file);
         if (isAuthors || this.linker.placedAt(variable) !== undefined) this.#initialize(variable);
       }
@@ -522,4 +527,8 @@ function compilerOf(services: Readonly<Record<string, unknown>>): (code: string)
   const names = Object.keys(services);
   const values = Object.values(services);
   return (code) => new Function(...names, `"use strict";return ${code}`)(...values);
+}
+
+function declaredIn(program: Program): readonly Variable[] {
+  return program.units.flatMap(({ typed }) => typed.variables);
 }

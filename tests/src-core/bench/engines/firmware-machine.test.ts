@@ -69,3 +69,20 @@ test("members that a class defines in itself have their values from the start, i
     expect(sent.map(({ byte }) => byte)).toEqual([15, 6, 0, 1, 2]);
   }
 });
+
+// The value of a template's parameter is that of its argument: C++11 14.3.2.
+test("a template's parameter has the value of the parameter around it, in each run", () => {
+  const nested = `
+    template <uint8_t LAMP> struct Lamp { static uint8_t number() { return LAMP; } };
+    template <uint8_t FIRST> struct Row { uint8_t number() { return Lamp<FIRST>::number(); } };
+    Row<5> row;
+    void setup() {
+      Serial.begin(9600);
+      Serial.write(row.number());
+    }
+    void loop() {}`;
+  for (const runsBefore of [0, 1, 2]) {
+    const sent = runSketch(nested, { milliseconds: 20, runsBefore }).bytes(9600);
+    expect(sent.map(({ byte }) => byte)).toEqual([5]);
+  }
+});
