@@ -10,6 +10,7 @@ import {
   workspace,
 } from "vscode";
 import {
+  type CannotRun,
   closeRunNotification,
   type PanelAnswer,
   type PanelParams,
@@ -17,6 +18,7 @@ import {
   panelRequest,
   type RunAnswer,
   type RunParams,
+  type RunTextAnswer,
   type RunTextParams,
   runRequest,
   runTextRequest,
@@ -101,8 +103,12 @@ export class RibbonPanels implements Disposable {
       case "panel": {
         const { from, to, columns } = message;
         const params: PanelParams = { run, from, to, columns };
-        const laidOut = await this.#askOf<PanelAnswer>(held, panelRequest, params);
-        return post(laidOut ? { kind: "panel", panel: laidOut, columns } : { kind: "lost" });
+        const answer = await this.#askOf<PanelAnswer>(held, panelRequest, params);
+        return post(
+          answer?.kind === "panel"
+            ? { kind: "panel", panel: answer.panel, columns }
+            : { kind: "cannot", words: whyNot(answer) },
+        );
       }
       case "open":
         return openPlace(root, message.place, panel.viewColumn);
@@ -131,14 +137,20 @@ export class RibbonPanels implements Disposable {
       filters: format === "svg" ? { "SVG picture": ["svg"] } : { "Value change dump": ["vcd"] },
     });
     if (target === undefined) return;
-    const text = await this.#askOf<string | null>(held, runTextRequest, params);
-    if (text === undefined || text === null) return post({ kind: "lost" });
+    const answer = await this.#askOf<RunTextAnswer>(held, runTextRequest, params);
+    if (answer?.kind !== "text") return post({ kind: "cannot", words: whyNot(answer) });
     try {
-      await workspace.fs.writeFile(target, new TextEncoder().encode(text));
+      await workspace.fs.writeFile(target, new TextEncoder().encode(answer.text));
     } catch (error) {
       void window.showErrorMessage(`${target.fsPath} could not be written: ${String(error)}`);
     }
   }
+}
+
+/** `undefined` where the server that held the run is gone. */
+function whyNot(answer: CannotRun | undefined): string {
+  if (answer !== undefined) return `The checker could not answer: ${answer.message}.`;
+  return "The checker was restarted and does not hold this run any more. Show it again to look closer.";
 }
 
 /** Shows a line of the source beside the run, so that both stay in sight. */

@@ -10,8 +10,8 @@ export type ToRibbon =
   | { readonly kind: "run"; readonly overview: RunOverview }
   /** What was asked for, laid out for so many columns. */
   | { readonly kind: "panel"; readonly panel: Panel; readonly columns: number }
-  /** The server does not hold the run any more. */
-  | { readonly kind: "lost" };
+  /** Why what was asked for cannot be shown, as a sentence. */
+  | { readonly kind: "cannot"; readonly words: string };
 
 /** What it says. */
 export type FromRibbon =

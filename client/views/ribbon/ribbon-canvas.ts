@@ -145,6 +145,11 @@ export class RibbonCanvas {
     this.#changed();
   }
 
+  /** What was asked for does not come; the next move asks again. */
+  refused(): void {
+    this.#asked = undefined;
+  }
+
   get #width(): number {
     return Math.max(gutter + 100, this.element.clientWidth);
   }

@@ -18,20 +18,22 @@ window.addEventListener("message", ({ data }: MessageEvent<ToRibbon>) => {
       canvas = build(data.overview);
       break;
     case "panel":
+      page.querySelector(".cannot")?.remove();
       canvas?.take(data.panel, data.columns);
       break;
-    case "lost":
-      tellLost();
+    case "cannot":
+      tell(data.words);
+      canvas?.refused();
   }
 });
 host.postMessage({ kind: "ready" });
 
 /** Stays to be seen, as what is asked for next is said over it. */
-function tellLost(): void {
-  if (page.querySelector(".lost") !== null) return;
-  const words =
-    "The checker was restarted and does not hold this run any more. Show it again to look closer.";
-  canvas?.element.before(make("p", { class: "lost", role: "alert" }, words));
+function tell(words: string): void {
+  const told = page.querySelector(".cannot");
+  if (told?.textContent === words) return;
+  told?.remove();
+  canvas?.element.before(make("p", { class: "cannot", role: "alert" }, words));
 }
 
 function build(overview: RunOverview): RibbonCanvas {

@@ -49,9 +49,14 @@ export interface RunParams {
   readonly pc: string;
 }
 
+/** In one sentence, why there is not what was asked for. */
+export interface CannotRun {
+  readonly kind: "cannot";
+  readonly message: string;
+}
+
 export type RunAnswer =
-  /** In one sentence, why there is no run. */
-  | { readonly kind: "cannot"; readonly message: string }
+  | CannotRun
   | {
       readonly kind: "run";
       /** By which the run is asked for more, until it is closed. */
@@ -72,7 +77,7 @@ export interface RunOverview extends RibbonWords {
   readonly bytes: readonly CarriedByte[];
 }
 
-/** Request: one window of a run, laid out. Its parameters are a `PanelParams`, its answer a `Panel`; null for a run that is not held any more. */
+/** Request: one window of a run, laid out. Its parameters are a `PanelParams`, its answer a `PanelAnswer`. */
 export const panelRequest = "edgewise/runPanel";
 
 export interface PanelParams extends TimeWindow {
@@ -81,9 +86,9 @@ export interface PanelParams extends TimeWindow {
   readonly columns: number;
 }
 
-export type PanelAnswer = Panel | null;
+export type PanelAnswer = CannotRun | { readonly kind: "panel"; readonly panel: Panel };
 
-/** Request: a run as a document. Its parameters are a `RunTextParams`, its answer a string; null for a run that is not held any more. */
+/** Request: a run as a document. Its parameters are a `RunTextParams`, its answer a `RunTextAnswer`. */
 export const runTextRequest = "edgewise/runText";
 
 export interface RunTextParams {
@@ -92,6 +97,8 @@ export interface RunTextParams {
   /** What of it is drawn; undefined for the whole run with a close-up. */
   readonly window: TimeWindow | undefined;
 }
+
+export type RunTextAnswer = CannotRun | { readonly kind: "text"; readonly text: string };
 
 /** Notification: nobody looks at a run any more. Its parameters are a `CloseRunParams`. */
 export const closeRunNotification = "edgewise/closeRun";

@@ -1,6 +1,7 @@
 import { NotificationType, RequestType } from "vscode-languageserver";
 import { nameOf } from "../../files/paths.ts";
 import {
+  type CannotRun,
   type CloseRunParams,
   closeRunNotification,
   type Firmware,
@@ -11,6 +12,7 @@ import {
   panelRequest,
   type RunAnswer,
   type RunParams,
+  type RunTextAnswer,
   type RunTextParams,
   runRequest,
   runTextRequest,
@@ -24,10 +26,10 @@ import type { FeatureContext } from "./features.ts";
 const firmwares = new RequestType<FirmwaresParams, readonly Firmware[], void>(firmwaresRequest);
 const run = new RequestType<RunParams, RunAnswer, void>(runRequest);
 const panel = new RequestType<PanelParams, PanelAnswer, void>(panelRequest);
-const text = new RequestType<RunTextParams, string | null, void>(runTextRequest);
+const text = new RequestType<RunTextParams, RunTextAnswer, void>(runTextRequest);
 const closeRun = new NotificationType<CloseRunParams>(closeRunNotification);
 
-const failed: RunAnswer = { kind: "cannot", message: "the run failed; the log says why" };
+const failed: CannotRun = { kind: "cannot", message: "the run failed; the log says why" };
 
 /** Runs to look at. */
 export function registerRuns(context: FeatureContext): void {
@@ -37,16 +39,16 @@ export function registerRuns(context: FeatureContext): void {
     guarded("listing firmwares", log, [], () => firmwaresOf(context, near)),
   );
   connection.onRequest(run, ({ project, stroke, mouse, pc }, cancelled) =>
-    guarded("running", log, failed, () => {
+    guarded<RunAnswer>("running", log, failed, () => {
       const texts = files.textsOf(service.check(project).files);
       return shown.run(project, texts, { stroke, mouse, pc, seed: usualSeed }, cancelled);
     }),
   );
   connection.onRequest(panel, (params) =>
-    guarded("laying out a run", log, null, async () => (await shown.panel(params)) ?? null),
+    guarded<PanelAnswer>("laying out a run", log, failed, () => shown.panel(params)),
   );
   connection.onRequest(text, (params) =>
-    guarded("writing a run", log, null, async () => (await shown.text(params)) ?? null),
+    guarded<RunTextAnswer>("writing a run", log, failed, () => shown.text(params)),
   );
   connection.onNotification(closeRun, ({ run: number }) => shown.close(number));
   context.onShutdown(() => shown.stop());

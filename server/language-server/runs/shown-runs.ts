@@ -1,8 +1,16 @@
 import type { CancellationToken } from "vscode-languageserver";
 import type { SimulationChoice } from "../../../src-core/simulation-result.ts";
-import type { PanelParams, RunAnswer, RunTextParams } from "../client-messages/runs.ts";
+import type {
+  CannotRun,
+  PanelAnswer,
+  PanelParams,
+  RunAnswer,
+  RunTextAnswer,
+  RunTextParams,
+} from "../client-messages/runs.ts";
 import type { Texts } from "../trials/texts.ts";
 import { uriOfPath } from "../uri-paths.ts";
+import type { RunReply, RunRequest } from "./messages.ts";
 import { RunWorker, type StartRunWorker } from "./run-worker.ts";
 
 /** Runs that somebody looks at. Each is held by a worker of its own until it is closed. */
@@ -32,17 +40,17 @@ export class ShownRuns {
       return { kind: "run", run, root: uriOfPath(reply.root), overview: reply.overview };
     }
     this.close(run);
-    return { kind: "cannot", message: reply.kind === "cannot" ? reply.message : "the run gave nothing" };
+    return cannot(reply);
   }
 
-  async panel({ run, from, to, columns }: PanelParams) {
-    const reply = await this.#workers.get(run)?.ask({ kind: "panel", from, to, columns });
-    return reply?.kind === "panel" ? reply.panel : undefined;
+  async panel({ run, from, to, columns }: PanelParams): Promise<PanelAnswer> {
+    const reply = await this.#ask(run, { kind: "panel", from, to, columns });
+    return reply.kind === "panel" ? reply : cannot(reply);
   }
 
-  async text({ run, format, window }: RunTextParams): Promise<string | undefined> {
-    const reply = await this.#workers.get(run)?.ask({ kind: "text", format, window });
-    return reply?.kind === "text" ? reply.text : undefined;
+  async text({ run, format, window }: RunTextParams): Promise<RunTextAnswer> {
+    const reply = await this.#ask(run, { kind: "text", format, window });
+    return reply.kind === "text" ? reply : cannot(reply);
   }
 
   close(run: number): void {
@@ -54,4 +62,15 @@ export class ShownRuns {
   stop(): void {
     for (const run of [...this.#workers.keys()]) this.close(run);
   }
+
+  async #ask(run: number, request: RunRequest): Promise<RunReply> {
+    const worker = this.#workers.get(run);
+    return worker === undefined ? notHeld : worker.ask(request);
+  }
+}
+
+const notHeld: CannotRun = { kind: "cannot", message: "the run is not held any more" };
+
+function cannot(reply: RunReply): CannotRun {
+  return reply.kind === "cannot" ? reply : { kind: "cannot", message: "the run gave nothing" };
 }

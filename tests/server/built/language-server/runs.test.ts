@@ -9,6 +9,7 @@ import type {
   PanelAnswer,
   RunAnswer,
   RunParams,
+  RunTextAnswer,
 } from "../../../../server/language-server/client-messages/runs.ts";
 import { sampleFiles } from "../sample-files.ts";
 import type { Session } from "./session.ts";
@@ -49,18 +50,31 @@ describe("a run", () => {
     // mouse(4): after RTS was dropped and raised, the mouse sends 0x4D.
     expect(overview.bytes.some(({ byte, lane }) => lane === "pc" && byte === 0x4d)).toBe(true);
     const window = { from: 0, to: overview.ended };
-    const panel = await session.request<PanelAnswer>("edgewise/runPanel", { run, columns: 800, ...window });
-    expect(panel?.lanes.map(({ id }) => id)).toEqual(["mouse", "code", "pc"]);
-    const clock = panel?.lanes[0]?.rows[0];
+    const answered = await session.request<PanelAnswer>("edgewise/runPanel", {
+      run,
+      columns: 800,
+      ...window,
+    });
+    if (answered.kind !== "panel") throw new Error(answered.message);
+    const { lanes } = answered.panel;
+    expect(lanes.map(({ id }) => id)).toEqual(["mouse", "code", "pc"]);
+    const clock = lanes[0]?.rows[0];
     expect(clock?.kind === "wire" && clock.stretches.length).toBeLessThan(800);
-    const svg = await session.request<string>("edgewise/runText", { run, format: "svg", window });
+    const textOf = async (format: string) => {
+      const text = await session.request<RunTextAnswer>("edgewise/runText", { run, format, window });
+      if (text.kind !== "text") throw new Error(text.message);
+      return text.text;
+    };
+    const svg = await textOf("svg");
     expect(svg).toMatch(/^<\?xml .*<svg /s);
     // No path of the disk in what is handed on.
     expect(svg).not.toContain(session.folder.path);
-    const vcd = await session.request<string>("edgewise/runText", { run, format: "vcd" });
-    expect(vcd).toContain("$enddefinitions");
+    expect(await textOf("vcd")).toContain("$enddefinitions");
     await session.notify("edgewise/closeRun", { run });
-    expect(await session.request("edgewise/runPanel", { run, columns: 800, ...window })).toBeNull();
+    expect(await session.request("edgewise/runPanel", { run, columns: 800, ...window })).toEqual({
+      kind: "cannot",
+      message: "the run is not held any more",
+    });
   });
 
   test("it is that of the text in the editor, not of the file", async () => {

@@ -90,7 +90,8 @@ describe("the bundle for web workers", () => {
       from: 0,
       to: answer.overview.ended,
     });
-    expect(panel?.lanes.map(({ id }) => id)).toEqual(["mouse", "code", "pc"]);
+    if (panel.kind !== "panel") throw new Error(panel.message);
+    expect(panel.panel.lanes.map(({ id }) => id)).toEqual(["mouse", "code", "pc"]);
     const cells: CellVerdict[] = [];
     session.onCell = (_, cell) => cells.push(cell);
     await session.request("edgewise/matrixRun", { project, matrix: 1 });
