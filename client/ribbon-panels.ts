@@ -1,9 +1,15 @@
 import { type Disposable, ProgressLocation, type Uri, window } from "vscode";
-import type { RunParams } from "../server/language-server/client-messages/runs.ts";
+import {
+  type Firmware,
+  type FirmwaresParams,
+  firmwaresRequest,
+  type RunParams,
+} from "../server/language-server/client-messages/runs.ts";
 import type { Checker } from "./checker.ts";
 import { chooseRun } from "./choose-run.ts";
 import { type HeldRun, heldRun } from "./held-run.ts";
 import { RibbonPanel } from "./ribbon-panel.ts";
+import { runTitle } from "./run-title.ts";
 
 /** Panels that show a run each. */
 export class RibbonPanels implements Disposable {
@@ -22,8 +28,9 @@ export class RibbonPanels implements Disposable {
     if (params === undefined) return;
     const run = await this.#run(params);
     if (run === undefined) return;
-    const { stroke, mouse, pc } = params;
-    const panel = new RibbonPanel(this.#extension, `Run: ${stroke}, ${mouse}, ${pc}`, run);
+    const all: FirmwaresParams = {};
+    const firmwares = await this.#checker.ask<readonly Firmware[]>(firmwaresRequest, all);
+    const panel = new RibbonPanel(this.#extension, runTitle(params, firmwares ?? []), run);
     this.#open.add(panel);
     panel.onClosed(() => this.#open.delete(panel));
   }

@@ -96,6 +96,9 @@ test("a run is shown of the firmware that is picked; that of the open file is of
     expect(await Promise.all(places)).toEqual(["0", "1"]);
   });
   await workbench.view.locator("h1", { hasText: "ferry: stroke nudge, mouse plain" }).waitFor(patience);
+  await session.page
+    .locator(".tab.active", { hasText: "Run: nudge, plain, patient (ferry)" })
+    .waitFor(patience);
   expect(await workbench.view.locator(".outcome").textContent()).toBe("passed");
 });
 
