@@ -1,5 +1,6 @@
 import {
   type CancellationToken,
+  EventEmitter,
   type ExtensionContext,
   type LogOutputChannel,
   window,
@@ -17,6 +18,9 @@ import { handOverFiles } from "./hand-over/hand-over-files.ts";
 import { ToldOnce } from "./hand-over/told-once.ts";
 import { ServerEnds } from "./server-ends.ts";
 import type { StatusItem } from "./status-item.ts";
+
+/** What was found, once all is checked. */
+export type Checked = Extract<CheckStatus, { state: "ready" }>;
 
 /** One server, from when it is wanted. */
 interface Running {
@@ -37,6 +41,9 @@ export class Checker {
   readonly #told = new ToldOnce();
   /** Called for each cell of a matrix that was run. */
   onMatrixCell: (cell: MatrixCellParams) => void = () => undefined;
+  readonly #checked = new EventEmitter<Checked>();
+  /** All firmwares are checked as they are now. */
+  readonly onChecked = this.#checked.event;
   #running: Running | undefined;
   #session = 0;
 
@@ -45,7 +52,7 @@ export class Checker {
     this.#library = library;
     this.#status = status;
     this.log = window.createOutputChannel("Edgewise", { log: true });
-    context.subscriptions.push(this.log);
+    context.subscriptions.push(this.log, this.#checked);
   }
 
   /** Another number for each server that was started; what one holds, the next does not know. */
@@ -159,7 +166,9 @@ export class Checker {
     const client = await running.client;
     handOverFiles(client, this.#told);
     client.onNotification(statusNotification, (status: CheckStatus) => {
-      if (this.#running === running) this.#status.show(status);
+      if (this.#running !== running) return;
+      this.#status.show(status);
+      if (status.state === "ready") this.#checked.fire(status);
     });
     client.onNotification(matrixCellNotification, (cell: MatrixCellParams) => this.onMatrixCell(cell));
     await client.start();

@@ -5,13 +5,18 @@ import {
   closeRunNotification,
   type PanelAnswer,
   type PanelParams,
+  type Place,
   panelRequest,
   type RunAnswer,
   type RunOverview,
   type RunParams,
+  type RunPlaceAnswer,
+  type RunSourcesAnswer,
   type RunTextAnswer,
   type RunTextParams,
+  runPlaceRequest,
   runRequest,
+  runSourcesRequest,
   runTextRequest,
 } from "../server/language-server/client-messages/runs.ts";
 import type { Checker } from "./checker.ts";
@@ -43,6 +48,16 @@ export class HeldRun {
 
   text(params: Omit<RunTextParams, "run">): Promise<RunTextAnswer | undefined> {
     return this.#ask<RunTextAnswer>(runTextRequest, params);
+  }
+
+  /** Which sources were edited since. */
+  sources(): Promise<RunSourcesAnswer | undefined> {
+    return this.#ask<RunSourcesAnswer>(runSourcesRequest, {});
+  }
+
+  /** Where a place of the run is now. */
+  place(place: Place): Promise<RunPlaceAnswer | undefined> {
+    return this.#ask<RunPlaceAnswer>(runPlaceRequest, { place });
   }
 
   close(): void {
@@ -79,5 +94,5 @@ export async function heldRun(
 /** As a sentence; `undefined` where the server that held the run is gone. */
 export function whyNot(answer: CannotRun | undefined): string {
   if (answer !== undefined) return `The checker could not answer: ${answer.message}.`;
-  return "The checker was restarted and does not hold this run any more. Show it again to look closer.";
+  return "The checker was restarted and does not hold this run any more. Run it again to look closer.";
 }

@@ -16,10 +16,14 @@ export class RibbonPanels implements Disposable {
   readonly #checker: Checker;
   readonly #extension: Uri;
   readonly #open = new Set<RibbonPanel>();
+  readonly #following: Disposable;
 
   constructor(checker: Checker, extension: Uri) {
     this.#checker = checker;
     this.#extension = extension;
+    this.#following = checker.onChecked(() => {
+      for (const panel of this.#open) void panel.followSources();
+    });
   }
 
   /** Shows the run of `wanted`, or of what is picked where that is not the parameters of a run. */
@@ -30,12 +34,14 @@ export class RibbonPanels implements Disposable {
     if (run === undefined) return;
     const all: FirmwaresParams = {};
     const firmwares = await this.#checker.ask<readonly Firmware[]>(firmwaresRequest, all);
-    const panel = new RibbonPanel(this.#extension, runTitle(params, firmwares ?? []), run);
+    const title = runTitle(params, firmwares ?? []);
+    const panel = new RibbonPanel(this.#extension, title, run, () => this.#run(params));
     this.#open.add(panel);
     panel.onClosed(() => this.#open.delete(panel));
   }
 
   dispose(): void {
+    this.#following.dispose();
     for (const panel of this.#open) panel.dispose();
   }
 

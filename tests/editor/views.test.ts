@@ -137,6 +137,19 @@ describe("a run", () => {
     await expect.poll(vcd, patience).toMatch(/\$enddefinitions \$end[\s\S]*#\d+\n[\s\S]*#\d+/);
     expect(vcd()).toMatch(/\$var wire 1 \S clock \$end/);
   });
+
+  test("that sources were edited since is said, and it is run again where it is shown", async () => {
+    const { view } = workbench;
+    const edited = view.getByText("main.c was edited since.");
+    session.write("main.c", `// At the quay.\n${session.read("main.c")}`);
+    await edited.waitFor(patience);
+    await workbench.screenshot("ribbon-edited");
+    await view.getByRole("button", { name: "Run Again" }).click(patience);
+    await edited.waitFor({ state: "hidden", ...patience });
+    await view.locator("canvas[height]").waitFor(patience);
+    expect(await session.page.locator(".tab", { hasText: /^Run: / }).count()).toBe(1);
+    expect(await view.getByRole("button", { name: "Run Again" }).isVisible()).toBe(false);
+  });
 });
 
 describe("when the server is killed", () => {

@@ -64,6 +64,7 @@ export class RibbonCanvas {
   #wanted: CarriedByte | undefined;
   #measure: Measure | undefined;
   #frame = 0;
+  #stop: () => void = () => undefined;
 
   constructor(overview: RunOverview, needs: RibbonNeeds) {
     this.#overview = overview;
@@ -91,7 +92,8 @@ export class RibbonCanvas {
 
   /** Once it is in the page. */
   start(): void {
-    new ResizeObserver(() => this.#changed()).observe(this.element);
+    const sizes = new ResizeObserver(() => this.#changed());
+    sizes.observe(this.element);
     // The editor puts the theme's kind on the body and its colours on the root.
     const themes = new MutationObserver(() => {
       this.#colours = themeColours();
@@ -99,8 +101,17 @@ export class RibbonCanvas {
     });
     themes.observe(document.body, { attributes: true });
     themes.observe(document.documentElement, { attributes: true });
+    this.#stop = () => {
+      sizes.disconnect();
+      themes.disconnect();
+    };
     this.#changed();
     this.focus();
+  }
+
+  /** Before another takes its place. */
+  stop(): void {
+    this.#stop();
   }
 
   focus(): void {

@@ -1,25 +1,35 @@
 import type { RunOverview, TimeWindow } from "../../../server/language-server/client-messages/runs.ts";
 import { hostOf, make } from "../elements.ts";
+import { editedInWords } from "./edited-words.ts";
 import { byteOf, findByte } from "./find-byte.ts";
 import { keysInWords } from "./keys.ts";
 import type { FromRibbon, ToRibbon } from "./messages.ts";
 import { RibbonCanvas } from "./ribbon-canvas.ts";
 import { momentInWords } from "./time-words.ts";
 import { verdictOf } from "./verdict.ts";
-import { closeUp, revealing } from "./viewport.ts";
+import { closeUp, revealing, zoomed } from "./viewport.ts";
 
 const host = hostOf<FromRibbon>();
 const page = document.getElementById("view") ?? document.body;
+const since = make("span", { class: "soft", "aria-live": "polite" });
+const again = make("button", { type: "button", class: "link", hidden: true }, "Run Again");
+again.addEventListener("click", () => host.postMessage({ kind: "again" }));
 let canvas: RibbonCanvas | undefined;
 
 window.addEventListener("message", ({ data }: MessageEvent<ToRibbon>) => {
   switch (data.kind) {
     case "run":
-      canvas = build(data.overview);
+      show(data.overview);
       break;
     case "panel":
       page.querySelector(".cannot")?.remove();
       canvas?.take(data.panel, data.columns);
+      break;
+    case "edited":
+      tellEdited(data.files);
+      break;
+    case "say":
+      canvas?.say(data.words);
       break;
     case "cannot":
       tell(data.words);
@@ -34,6 +44,24 @@ function tell(words: string): void {
   if (told?.textContent === words) return;
   told?.remove();
   canvas?.element.before(make("p", { class: "cannot", role: "alert" }, words));
+  again.hidden = false;
+}
+
+function tellEdited(files: readonly string[]): void {
+  const words = editedInWords(files);
+  // What is set is read out, even where it stays the same.
+  if (since.textContent !== words) since.textContent = words;
+  again.hidden = files.length === 0 && page.querySelector(".cannot") === null;
+}
+
+/** Another run is looked at where the one before was. */
+function show(overview: RunOverview): void {
+  const seen = canvas?.isWhole === false ? canvas.window : undefined;
+  canvas?.stop();
+  since.textContent = "";
+  again.hidden = true;
+  canvas = build(overview);
+  if (seen !== undefined) canvas.show(zoomed(seen, 1, seen.from, overview.ended));
 }
 
 function build(overview: RunOverview): RibbonCanvas {
@@ -68,6 +96,8 @@ function build(overview: RunOverview): RibbonCanvas {
       {},
       make("h1", {}, overview.title),
       make("span", { class: `outcome ${outcome}` }, outcome),
+      since,
+      again,
     ),
     make("p", { class: "unseen", id: "description" }, overview.description),
     tools,

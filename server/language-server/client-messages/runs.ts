@@ -1,5 +1,5 @@
 import type { CarriedByte } from "../../../src-core/present/ribbon/carried-bytes.ts";
-import type { Panel, TimeWindow } from "../../../src-core/present/ribbon/ribbon.ts";
+import type { Panel, Place, TimeWindow } from "../../../src-core/present/ribbon/ribbon.ts";
 import type { RibbonWords } from "../../../src-core/present/ribbon/ribbon-of.ts";
 import type { Named, RunChoices } from "../../../src-core/simulation-result.ts";
 
@@ -99,6 +99,38 @@ export interface RunTextParams {
 }
 
 export type RunTextAnswer = CannotRun | { readonly kind: "text"; readonly text: string };
+
+/** Request: which sources are not any more what a run was made of. Its parameters are a `RunSourcesParams`, its answer a `RunSourcesAnswer`. */
+export const runSourcesRequest = "edgewise/runSources";
+
+export interface RunSourcesParams {
+  readonly run: number;
+}
+
+export type RunSourcesAnswer =
+  | CannotRun
+  | {
+      readonly kind: "sources";
+      /** As seen from the run's folder. */
+      readonly edited: readonly string[];
+    };
+
+/** Request: where a place of a run is in the sources as they are. Its parameters are a `RunPlaceParams`, its answer a `RunPlaceAnswer`. */
+export const runPlaceRequest = "edgewise/runPlace";
+
+export interface RunPlaceParams {
+  readonly run: number;
+  readonly place: Place;
+}
+
+export type RunPlaceAnswer =
+  | CannotRun
+  | {
+      readonly kind: "place";
+      readonly place: Place;
+      /** Its line is there as it was; else the place is where that was. */
+      readonly isAsItWas: boolean;
+    };
 
 /** Notification: nobody looks at a run any more. Its parameters are a `CloseRunParams`. */
 export const closeRunNotification = "edgewise/closeRun";

@@ -1,5 +1,5 @@
 import { NotificationType, RequestType } from "vscode-languageserver";
-import { nameOf } from "../../files/paths.ts";
+import { below, nameOf, seenFrom } from "../../files/paths.ts";
 import {
   type CannotRun,
   type CloseRunParams,
@@ -9,17 +9,25 @@ import {
   firmwaresRequest,
   type PanelAnswer,
   type PanelParams,
+  type Place,
   panelRequest,
   type RunAnswer,
   type RunParams,
+  type RunPlaceAnswer,
+  type RunPlaceParams,
+  type RunSourcesAnswer,
+  type RunSourcesParams,
   type RunTextAnswer,
   type RunTextParams,
+  runPlaceRequest,
   runRequest,
+  runSourcesRequest,
   runTextRequest,
 } from "../client-messages/runs.ts";
 import { guarded } from "../guard.ts";
+import { editedSince, lineSince } from "../runs/edited-since.ts";
 import { usualSeed } from "../runs/run-matrix.ts";
-import { ShownRuns } from "../runs/shown-runs.ts";
+import { notHeld, type RunSources, ShownRuns } from "../runs/shown-runs.ts";
 import { pathOfUri, uriOfPath } from "../uri-paths.ts";
 import type { FeatureContext } from "./features.ts";
 
@@ -27,6 +35,8 @@ const firmwares = new RequestType<FirmwaresParams, readonly Firmware[], void>(fi
 const run = new RequestType<RunParams, RunAnswer, void>(runRequest);
 const panel = new RequestType<PanelParams, PanelAnswer, void>(panelRequest);
 const text = new RequestType<RunTextParams, RunTextAnswer, void>(runTextRequest);
+const sources = new RequestType<RunSourcesParams, RunSourcesAnswer, void>(runSourcesRequest);
+const place = new RequestType<RunPlaceParams, RunPlaceAnswer, void>(runPlaceRequest);
 const closeRun = new NotificationType<CloseRunParams>(closeRunNotification);
 
 const failed: CannotRun = { kind: "cannot", message: "the run failed; the log says why" };
@@ -50,8 +60,37 @@ export function registerRuns(context: FeatureContext): void {
   connection.onRequest(text, (params) =>
     guarded<RunTextAnswer>("writing a run", log, failed, () => shown.text(params)),
   );
+  connection.onRequest(sources, ({ run: number }) =>
+    guarded<RunSourcesAnswer>("comparing sources", log, failed, () =>
+      sourcesSince(context, shown.sourcesOf(number)),
+    ),
+  );
+  connection.onRequest(place, ({ run: number, place: of }) =>
+    guarded<RunPlaceAnswer>("finding a line", log, failed, () =>
+      placeSince(context, shown.sourcesOf(number), of),
+    ),
+  );
   connection.onNotification(closeRun, ({ run: number }) => shown.close(number));
   context.onShutdown(() => shown.stop());
+}
+
+function sourcesSince({ service, files }: FeatureContext, made: RunSources | undefined): RunSourcesAnswer {
+  if (made === undefined) return notHeld;
+  const now = files.textsOf(service.check(made.project).files);
+  return {
+    kind: "sources",
+    edited: editedSince(made.texts, now).map((file) => seenFrom(made.root, file)),
+  };
+}
+
+function placeSince({ files }: FeatureContext, made: RunSources | undefined, of: Place): RunPlaceAnswer {
+  if (made === undefined) return notHeld;
+  const file = below(made.root, of.file);
+  const before = made.texts.get(file);
+  // What the run did not read, as what is built in, cannot have been edited.
+  if (before === undefined) return { kind: "place", place: of, isAsItWas: true };
+  const { line, isAsItWas } = lineSince(before, files.readText(file) ?? "", of.line);
+  return { kind: "place", place: { ...of, line }, isAsItWas };
 }
 
 async function firmwaresOf(

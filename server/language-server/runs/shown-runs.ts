@@ -13,10 +13,19 @@ import { uriOfPath } from "../uri-paths.ts";
 import type { RunReply, RunRequest } from "./messages.ts";
 import { RunWorker, type StartRunWorker } from "./run-worker.ts";
 
+/** What a run was made of. */
+export interface RunSources {
+  readonly project: string;
+  /** The folder that its files are named from. */
+  readonly root: string;
+  readonly texts: Texts;
+}
+
 /** Runs that somebody looks at. Each is held by a worker of its own until it is closed. */
 export class ShownRuns {
   readonly #start: StartRunWorker;
   readonly #workers = new Map<number, RunWorker>();
+  readonly #sources = new Map<number, RunSources>();
   #last = 0;
 
   constructor(start: StartRunWorker) {
@@ -37,6 +46,7 @@ export class ShownRuns {
     const reply = await worker.ask({ kind: "run", project, texts, choice });
     listening.dispose();
     if (reply.kind === "run") {
+      this.#sources.set(run, { project, root: reply.root, texts });
       return { kind: "run", run, root: uriOfPath(reply.root), overview: reply.overview };
     }
     this.close(run);
@@ -53,8 +63,14 @@ export class ShownRuns {
     return reply.kind === "text" ? reply : cannot(reply);
   }
 
+  /** Undefined for a run that is not held any more. */
+  sourcesOf(run: number): RunSources | undefined {
+    return this.#sources.get(run);
+  }
+
   close(run: number): void {
     this.#workers.get(run)?.end("the run was closed");
+    this.#sources.delete(run);
     this.#workers.delete(run);
   }
 
@@ -69,7 +85,7 @@ export class ShownRuns {
   }
 }
 
-const notHeld: CannotRun = { kind: "cannot", message: "the run is not held any more" };
+export const notHeld: CannotRun = { kind: "cannot", message: "the run is not held any more" };
 
 function cannot(reply: RunReply): CannotRun {
   return reply.kind === "cannot" ? reply : { kind: "cannot", message: "the run gave nothing" };

@@ -85,6 +85,30 @@ describe("a run", () => {
     expect(answer).toMatchObject({ kind: "run", overview: { passed: false } });
   });
 
+  test("what was edited since is told, and where its lines are now, until the edit is taken back", async () => {
+    const files = sampleFiles("ferry-c", few);
+    const text = files["ps2.c"] ?? "";
+    const session = await sessionOver(files);
+    await session.open("ps2.c", text);
+    const answer = await session.request<RunAnswer>("edgewise/run", await nudge(session));
+    if (answer.kind !== "run") throw new Error(answer.message);
+    const { run } = answer;
+    const edited = () => session.request("edgewise/runSources", { run });
+    expect(await edited()).toEqual({ kind: "sources", edited: [] });
+    await session.change("ps2.c", 2, `// At the quay.\n\n${text}`);
+    expect(await edited()).toEqual({ kind: "sources", edited: ["ps2.c"] });
+    const place = { file: "ps2.c", line: 20, column: 5 };
+    expect(await session.request("edgewise/runPlace", { run, place })).toEqual({
+      kind: "place",
+      place: { ...place, line: 22 },
+      isAsItWas: true,
+    });
+    await session.change("ps2.c", 3, text);
+    expect(await edited()).toEqual({ kind: "sources", edited: [] });
+    await session.notify("edgewise/closeRun", { run });
+    expect(await edited()).toMatchObject({ kind: "cannot" });
+  });
+
   test("a name that there is not, and a run that is cancelled, are said", async () => {
     const session = await sessionOver(sampleFiles("ferry-c", few));
     const params = await nudge(session);
