@@ -17,7 +17,8 @@ export interface Key {
 /** Undefined for a key that is the editor's. */
 export function actionOf({ key, shiftKey, ctrlKey, altKey, metaKey }: Key): KeyAction | undefined {
   if (ctrlKey || altKey || metaKey) return undefined;
-  switch (key) {
+  // Letters are the same with Shift or Caps Lock.
+  switch (key.length === 1 ? key.toLowerCase() : key) {
     case "+":
     case "=":
       return { do: "zoom", factor: 0.5 };
@@ -58,6 +59,6 @@ export const keysInWords: readonly (readonly [keys: string, does: string])[] = [
   ["\u2191 \u2193", "row"],
   ["Shift+\u2190 \u2192", "edge or frame of the row"],
   ["Enter or click", "its line of code"],
-  ["M or Shift+click", "measure from, to"],
+  ["M or Shift+click", "measure from, to; M once more: its end"],
   ["/", "find a byte"],
 ];

@@ -5,14 +5,34 @@ import { durationInWords, momentInWords } from "./time-words.ts";
 export interface Measure {
   readonly from: number;
   readonly to: number | undefined;
+  /** Whose begin or end was chosen last. */
+  readonly item: Item;
 }
 
 /** Begins a measurement at an item, ends the one that was begun, or begins anew after one that is whole. */
 export function measuredWith(before: Measure | undefined, item: Item, near: number): Measure {
-  const moment = momentOf(item, near);
+  return withMoment(before, item, momentOf(item, near));
+}
+
+/** The same where no pointer says which is meant: an item's begin; its end after that, first to end at, then to begin at. */
+export function measuredByKey(before: Measure | undefined, item: Item): Measure {
+  if (before === undefined || !isSame(before.item, item) || item.from === item.to)
+    return withMoment(before, item, item.from);
+  const { from, to } = before;
+  if ((to ?? from) === item.from) return { from, to: item.to, item };
+  const isItself = from === item.from && to === item.to;
+  return { from: isItself ? item.to : item.from, to: undefined, item };
+}
+
+function withMoment(before: Measure | undefined, item: Item, moment: number): Measure {
   return before === undefined || before.to !== undefined
-    ? { from: moment, to: undefined }
-    : { from: before.from, to: moment };
+    ? { from: moment, to: undefined, item }
+    : { from: before.from, to: moment, item };
+}
+
+/** What is laid out anew has other items. */
+function isSame(one: Item, other: Item): boolean {
+  return one.row === other.row && one.from === other.from && one.to === other.to;
 }
 
 /** An item's begin or its end, whichever is nearer. */

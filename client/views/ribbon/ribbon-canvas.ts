@@ -9,7 +9,7 @@ import { make } from "../elements.ts";
 import { type Colours, themeColours } from "./colours.ts";
 import { drawPicture, gutter } from "./draw-panel.ts";
 import { actionOf, type KeyAction } from "./keys.ts";
-import { type Measure, measuredWith, measureInWords } from "./measure.ts";
+import { type Measure, measuredByKey, measuredWith, measureInWords } from "./measure.ts";
 import {
   axisHeight,
   heightOf,
@@ -329,7 +329,7 @@ export class RibbonCanvas {
     const item = this.#under(event);
     if (item === undefined) return;
     this.#pick(item);
-    if (event.shiftKey) this.#measureWith(item, this.#timeAt(event.offsetX));
+    if (event.shiftKey) this.#showMeasure(measuredWith(this.#measure, item, this.#timeAt(event.offsetX)));
     else this.#open();
   }
 
@@ -347,9 +347,9 @@ export class RibbonCanvas {
     if (place !== undefined) this.#needs.open(place);
   }
 
-  #measureWith(item: Item, near: number): void {
-    this.#measure = measuredWith(this.#measure, item, near);
-    this.say(measureInWords(this.#measure));
+  #showMeasure(measure: Measure): void {
+    this.#measure = measure;
+    this.say(measureInWords(measure));
     this.#changed();
   }
 
@@ -381,12 +381,13 @@ export class RibbonCanvas {
         this.#open();
         return;
       case "measure":
-        if (this.#chosen !== undefined) this.#measureWith(this.#chosen, this.#chosen.from);
+        if (this.#chosen !== undefined) this.#showMeasure(measuredByKey(this.#measure, this.#chosen));
         return;
       case "find":
         this.#needs.find();
         return;
       case "drop":
+        this.say(this.#measure === undefined ? "Nothing is chosen." : "Nothing is measured.");
         this.#measure = undefined;
         this.#chosen = undefined;
         this.#changed();

@@ -22,6 +22,10 @@ test.each([
   ["End", {}, { do: "end" }],
   ["Enter", {}, { do: "open" }],
   ["Escape", {}, { do: "drop" }],
+  ["m", {}, { do: "measure" }],
+  // As with Caps Lock, and as the help has it.
+  ["M", {}, { do: "measure" }],
+  ["M", { shiftKey: true }, { do: "measure" }],
 ] as const)("%s with %j", (name, held, action) => expect(actionOf(key(name, held))).toEqual(action));
 
 test("Tab and what is held with Ctrl, Alt or the system key are left to the editor", () => {

@@ -1,9 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { measuredWith, measureInWords } from "../../../../client/views/ribbon/measure.ts";
 import {
   axisHeight,
   heightOf,
-  type Item,
   itemAt,
   itemsOf,
   placeLanes,
@@ -87,32 +85,5 @@ describe("rows", () => {
     expect(stepFrom(edges, 10 * ms, 1)?.from).toBe(10 * ms + 60 * us);
     expect(stepFrom(edges, 11 * ms, -1)?.from).toBe(10 * ms + 60 * us);
     expect(stepFrom(edges, 11 * ms, 1)).toBeUndefined();
-  });
-});
-
-describe("measuring", () => {
-  const edge = (from: number): Item => ({
-    row: 0,
-    from,
-    to: from,
-    words: "",
-    place: undefined,
-    isEdge: true,
-  });
-
-  test("from the first edge to the second, then anew", () => {
-    const begun = measuredWith(undefined, edge(11 * ms), 0);
-    expect(begun).toEqual({ from: 11 * ms, to: undefined });
-    const whole = measuredWith(begun, edge(11 * ms - 80 * us), 0);
-    expect(whole).toEqual({ from: 11 * ms, to: 11 * ms - 80 * us });
-    // 80 us are a clock of 12.5 kHz.
-    expect(measureInWords(whole)).toBe("80 us from 10.92 ms to 11 ms; as a period 12.5 kHz");
-    expect(measuredWith(whole, edge(3), 0)).toEqual({ from: 3, to: undefined });
-  });
-
-  test("of what lasts, the end that is nearer", () => {
-    const frame: Item = { ...edge(0), from: 10 * ms, to: 11 * ms, isEdge: false };
-    expect(measuredWith(undefined, frame, 10.9 * ms).from).toBe(11 * ms);
-    expect(measuredWith(undefined, frame, 10.1 * ms).from).toBe(10 * ms);
   });
 });
