@@ -16,6 +16,7 @@ import type { LoadLibrary } from "./client-library.ts";
 import { fileSchemes } from "./file-schemes.ts";
 import { handOverFiles } from "./hand-over/hand-over-files.ts";
 import { ToldOnce } from "./hand-over/told-once.ts";
+import { noCheckerInWords } from "./no-checker.ts";
 import { ServerEnds } from "./server-ends.ts";
 import type { StatusItem } from "./status-item.ts";
 
@@ -46,6 +47,7 @@ export class Checker {
   readonly onChecked = this.#checked.event;
   #running: Running | undefined;
   #session = 0;
+  #gaveUp = false;
 
   constructor(context: ExtensionContext, status: StatusItem, library: LoadLibrary) {
     this.#context = context;
@@ -62,7 +64,7 @@ export class Checker {
 
   /** Starts or stops the server as `edgewise.enable` says. */
   async followSetting(): Promise<void> {
-    if (workspace.getConfiguration("edgewise").get<boolean>("enable", true)) await this.#start().started;
+    if (isEnabled()) await this.#start().started;
     else await this.stop();
   }
 
@@ -76,7 +78,8 @@ export class Checker {
 
   async restart(): Promise<void> {
     this.#ends.forget();
-    await this.stop();
+    if (isEnabled()) this.#status.startsAnew();
+    await this.#end();
     await this.followSetting();
   }
 
@@ -87,11 +90,7 @@ export class Checker {
     cancelled?: CancellationToken,
   ): Promise<Answer | undefined> {
     if (this.#running === undefined) {
-      void window.showWarningMessage(
-        this.#ends.count > 0
-          ? "The checker does not run; `Edgewise: Restart the Checker` starts it."
-          : "The checker does not run; `edgewise.enable` starts it.",
-      );
+      void window.showWarningMessage(noCheckerInWords(isEnabled(), this.#gaveUp));
       return undefined;
     }
     const { session } = this;
@@ -130,9 +129,13 @@ export class Checker {
   }
 
   async stop(): Promise<void> {
+    this.#status.show({ state: "off" });
+    await this.#end();
+  }
+
+  async #end(): Promise<void> {
     const running = this.#running;
     this.#running = undefined;
-    this.#status.show({ state: "off" });
     if (running === undefined) return;
     // What is being started cannot be stopped.
     await running.started;
@@ -142,6 +145,7 @@ export class Checker {
   #start(): Running {
     if (this.#running !== undefined) return this.#running;
     this.#session += 1;
+    this.#gaveUp = false;
     const schemes = fileSchemes();
     const running: Running = {
       schemes,
@@ -197,10 +201,15 @@ export class Checker {
   async #giveUp(): Promise<void> {
     const said = `The checker ended unexpectedly ${this.#ends.count} times within 3 minutes and is not started again.`;
     this.log.error(said);
+    this.#gaveUp = true;
     this.#status.show({ state: "gave-up" });
     const [restart, show] = ["Restart the Checker", "Show Log"];
     const answer = await window.showErrorMessage(said, restart, show);
     if (answer === restart) await this.restart();
     else if (answer === show) this.log.show();
   }
+}
+
+function isEnabled(): boolean {
+  return workspace.getConfiguration("edgewise").get<boolean>("enable", true);
 }

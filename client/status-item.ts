@@ -30,6 +30,12 @@ export class StatusItem implements Disposable {
     this.show({ state: "starting-again" });
   }
 
+  /** Somebody has the checker started anew. */
+  startsAnew(): void {
+    this.#restarts = undefined;
+    this.show({ state: "starting-again" });
+  }
+
   dispose(): void {
     this.#item.dispose();
   }
