@@ -28,8 +28,10 @@ export function extensionWith(library: LoadLibrary): Extension {
           if (event.affectsConfiguration("edgewise.enable")) await started.followSetting();
         }),
         workspace.onDidChangeWorkspaceFolders(() => started.followFolders()),
+        started.onChecked(({ projects }) => {
+          if (projects > 0) void offerWalkthrough(context);
+        }),
       );
-      void offerWalkthrough(context);
       // The editor need not wait for the server; requests do.
       void started.followSetting();
     },

@@ -4,7 +4,7 @@ const SEEN = "edgewise.walkthroughOffered";
 /** `publisher.name#id`, as the manifest has them. */
 const WALKTHROUGH = "edgewise.edgewise#firstHour";
 
-/** Points to the walkthrough once, the first time that the extension runs for this user. */
+/** Points to the walkthrough once, the first time that a firmware was checked for this user. */
 export async function offerWalkthrough({ globalState }: ExtensionContext): Promise<void> {
   if (globalState.get<boolean>(SEEN) === true) return;
   await globalState.update(SEEN, true);
