@@ -8,6 +8,7 @@ interface Command {
 
 const manifest = JSON.parse(readFileSync("package.json", "utf8"));
 const commands: readonly Command[] = manifest.contributes.commands;
+const steps: readonly { readonly description: string }[] = manifest.contributes.walkthroughs[0].steps;
 
 test("what needs the checker is offered where the settings let it run", () => {
   const needsNone = ["edgewise.showLog", "edgewise.openSample", "edgewise.showWalkthrough"];
@@ -16,4 +17,10 @@ test("what needs the checker is offered where the settings let it run", () => {
       command,
       needsNone.includes(command) ? undefined : "config.edgewise.enable",
     ]);
+});
+
+test("no step of the walkthrough runs what needs an editor that has the focus", () => {
+  const run = steps.flatMap(({ description }) => description.match(/\(command:[^)]*\)/g) ?? []);
+  expect(run.length).toBeGreaterThan(0);
+  expect(run.filter((command) => command.includes("command:editor."))).toEqual([]);
 });
