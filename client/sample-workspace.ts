@@ -1,6 +1,7 @@
-import { commands, type ExtensionContext, FileType, Uri, window, workspace } from "vscode";
+import { commands, type ExtensionContext, FileSystemError, Uri, window, workspace } from "vscode";
+import { freeName } from "./free-name.ts";
 
-/** Name of the folder in the package, and of its copy. */
+/** Name of the folder in the package, and of its copy where nothing else has it. */
 const FOLDER = "sample-workspace";
 
 /** Copies the sample workspace to a folder that the user picks, and opens it; nothing that is there is written over. */
@@ -13,14 +14,20 @@ export async function openSampleWorkspace({ extensionUri }: ExtensionContext): P
   });
   const [into] = picked ?? [];
   if (into === undefined) return;
-  const copy = Uri.joinPath(into, FOLDER);
+  const copy = await copyInto(into, extensionUri);
+  if (copy !== undefined) await commands.executeCommand("vscode.openFolder", copy);
+}
+
+/** Under a name of its own; undefined, and said to the user, where it could not be copied. */
+async function copyInto(into: Uri, extension: Uri): Promise<Uri | undefined> {
   try {
-    if (!(await isThere(copy))) await copySample(extensionUri, copy);
+    const copy = Uri.joinPath(into, await freeName(FOLDER, (name) => isThere(Uri.joinPath(into, name))));
+    await copySample(extension, copy);
+    return copy;
   } catch (error) {
-    void window.showErrorMessage(`The sample could not be put into ${into.path}: ${String(error)}`);
-    return;
+    void window.showErrorMessage(`The sample could not be put into ${into.fsPath}: ${String(error)}`);
+    return undefined;
   }
-  await commands.executeCommand("vscode.openFolder", copy);
 }
 
 /** File by file: an extension that a browser fetched from a web server has files and no folders. */
@@ -37,8 +44,10 @@ async function copySample(extension: Uri, copy: Uri): Promise<void> {
 
 async function isThere(uri: Uri): Promise<boolean> {
   try {
-    return (await workspace.fs.stat(uri)).type === FileType.Directory;
-  } catch {
-    return false;
+    await workspace.fs.stat(uri);
+    return true;
+  } catch (error) {
+    if (error instanceof FileSystemError && error.code === "FileNotFound") return false;
+    throw error;
   }
 }
