@@ -11,7 +11,7 @@ import { MarkdownPages } from "./markdown-pages.ts";
 /** Pages that say what a byte, quantity, layout, line format, chip or rule is. */
 export class ExplainPages implements Disposable {
   readonly #checker: Checker;
-  readonly #pages = new MarkdownPages("edgewise-explain");
+  readonly #pages = new MarkdownPages("edgewise-explain", "*Edgewise: Explain a Term...* shows it again.");
 
   constructor(checker: Checker) {
     this.#checker = checker;

@@ -23,7 +23,11 @@ import { MarkdownPages } from "./markdown-pages.ts";
 export class LensCommands implements Disposable {
   readonly #checker: Checker;
   readonly #registered: readonly Disposable[];
-  readonly #pages = new MarkdownPages("edgewise-lines");
+  readonly #pages = new MarkdownPages(
+    "edgewise-lines",
+    "A click on *line by line* above the function shows it again.",
+  );
+  #shown = 0;
 
   constructor(checker: Checker) {
     this.#checker = checker;
@@ -73,6 +77,6 @@ export class LensCommands implements Disposable {
     }
     // Another run makes another page.
     const name = on.subject.name.replaceAll(/[^\w~]/g, "_");
-    await this.#pages.show(`/${this.#pages.count + 1}/${name} line by line.md`, answer.markdown);
+    await this.#pages.show(`/${++this.#shown}/${name} line by line.md`, answer.markdown);
   }
 }

@@ -1,32 +1,36 @@
-import { commands, type Disposable, Uri, workspace } from "vscode";
+import { commands, type Disposable, EventEmitter, Uri, workspace } from "vscode";
+import { KeptPages } from "./kept-pages.ts";
 
-/** Pages of Markdown that are shown and stand in no file; each is kept, so that its tab stays what it is. */
+/** As many tabs as somebody may have open. */
+const most = 50;
+
+/** Pages of Markdown that are shown and stand in no file; each is kept for a while, so that its tab stays what it is. */
 export class MarkdownPages implements Disposable {
   readonly #scheme: string;
-  readonly #provider: Disposable;
-  /** Markdown by the address of its page. */
-  readonly #pages = new Map<string, string>();
+  readonly #registered: readonly Disposable[];
+  readonly #pages = new KeptPages(most);
+  readonly #changed = new EventEmitter<Uri>();
 
-  constructor(scheme: string) {
+  /** `again` says how to get a page that is not kept any more, as after the window was opened anew. */
+  constructor(scheme: string, again: string) {
     this.#scheme = scheme;
-    this.#provider = workspace.registerTextDocumentContentProvider(scheme, {
-      provideTextDocumentContent: (uri) => this.#pages.get(uri.toString()) ?? "",
+    const provider = workspace.registerTextDocumentContentProvider(scheme, {
+      onDidChange: this.#changed.event,
+      provideTextDocumentContent: (uri) =>
+        this.#pages.at(uri.toString()) ?? `This page is not kept any more. ${again}`,
     });
-  }
-
-  /** How many there are. */
-  get count(): number {
-    return this.#pages.size;
+    this.#registered = [provider, this.#changed];
   }
 
   /** The last part of the path is the title of the tab. */
   async show(path: string, markdown: string): Promise<void> {
     const uri = Uri.from({ scheme: this.#scheme, path });
-    this.#pages.set(uri.toString(), markdown);
+    this.#pages.keep(uri.toString(), markdown);
+    this.#changed.fire(uri);
     await commands.executeCommand("markdown.showPreview", uri);
   }
 
   dispose(): void {
-    this.#provider.dispose();
+    for (const each of this.#registered) each.dispose();
   }
 }
