@@ -7,6 +7,9 @@ import {
   type RunParams,
 } from "../server/language-server/client-messages/runs.ts";
 import type { Checker } from "./checker.ts";
+import { pickOne } from "./pick-one.ts";
+
+type Around = Omit<RunParams, "project">;
 
 /** Asks which firmware of the workspace is meant, where there are several; undefined where none was chosen. */
 export async function chooseFirmware(checker: Checker, title: string): Promise<Firmware | undefined> {
@@ -37,16 +40,17 @@ export async function chooseRun(checker: Checker, title: string): Promise<RunPar
   return chosen && { project: firmware.project, ...chosen };
 }
 
-/** Asks for what a firmware is run with. */
+/** Asks for what a firmware is run with; `shown` is the run that is shown now. */
 export async function chooseAround(
   { strokes, mice, pcs }: Firmware,
   title: string,
-): Promise<Omit<RunParams, "project"> | undefined> {
-  const stroke = await chooseNamed(strokes, `${title} (1/3)`, "What the hand does");
+  shown?: Around,
+): Promise<Around | undefined> {
+  const stroke = await chooseNamed(strokes, `${title} (1/3)`, "What the hand does", shown?.stroke);
   if (stroke === undefined) return undefined;
-  const mouse = await chooseNamed(mice, `${title} (2/3)`, "Which mouse");
+  const mouse = await chooseNamed(mice, `${title} (2/3)`, "Which mouse", shown?.mouse);
   if (mouse === undefined) return undefined;
-  const pc = await chooseNamed(pcs, `${title} (3/3)`, "Which PC");
+  const pc = await chooseNamed(pcs, `${title} (3/3)`, "Which PC", shown?.pc);
   return pc === undefined ? undefined : { stroke, mouse, pc };
 }
 
@@ -55,8 +59,10 @@ async function chooseNamed(
   among: readonly Named[],
   title: string,
   placeHolder: string,
+  shown: string | undefined,
 ): Promise<string | undefined> {
   const items = among.map(({ name, title: detail }): QuickPickItem => ({ label: name, detail }));
-  const picked = await window.showQuickPick(items, { title, placeHolder, matchOnDetail: true });
+  const shownNow = items.find(({ label }) => label === shown);
+  const picked = await pickOne(items, { title, placeHolder, matchOnDetail: true }, shownNow);
   return picked?.label;
 }

@@ -7,6 +7,7 @@ import {
 } from "../server/language-server/client-messages/runs.ts";
 import type { Checker } from "./checker.ts";
 import { chooseRun } from "./choose-run.ts";
+import { isRunParams } from "./command-arguments.ts";
 import { type HeldRun, heldRun } from "./held-run.ts";
 import { RibbonPanel } from "./ribbon-panel.ts";
 import { runTitle } from "./run-title.ts";
@@ -60,11 +61,4 @@ export class RibbonPanels implements Disposable {
     void window.showWarningMessage(`The firmware could not be run: ${run.message}.`);
     return undefined;
   }
-}
-
-function isRunParams(value: unknown): value is RunParams {
-  if (typeof value !== "object" || value === null) return false;
-  return ["project", "stroke", "mouse", "pc"].every(
-    (key) => typeof (value as Record<string, unknown>)[key] === "string",
-  );
 }

@@ -43,6 +43,15 @@ describe("above an encoder", () => {
     );
     await workbench.lensWith("up 1: 4C 00 3F, as two-button wants").waitFor(patience);
     expect(await workbench.lensWith("60 0C 05").count()).toBe(0);
+    await workbench.retrying(async (limit) => {
+      await workbench.lensWith("up 1: 4C 00 3F").first().click(limit);
+      await session.page
+        .locator(".quick-input-list .monaco-list-row.focused", { hasText: "shown now" })
+        .filter({ hasText: "up 1" })
+        .waitFor(limit);
+    });
+    await workbench.screenshot("lens-shown-now");
+    await session.page.keyboard.press("Escape");
   });
 
   test("a hover on its name shows the layout as found", async () => {

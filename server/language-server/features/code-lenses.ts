@@ -1,6 +1,6 @@
 import { type CodeLens, RequestType } from "vscode-languageserver";
 import type { Lens } from "../../../src-core/lens.ts";
-import { lensTitle } from "../../../src-core/present/lenses/lens-title.ts";
+import { lensTitle, runOfTitle } from "../../../src-core/present/lenses/lens-title.ts";
 import { lineValuesAsMarkdown } from "../../../src-core/present/lenses/line-values-as-markdown.ts";
 import {
   chooseMovementCommand,
@@ -10,6 +10,7 @@ import {
   type LineValuesAnswer,
   lineValuesRequest,
   type MovementChosen,
+  type MovementSubject,
   movementsRequest,
   type OfferedMovement,
   type ReportSubject,
@@ -57,14 +58,19 @@ function codeLenses(
     command: lensCommands ? { title, command, arguments: [argument] } : { title, command: "" },
   });
   const title = lensTitle(lens);
-  if (lens.kind === "firmware") return [of(title, chooseRunCommand, { project } satisfies RunSubject)];
+  if (lens.kind === "firmware") {
+    const shown = runOfTitle(lens);
+    const on: RunSubject = shown === undefined ? { project } : { project, shown };
+    return [of(title, chooseRunCommand, on)];
+  }
   const { subject, layout, movement, builds, isStale } = lens;
   const argument: ReportSubject = { project, subject, layout };
   const lines =
     lensCommands && builds && !isStale && movement?.outcome.kind === "ran"
       ? [of("line by line", showLineValuesCommand, argument)]
       : [];
-  return [of(title, chooseMovementCommand, argument), ...lines];
+  const on: MovementSubject = movement === undefined ? argument : { ...argument, given: movement.given };
+  return [of(title, chooseMovementCommand, on), ...lines];
 }
 
 function registerChoices(context: FeatureContext): void {

@@ -1,10 +1,17 @@
 import type { FirmwareLens, Lens, ReportLens } from "../../lens.ts";
-import type { RunsInBrief, RunVerdict } from "../../trial-details.ts";
+import type { RunChoice, RunsInBrief, RunVerdict } from "../../trial-details.ts";
 
 /** A lens in one line. */
 export function lensTitle(lens: Lens): string {
   const told = lens.kind === "report" ? reportTitle(lens) : firmwareTitle(lens);
   return lens.isStale && isResult(lens) ? `${told} (from before the edit)` : told;
+}
+
+/** The run that the title is about; undefined where there is none. */
+export function runOfTitle({ runs, chosen }: FirmwareLens): RunChoice | undefined {
+  if (chosen !== undefined) return chosen.choice;
+  const shown = runs && mostTelling(runs);
+  return shown && { mouse: shown.mouse.name, pc: shown.pc.name, stroke: shown.stroke.name };
 }
 
 function isResult(lens: Lens): boolean {
@@ -37,9 +44,15 @@ function firmwareTitle({ runs, chosen }: FirmwareLens): string {
   return runs === undefined ? "the whole firmware: not run yet" : runsTitle(runs);
 }
 
-function runsTitle({ runs, notRun }: RunsInBrief): string {
+/** The first that failed. */
+function mostTelling({ runs }: RunsInBrief): RunVerdict | undefined {
+  return runs.find((run) => !hasPassed(run)) ?? runs[0];
+}
+
+function runsTitle(all: RunsInBrief): string {
+  const { runs, notRun } = all;
   const failed = runs.filter((run) => !hasPassed(run));
-  const shown = failed[0] ?? runs[0];
+  const shown = mostTelling(all);
   if (shown === undefined) return brief(notRun ?? "the firmware was not run");
   const told = verdictText(shown);
   if (failed.length > 0)

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { FirmwareLens, ReportLens } from "../../../src-core/lens.ts";
-import { lensTitle } from "../../../src-core/present/lenses/lens-title.ts";
+import { lensTitle, runOfTitle } from "../../../src-core/present/lenses/lens-title.ts";
 import { lineValuesAsMarkdown } from "../../../src-core/present/lenses/line-values-as-markdown.ts";
 import type { MovementOutcome, RunVerdict } from "../../../src-core/trial-details.ts";
 
@@ -48,16 +48,14 @@ describe("runs of a whole firmware", () => {
     strokeBegan: true,
     ...said,
   });
-  const of = (runs: readonly RunVerdict[], notRun?: string): string => {
-    const lens: FirmwareLens = {
-      kind: "firmware",
-      span,
-      isStale: false,
-      runs: { runs, notRun },
-      chosen: undefined,
-    };
-    return lensTitle(lens);
-  };
+  const lensOf = (runs: readonly RunVerdict[], notRun?: string): FirmwareLens => ({
+    kind: "firmware",
+    span,
+    isStale: false,
+    runs: { runs, notRun },
+    chosen: undefined,
+  });
+  const of = (runs: readonly RunVerdict[], notRun?: string): string => lensTitle(lensOf(runs, notRun));
   const cell = "plain mouse at rts-toggle, circle";
 
   test.each([
@@ -82,6 +80,16 @@ describe("runs of a whole firmware", () => {
     [[], "the clock is not known", "the clock is not known"],
   ])("%#", (runs, notRun, title) => {
     expect(of(runs, notRun)).toBe(title);
+  });
+
+  test("the run that the title tells of can be asked for", () => {
+    const failed = run({ pc: named("patient"), faults: ["no bytes"] });
+    const choice = { mouse: "plain", pc: "patient", stroke: "circle" };
+    expect(runOfTitle(lensOf([run(), failed]))).toEqual(choice);
+    expect(runOfTitle(lensOf([run()]))).toEqual({ ...choice, pc: "rts-toggle" });
+    expect(runOfTitle(lensOf([], "the clock is not known"))).toBeUndefined();
+    const chosen = { kind: "cannot", choice, message: "there is no such PC" } as const;
+    expect(runOfTitle({ ...lensOf([run()]), chosen })).toEqual(choice);
   });
 });
 

@@ -4,8 +4,8 @@ import { describe, expect, test } from "vitest";
 import type { CodeLens } from "vscode-languageserver/node";
 import type {
   LineValuesAnswer,
+  MovementSubject,
   OfferedMovement,
-  ReportSubject,
 } from "../../../../server/language-server/client-messages/lenses.ts";
 import type { Firmware } from "../../../../server/language-server/client-messages/runs.ts";
 import { encoderFirmware, rightMark, slowFirmware, wrongMark } from "../encoder-firmware.ts";
@@ -70,7 +70,8 @@ describe("above an encoder", () => {
     await session.open("main.c", noted);
     // dx -1 is 11111111: 1000011, 0111111, 0000000.
     const [lens] = await lensesOnce(session, "main.c", has("left 1: 43 3F 00, as two-button wants"));
-    const subject: ReportSubject = lens?.command?.arguments?.[0];
+    const subject: MovementSubject = lens?.command?.arguments?.[0];
+    expect(subject.given).toBe("left 1");
     const offered = await session.request<readonly OfferedMovement[]>("edgewise/movements", subject);
     // 40 counts in 0.4 s are 1 in each of 100 reports a second.
     expect(offered.map(({ given }) => given)).toContain("slow-sideways, where it is fastest: right 1");
@@ -139,7 +140,8 @@ describe("above a decoder and the whole firmware", () => {
       has("right 12 down 5, left pressed: right 12 down 5, left pressed, as ps2-standard wants"),
     );
     const [lens] = await lensesOnce(session, "main.c", has("plain mouse at rts-toggle, all-at-once: passed"));
-    const on = lens?.command?.arguments?.[0];
+    const { shown, ...on } = lens?.command?.arguments?.[0] ?? {};
+    expect(shown).toEqual({ mouse: "plain", pc: "rts-toggle", stroke: "all-at-once" });
     const [offered] = await session.request<readonly Firmware[]>("edgewise/firmwares", {});
     expect(offered?.project).toBe(on.project);
     expect(offered?.strokes.map(({ name }) => name)).toContain("circle");
