@@ -11,6 +11,8 @@ export interface CheckResult {
   readonly files: readonly string[];
   /** Rules that were checked to the end: where they found nothing, there is nothing. */
   readonly checked: readonly string[];
+  /** How many times the firmware was run whole; undefined where it was not to be run. */
+  readonly runs?: number;
   /** How many findings a baseline left out; undefined without one. */
   readonly accepted?: number;
 }

@@ -6,6 +6,8 @@ export interface Summary {
   readonly warnings: number;
   readonly infos: number;
   readonly files: number;
+  /** How many times the firmware was run whole; undefined where it was not to be run. */
+  readonly runs?: number;
   /** How many findings a baseline left out; undefined without one. */
   readonly accepted?: number;
 }
@@ -18,6 +20,7 @@ export function countFindings(result: CheckResult): Summary {
     warnings: count("warning"),
     infos: count("info"),
     files: result.files.length,
+    ...(result.runs === undefined ? {} : { runs: result.runs }),
     ...(result.accepted === undefined ? {} : { accepted: result.accepted }),
   };
 }
@@ -32,9 +35,10 @@ export function summaryInWords(summary: Summary): string {
   return parts.length === 0 ? "no findings" : parts.join(", ");
 }
 
-/** "in 1 file read", "in 2 files read, and 3 accepted by the baseline". */
-export function filesReadInWords({ files, accepted }: Summary): string {
-  const read = `in ${files === 1 ? "1 file" : `${files} files`} read`;
+/** "in 1 file read", "in 2 files read and 9 runs, and 3 accepted by the baseline". */
+export function basisInWords({ files, runs, accepted }: Summary): string {
+  const ran = runs === undefined ? "" : ` and ${amount(runs, "run") ?? "no run"}`;
+  const read = `in ${files === 1 ? "1 file" : `${files} files`} read${ran}`;
   return accepted === undefined ? read : `${read}, and ${accepted} accepted by the baseline`;
 }
 

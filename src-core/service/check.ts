@@ -52,6 +52,7 @@ export function checkReading(reading: ProjectReading, tried: TrialResult | undef
     ],
     settingsFaults: project.problems.map(settingsFault),
     files: [...files.keys(), ...settingsFile(project)],
+    ...(tried?.wholeRuns && { runs: tried.wholeRuns.runs.length }),
     checked,
   };
 }

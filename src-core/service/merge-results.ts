@@ -3,11 +3,13 @@ import type { Span } from "../finding.ts";
 
 /** The results of several projects as one; what two of them say alike, as of a shared header, is there once. */
 export function mergeResults(results: readonly CheckResult[]): CheckResult {
+  const runs = results.flatMap(({ runs = [] }) => runs);
   return {
     findings: distinct(results.flatMap(({ findings }) => findings)),
     notUnderstood: distinct(results.flatMap(({ notUnderstood }) => notUnderstood)),
     settingsFaults: distinct(results.flatMap(({ settingsFaults }) => settingsFaults)),
     files: [...new Set(results.flatMap(({ files }) => files))].sort(),
+    ...(runs.length === 0 ? {} : { runs: runs.reduce((sum, each) => sum + each) }),
     checked: inAll(results.map(({ checked }) => checked)),
   };
 }

@@ -2,7 +2,7 @@ import type { CheckResult } from "../../check-result.ts";
 import type { Finding, Severity, Span } from "../../finding.ts";
 import { boundsInWords } from "../details.ts";
 import type { FileLines } from "../line-index.ts";
-import { countFindings, filesReadInWords, summaryInWords } from "../summary.ts";
+import { basisInWords, countFindings, summaryInWords } from "../summary.ts";
 
 /** What the runner calls the levels. */
 const commands: Readonly<Record<Severity, "error" | "warning" | "notice">> = {
@@ -30,7 +30,7 @@ export function checkAsWorkflowCommands(result: CheckResult, lines: FileLines): 
     command("notice", { ...placeOf(span, lines), title: "not understood, so not checked" }, message),
   );
   const summary = countFindings(result);
-  const last = `${summaryInWords(summary)} ${filesReadInWords(summary)}`;
+  const last = `${summaryInWords(summary)} ${basisInWords(summary)}`;
   return [...findings, ...gaps, last, ""].join("\n");
 }
 

@@ -2,7 +2,7 @@ import type { CheckResult } from "../../check-result.ts";
 import type { Finding } from "../../finding.ts";
 import type { FileLines } from "../line-index.ts";
 import { limitInWords, measuredInWords } from "../quantity.ts";
-import { countFindings, filesReadInWords, summaryInWords } from "../summary.ts";
+import { basisInWords, countFindings, summaryInWords } from "../summary.ts";
 import { markedLine } from "./marked-line.ts";
 import type { Paint } from "./paint.ts";
 
@@ -60,7 +60,7 @@ function notUnderstoodAsText(result: CheckResult, lines: FileLines, paint: Paint
 function summaryAsText(result: CheckResult, paint: Paint): string {
   const summary = countFindings(result);
   const role = summary.errors > 0 ? "error" : summary.warnings > 0 ? "warning" : "good";
-  return `${paint(role, summaryInWords(summary))} ${filesReadInWords(summary)}`;
+  return `${paint(role, summaryInWords(summary))} ${basisInWords(summary)}`;
 }
 
 function byFile(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {

@@ -9,8 +9,11 @@ export function isWholeFirmware({ program, ps2, serial, wires }: Facts): boolean
     ({ name, memberOf, definition }) =>
       (name === "main" || name === "setup") && memberOf === undefined && definition !== undefined,
   );
-  const speaksToMouse = ps2.holds.length > 0 || ps2.senders.length > 0;
-  const { uart, tx } = wires.serial;
+  const { clock, data } = wires.ps2;
+  const { uart, tx, rts, dtr, report } = wires.serial;
+  // Code that drives the mouse's lines in a way that is not read is known by what is said of it.
+  const isSaid = [clock, data, report, rts ?? dtr].every((wire) => wire !== undefined);
+  const speaksToMouse = ps2.holds.length > 0 || ps2.senders.length > 0 || isSaid;
   const speaksToPc =
     serial.setUps.length > 0 || serial.bitBanged.length > 0 || uart !== undefined || tx !== undefined;
   return starts && speaksToMouse && speaksToPc;

@@ -31,7 +31,10 @@ Not understood, so not checked
 
 test("without findings the report is one line", () => {
   const clean = { findings: [], notUnderstood: [], settingsFaults: [], files: ["a.c"], checked: [] };
-  expect(checkAsText(clean, new FileLines(() => ""), plain)).toBe("no findings in 1 file read\n");
+  const lines = new FileLines(() => "");
+  expect(checkAsText(clean, lines, plain)).toBe("no findings in 1 file read\n");
+  expect(checkAsText({ ...clean, runs: 8 }, lines, plain)).toBe("no findings in 1 file read and 8 runs\n");
+  expect(checkAsText({ ...clean, runs: 0 }, lines, plain)).toBe("no findings in 1 file read and no run\n");
 });
 
 test("colours change nothing but colours", () => {

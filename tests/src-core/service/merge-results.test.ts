@@ -48,3 +48,15 @@ test("of no projects nothing is said", () => {
     checked: [],
   });
 });
+
+test("runs of all projects are counted together, where any was to be run", () => {
+  const [one, other] = [resultOf("a", "a.c", 1), resultOf("b", "b.c", 1)];
+  expect(mergeResults([one, other]).runs).toBeUndefined();
+  expect(mergeResults([{ ...one, runs: 8 }, other]).runs).toBe(8);
+  expect(
+    mergeResults([
+      { ...one, runs: 8 },
+      { ...other, runs: 1 },
+    ]).runs,
+  ).toBe(9);
+});

@@ -49,7 +49,49 @@ describe("right firmware is clean", () => {
   });
 });
 
+/** The author's pins are references, which the facts of the text do not follow. */
+const byReference: Files = {
+  "port.ino": `// @wire board atmega328p clock=16MHz
+// @wire ps2 clock=2 data=3 pullups=internal
+// @wire serial uart=0 rts=7 report=two-button shifter=inverting
+struct Line {
+  volatile uint8_t &out, &direction;
+  uint8_t mask;
+  void pull() { out &= ~mask; direction |= mask; }
+  void release() { direction &= ~mask; out |= mask; }
+};
+Line clock = {PORTD, DDRD, _BV(PD2)};
+Line data = {PORTD, DDRD, _BV(PD3)};
+void setup() {
+  Serial.begin(1200, SERIAL_7N1);
+  clock.pull();
+  delayMicroseconds(40);
+  data.pull();
+  clock.release();
+}
+void loop() {}
+`,
+};
+
 describe("what runs show is told like any other finding", () => {
+  // The clock is held for at least 100 us: The PS/2 Mouse/Keyboard Protocol (2003), Host-to-Device.
+  it("of code whose lines only its notes tell as well", () => {
+    expect(started(byReference).rules()).toEqual([]);
+    const { rules, findings } = checked(byReference);
+    expect(rules).toContain("ps2/request-hold-short");
+    expect(findings.find(({ rule }) => rule === "ps2/request-hold-short")).toMatchObject({
+      measured: { unit: "us" },
+      limit: { atLeast: 100 },
+    });
+  });
+
+  it("of a firmware of which it is said how often it was run", () => {
+    const service = started(rightFirmware);
+    expect(service.check().runs).toBeUndefined();
+    service.run();
+    expect(service.check().runs).toBeGreaterThan(1);
+  });
+
   it("once for all runs, at the statement that did it, with figures", () => {
     const { findings, code } = checked(impatient);
     expect(code).toEqual(["DDRD |= line"]);
