@@ -1,31 +1,12 @@
-import {
-  type CancellationToken,
-  CancellationTokenSource,
-  type Disposable,
-  type Uri,
-  ViewColumn,
-  type WebviewPanel,
-  window,
-} from "vscode";
-import type { CellVerdict, MatrixPlan } from "../server/language-server/client-messages/matrix.ts";
+import { type Disposable, type Uri, ViewColumn, type WebviewPanel, window } from "vscode";
+import { MatrixFill, type MatrixRuns } from "./matrix-fill.ts";
 import { viewFolder, viewPage } from "./view-page.ts";
-import type { EndOfMatrix, FromMatrix, ToMatrix } from "./views/matrix/messages.ts";
-
-/** All runs of a plan, until they are done or others take their place. */
-export interface MatrixRuns {
-  readonly plan: MatrixPlan;
-  /** Has the cells run, each of which is handed on as it is done; gives why there are no more. */
-  run(take: (cell: CellVerdict) => void, cancelled: CancellationToken): Promise<EndOfMatrix>;
-}
+import type { FromMatrix } from "./views/matrix/messages.ts";
 
 /** A panel that shows every mouse at every PC for one firmware. */
 export class MatrixPanel implements Disposable {
-  readonly #name: string;
   readonly #panel: WebviewPanel;
-  #runs: MatrixRuns;
-  /** Ends the runs that fill the cells; none before the page is there and once it is closed. */
-  #cancellation: CancellationTokenSource | undefined;
-  #isReady = false;
+  readonly #fill: MatrixFill;
 
   /** `answer` hears what the page asks for beyond its own runs. */
   constructor(
@@ -34,26 +15,21 @@ export class MatrixPanel implements Disposable {
     runs: MatrixRuns,
     answer: (message: Extract<FromMatrix, { kind: "again" | "show" }>) => void,
   ) {
-    this.#name = name;
-    this.#runs = runs;
     this.#panel = window.createWebviewPanel("edgewise.matrix", `Matrix: ${name}`, ViewColumn.Active, {
       enableScripts: true,
       localResourceRoots: [viewFolder(extension)],
       // What was run stays to be seen.
       retainContextWhenHidden: true,
     });
-    this.#panel.onDidDispose(() => {
-      this.#cancellation?.cancel();
-      this.#cancellation = undefined;
-    });
+    this.#fill = new MatrixFill(name, runs, (message) => void this.#panel.webview.postMessage(message));
+    this.#panel.onDidDispose(() => this.#fill.close());
     this.#panel.webview.onDidReceiveMessage((message: FromMatrix) => {
       switch (message.kind) {
         case "ready":
-          this.#isReady = true;
-          void this.#begin();
+          this.#fill.ready();
           break;
         case "cancel":
-          this.#cancellation?.cancel();
+          this.#fill.cancel();
           break;
         default:
           answer(message);
@@ -69,26 +45,11 @@ export class MatrixPanel implements Disposable {
 
   /** Comes to the front with other runs. */
   show(runs: MatrixRuns): void {
-    this.#runs = runs;
     this.#panel.reveal();
-    if (this.#isReady) void this.#begin();
+    this.#fill.replace(runs);
   }
 
   dispose(): void {
     this.#panel.dispose();
-  }
-
-  async #begin(): Promise<void> {
-    this.#cancellation?.cancel();
-    const cancellation = new CancellationTokenSource();
-    this.#cancellation = cancellation;
-    // What still comes of earlier runs is not these cells', and a closed page takes nothing.
-    const post = (message: ToMatrix): void => {
-      if (this.#cancellation === cancellation) void this.#panel.webview.postMessage(message);
-    };
-    const runs = this.#runs;
-    post({ kind: "plan", name: this.#name, plan: runs.plan });
-    const why = await runs.run((cell) => post({ kind: "cell", cell }), cancellation.token);
-    post({ kind: "end", why });
   }
 }

@@ -1,9 +1,17 @@
-import { type CancellationToken, commands, type Disposable, type Uri, window } from "vscode";
+import {
+  type CancellationToken,
+  CancellationTokenSource,
+  commands,
+  type Disposable,
+  type Uri,
+  window,
+} from "vscode";
 import {
   type CellVerdict,
   type MatrixCellParams,
   type MatrixPlan,
   type MatrixPlanAnswer,
+  type MatrixRunAnswer,
   type MatrixRunParams,
   matrixPlanRequest,
   matrixRunRequest,
@@ -11,7 +19,8 @@ import {
 import type { Firmware } from "../server/language-server/client-messages/runs.ts";
 import type { Checker } from "./checker.ts";
 import { chooseFirmware } from "./choose-run.ts";
-import { MatrixPanel, type MatrixRuns } from "./matrix-panel.ts";
+import type { MatrixRuns } from "./matrix-fill.ts";
+import { MatrixPanel } from "./matrix-panel.ts";
 import type { EndOfMatrix } from "./views/matrix/messages.ts";
 
 /** Panels that show every mouse at every PC, one for each firmware. */
@@ -66,7 +75,16 @@ export class MatrixPanels implements Disposable {
   }
 
   #runsOf(project: string, plan: MatrixPlan): MatrixRuns {
-    return { plan, run: (take, cancelled) => this.#run(project, take, cancelled) };
+    return {
+      plan,
+      begin: (take) => {
+        const cancellation = new CancellationTokenSource();
+        return {
+          ended: this.#run(project, take, cancellation.token),
+          cancel: () => cancellation.cancel(),
+        };
+      },
+    };
   }
 
   async #run(
@@ -78,9 +96,9 @@ export class MatrixPanels implements Disposable {
     this.#takers.set(matrix, take);
     try {
       const params: MatrixRunParams = { project, matrix };
-      const answer = await this.#checker.ask<object>(matrixRunRequest, params, cancelled);
-      if (cancelled.isCancellationRequested) return "cancelled";
-      return answer === undefined ? "lost" : "done";
+      const answer = await this.#checker.ask<MatrixRunAnswer>(matrixRunRequest, params, cancelled);
+      if (cancelled.isCancellationRequested) return { kind: "cancelled" };
+      return answer ?? { kind: "lost" };
     } finally {
       this.#takers.delete(matrix);
     }

@@ -6,8 +6,13 @@ export type ToMatrix =
   | { readonly kind: "cell"; readonly cell: CellVerdict }
   | { readonly kind: "end"; readonly why: EndOfMatrix };
 
-/** Why no more cells come: all are run, the user did not want more, or the server that ran them is gone. */
-export type EndOfMatrix = "done" | "cancelled" | "lost";
+/**
+ * Why no more cells come: all are run, the user did not want more, the server that ran them is gone, or what the server says
+ * in one sentence.
+ */
+export type EndOfMatrix =
+  | { readonly kind: "done" | "cancelled" | "lost" }
+  | { readonly kind: "cannot"; readonly message: string };
 
 /** What it says. */
 export type FromMatrix =

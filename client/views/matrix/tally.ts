@@ -13,13 +13,15 @@ export function progressInWords(cells: readonly CellVerdict[], all: number): str
 
 /** What is said behind that when no more cells come. */
 export function endInWords(why: EndOfMatrix): string {
-  switch (why) {
+  switch (why.kind) {
     case "done":
       return "";
     case "cancelled":
       return "; cancelled";
     case "lost":
       return "; the checker ended";
+    case "cannot":
+      return `; ${why.message}`;
   }
 }
 

@@ -4,8 +4,8 @@ import type { MatrixPlan } from "../../../src-core/matrix-result.ts";
 export const matrixPlanRequest = "edgewise/matrixPlan";
 
 /**
- * Request: runs the matrix in workers and ends when all cells are run, with `{}`. Its parameters are a `MatrixRunParams`; each
- * cell is told by a notification as soon as it is run, and cancelling the request ends the runs.
+ * Request: runs the matrix in workers and ends when all cells are run. Its parameters are a `MatrixRunParams`, its answer a
+ * `MatrixRunAnswer`; each cell is told by a notification as soon as it is run, and cancelling the request ends the runs.
  */
 export const matrixRunRequest = "edgewise/matrixRun";
 
@@ -25,6 +25,10 @@ export interface MatrixRunParams extends MatrixParams {
   /** A number of the client's, which the cells carry. */
   readonly matrix: number;
 }
+
+export type MatrixRunAnswer =
+  /** In one sentence, why not all cells were run. */
+  { readonly kind: "cannot"; readonly message: string } | { readonly kind: "done" };
 
 export interface MatrixCellParams {
   readonly matrix: number;

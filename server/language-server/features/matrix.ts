@@ -1,8 +1,9 @@
-import { NotificationType, RequestType } from "vscode-languageserver";
+import { type CancellationToken, NotificationType, RequestType } from "vscode-languageserver";
 import {
   type MatrixCellParams,
   type MatrixParams,
   type MatrixPlanAnswer,
+  type MatrixRunAnswer,
   type MatrixRunParams,
   matrixCellNotification,
   matrixPlanRequest,
@@ -14,37 +15,48 @@ import { runMatrix } from "../runs/run-matrix.ts";
 import { answer, type FeatureContext } from "./features.ts";
 
 const planning = new RequestType<MatrixParams, MatrixPlanAnswer, void>(matrixPlanRequest);
-const running = new RequestType<MatrixRunParams, object, void>(matrixRunRequest);
+const running = new RequestType<MatrixRunParams, MatrixRunAnswer, void>(matrixRunRequest);
 const cellDone = new NotificationType<MatrixCellParams>(matrixCellNotification);
 
 const wish = { mice: undefined, pcs: undefined, strokes: undefined };
-const failed: MatrixPlanAnswer = { kind: "cannot", message: "the matrix failed; the log says why" };
+const failed = { kind: "cannot", message: "the matrix failed; the log says why" } as const;
+const interrupted = { kind: "cannot", message: "the matrix was cancelled" } as const;
 
 /** Every mouse at every PC. */
 export function registerMatrix(context: FeatureContext): void {
-  const { connection, service, files, log } = context;
+  const { connection, service, log } = context;
   connection.onRequest(planning, ({ project }, cancelled) =>
     answer(context, "planning a matrix", cancelled, failed, () => service.planMatrix(project, wish)),
   );
-  connection.onRequest(running, ({ project, matrix }, cancelled) =>
-    guarded("running a matrix", log, {}, async () => {
-      const planned = service.planMatrix(project, wish);
-      if (planned.kind === "cannot") return {};
-      const interruption = new AbortController();
-      const listening = cancelled.onCancellationRequested(() => interruption.abort());
-      const noMore = context.onShutdown(() => interruption.abort());
-      await runMatrix({
-        project,
-        texts: files.textsOf(service.check(project).files),
-        plan: planned.plan,
-        start: context.startRunWorker,
-        workers: context.matrixWorkers,
-        done: (cell) => void connection.sendNotification(cellDone, { matrix, cell: cellVerdict(cell) }),
-        interrupted: interruption.signal,
-      });
-      listening.dispose();
-      noMore();
-      return {};
-    }),
+  connection.onRequest(running, (params, cancelled) =>
+    guarded("running a matrix", log, failed, () => run(context, params, cancelled)),
   );
+}
+
+async function run(
+  context: FeatureContext,
+  { project, matrix }: MatrixRunParams,
+  cancelled: CancellationToken,
+): Promise<MatrixRunAnswer> {
+  const { connection, service, files } = context;
+  const planned = service.planMatrix(project, wish);
+  if (planned.kind === "cannot") return planned;
+  const interruption = new AbortController();
+  const listening = cancelled.onCancellationRequested(() => interruption.abort());
+  const noMore = context.onShutdown(() => interruption.abort());
+  try {
+    const results = await runMatrix({
+      project,
+      texts: files.textsOf(service.check(project).files),
+      plan: planned.plan,
+      start: context.startRunWorker,
+      workers: context.matrixWorkers,
+      done: (cell) => void connection.sendNotification(cellDone, { matrix, cell: cellVerdict(cell) }),
+      interrupted: interruption.signal,
+    });
+    return results === undefined ? interrupted : { kind: "done" };
+  } finally {
+    listening.dispose();
+    noMore();
+  }
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { faultsOf, progressInWords } from "../../../../client/views/matrix/tally.ts";
+import { endInWords, faultsOf, progressInWords } from "../../../../client/views/matrix/tally.ts";
 import type { CellVerdict } from "../../../../server/language-server/client-messages/matrix.ts";
 
 const cell = (mouse: string, verdict: CellVerdict["verdict"], word: string = verdict): CellVerdict => ({
@@ -18,6 +18,12 @@ test("progress counts each verdict that there is", () => {
   expect(progressInWords([...some, cell("d", "not run")], 4)).toBe(
     "All 4 cells: 2 passed, 1 failed, 1 not run",
   );
+});
+
+test("an end before all cells were run has its reason", () => {
+  expect(endInWords({ kind: "done" })).toBe("");
+  expect(endInWords({ kind: "cancelled" })).toBe("; cancelled");
+  expect(endInWords({ kind: "cannot", message: "there is no main" })).toBe("; there is no main");
 });
 
 test("faults are told once, those of most cells first, with the cell that showed them first", () => {

@@ -3,6 +3,7 @@ import { CancellationTokenSource } from "vscode-jsonrpc/node";
 import type {
   CellVerdict,
   MatrixPlanAnswer,
+  MatrixRunAnswer,
 } from "../../../../server/language-server/client-messages/matrix.ts";
 import type {
   Firmware,
@@ -141,7 +142,7 @@ describe("a matrix", () => {
     const answer = await session.request<MatrixPlanAnswer>("edgewise/matrixPlan", { project });
     if (answer.kind !== "plan") throw new Error(answer.message);
     expect(answer.plan.mice.map(({ name }) => name)).toEqual(few.mice);
-    await session.request("edgewise/matrixRun", { project, matrix: 7 });
+    expect(await session.request("edgewise/matrixRun", { project, matrix: 7 })).toEqual({ kind: "done" });
     expect(cells.map(({ mouse }) => mouse).sort()).toEqual(few.mice);
     // The sample holds the clock for about 50 us before it sends; its README says that this is one of its faults.
     for (const cell of cells) {
@@ -159,8 +160,22 @@ describe("a matrix", () => {
       cells.push(cell);
       source.cancel();
     };
-    await session.request("edgewise/matrixRun", { project, matrix: 1 }, source.token);
+    const answer = await session.request<MatrixRunAnswer>(
+      "edgewise/matrixRun",
+      { project, matrix: 1 },
+      source.token,
+    );
+    expect(answer).toEqual({ kind: "cannot", message: "the matrix was cancelled" });
     expect(cells.length).toBeGreaterThan(0);
     expect(cells.length).toBeLessThan(20);
+  });
+
+  test("why nothing can be run is the answer", async () => {
+    const session = await sessionOver({ "main.c": "int main(void) { return 0; }\n" });
+    const { project } = await firmwareOf(session);
+    expect(await session.request("edgewise/matrixRun", { project, matrix: 1 })).toEqual({
+      kind: "cannot",
+      message: expect.stringContaining("chip"),
+    });
   });
 });
