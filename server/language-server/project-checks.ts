@@ -13,7 +13,7 @@ import type { WorkspaceFiles } from "./workspace-files.ts";
 export interface CheckReceiver {
   publish(file: string, diagnostics: readonly Diagnostic[]): void;
   status(status: CheckStatus): void;
-  /** There is more to show above functions than there was. */
+  /** What is shown above functions is not what there is to show. */
   lensesChanged(): void;
   readonly log: Log;
   /** The URI of a rule's page; undefined for a client that shows none. */
@@ -96,6 +96,8 @@ export class ProjectChecks {
     const read = this.#service.check(project);
     const tried = this.#trials.resultOf(project, this.#files.textsOf(read.files));
     if (tried !== undefined) this.#takeOver(project, tried);
+    // An editor asks anew for the file that is typed in alone, and its others show what is of older texts, too.
+    else if (this.#taken.delete(project)) this.#receiver.lensesChanged();
     const result = tried === undefined ? read : this.#service.check(project);
     const pageUriOf = (rule: string) => this.#receiver.pageUriOf(rule);
     this.#shown.replace(project, diagnosticsByFile(result, new Positions(this.#files), pageUriOf));

@@ -7,6 +7,7 @@ import type { CheckResult } from "../../../src-core/check-result.ts";
 import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
 import type { Service, TrialResult } from "../../../src-core/service/service.ts";
 import { noTrials } from "./no-trials.ts";
+import { resultSaying } from "./trials/fake-worker.ts";
 
 const texts = { "/p/a.c": "int a;", "/p/b.c": "int b;" };
 const nothing: CheckResult = { findings: [], notUnderstood: [], settingsFaults: [], files: [], checked: [] };
@@ -58,16 +59,19 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
   const published: [file: string, messages: string[]][] = [];
   const told: CheckStatus[] = [];
   const faults: string[] = [];
+  let lensChanges = 0;
   const checks = new ProjectChecks(service, new WorkspaceFiles(hostOfFiles(texts)), trials, {
     publish: (file: string, diagnostics: readonly Diagnostic[]) => {
       published.push([file, diagnostics.map(({ message }) => String(message))]);
     },
     status: (status) => told.push(status),
     log: (message) => faults.push(message),
-    lensesChanged: () => undefined,
+    lensesChanged: () => {
+      lensChanges += 1;
+    },
     pageUriOf: () => undefined,
   });
-  return { checks, asked, published, told, faults };
+  return { checks, asked, published, told, faults, lensChanges: () => lensChanges };
 }
 
 test("a finding that goes away is taken from the editor, and what stays is not sent again", async () => {
@@ -152,16 +156,7 @@ test("a project that is dropped before its turn is not checked", async () => {
 
 test("what a trial showed is told by the check after it, and counted", async () => {
   const results = new Map<string, CheckResult | Error>([["/p", resultWith("/p/a.c", "read")]]);
-  const tried: TrialResult = {
-    findings: resultWith("/p/a.c", "run").findings,
-    notUnderstood: [],
-    proposals: [],
-    whole: true,
-    ran: true,
-    reports: [],
-    wholeRuns: undefined,
-    chosenRun: undefined,
-  };
+  const tried = { ...resultSaying(""), findings: resultWith("/p/a.c", "run").findings };
   const asked: (readonly [string, string])[][] = [];
   let known: TrialResult | undefined;
   const { checks, published, told } = checksOver(results, {
@@ -180,6 +175,27 @@ test("what a trial showed is told by the check after it, and counted", async () 
     ["/p/a.c", ["read", "run"]],
   ]);
   expect(told.at(-1)).toMatchObject({ state: "ready", warnings: 2 });
+});
+
+test("lenses change with what trials showed: once where it is new, and once where it is of older texts", async () => {
+  let known: TrialResult | undefined;
+  const { checks, lensChanges } = checksOver(new Map([["/p", resultWith("/p/a.c")]]), {
+    ...noTrials,
+    resultOf: () => known,
+  });
+  const changesAfter = async (result: TrialResult | undefined) => {
+    known = result;
+    await checks.request(["/p"]);
+    return lensChanges();
+  };
+  const tried = resultSaying("one");
+  expect(await changesAfter(undefined)).toBe(0);
+  expect(await changesAfter(tried)).toBe(1);
+  expect(await changesAfter(tried)).toBe(1);
+  expect(await changesAfter(undefined)).toBe(2);
+  expect(await changesAfter(undefined)).toBe(2);
+  // The edit was taken back.
+  expect(await changesAfter(tried)).toBe(3);
 });
 
 test("trials hear of edits of any file that a project reads, and of projects that are gone", async () => {
