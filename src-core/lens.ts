@@ -9,6 +9,8 @@ interface LensBase {
   readonly span: Span;
   /** It is of the texts before the last edit. */
   readonly isStale: boolean;
+  /** Why there is nothing to show, where a trial of these texts failed. */
+  readonly failure: string | undefined;
 }
 
 /** A movement through an encoder or decoder. */

@@ -101,6 +101,14 @@ export interface RunChoice {
   readonly stroke: string;
 }
 
+/** Why there is less to show than there might be: what ran the firmware gave up. */
+export interface TrialFailure {
+  /** Fits behind "the firmware could not be tried:". */
+  readonly why: string;
+  /** Encoders and decoders had been run by then. */
+  readonly partsRan: boolean;
+}
+
 /** What somebody wants to see tried in a project, besides what is tried anyway. */
 export interface TrialChoices {
   readonly movements: readonly { readonly subject: FunctionName; readonly movement: Movement }[];

@@ -1,6 +1,7 @@
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import type { CheckResult } from "../../src-core/check-result.ts";
 import type { Finding, Severity, Span } from "../../src-core/finding.ts";
+import type { TrialFailure } from "../../src-core/trial-details.ts";
 import type { Positions } from "./positions.ts";
 import type { ProjectDiagnostics } from "./shown-diagnostics.ts";
 import { uriOfPath } from "./uri-paths.ts";
@@ -17,14 +18,18 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
 /** The URI of a rule's page; undefined for a client that shows none. */
 export type PageUriOf = (rule: string) => string | undefined;
 
-/** A result's diagnostics by file; files that were read and have none are there with an empty list. */
+/** A result's diagnostics by file, and why trying it failed; files that were read and have none are there with an empty list. */
 export function diagnosticsByFile(
   result: CheckResult,
+  failure: TrialFailure | undefined,
   positions: Positions,
   pageUriOf: PageUriOf,
 ): ProjectDiagnostics {
   const byFile = new Map<string, Diagnostic[]>(result.files.map((file) => [file, []]));
-  for (const { file, diagnostic } of diagnosticsOf(result, positions, pageUriOf)) {
+  for (const { file, diagnostic } of [
+    ...diagnosticsOf(result, positions, pageUriOf),
+    ...notTried(result, failure, positions),
+  ]) {
     const diagnostics = byFile.get(file) ?? [];
     diagnostics.push(diagnostic);
     byFile.set(file, diagnostics);
@@ -49,6 +54,18 @@ function diagnosticsOf(result: CheckResult, positions: Positions, pageUriOf: Pag
       diagnostic: { ...plainDiagnostic(span, message, positions), severity: DiagnosticSeverity.Hint },
     })),
   ];
+}
+
+/** Said at the head of the project's first file, as there is no telling which function is to blame. */
+function notTried(
+  { files: [file] }: CheckResult,
+  failure: TrialFailure | undefined,
+  positions: Positions,
+): readonly Placed[] {
+  if (file === undefined || failure === undefined) return [];
+  const message = `the firmware could not be tried: ${failure.why}; it is tried again after the next edit`;
+  const diagnostic = plainDiagnostic({ file, start: 0, end: 0 }, message, positions);
+  return [{ file, diagnostic: { ...diagnostic, severity: DiagnosticSeverity.Information } }];
 }
 
 interface Placed {

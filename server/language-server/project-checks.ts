@@ -100,7 +100,10 @@ export class ProjectChecks {
     else if (this.#taken.delete(project)) this.#receiver.lensesChanged();
     const result = tried === undefined ? read : this.#service.check(project);
     const pageUriOf = (rule: string) => this.#receiver.pageUriOf(rule);
-    this.#shown.replace(project, diagnosticsByFile(result, new Positions(this.#files), pageUriOf));
+    this.#shown.replace(
+      project,
+      diagnosticsByFile(result, tried?.failure, new Positions(this.#files), pageUriOf),
+    );
   }
 
   #takeOver(project: string, tried: TrialResult): void {

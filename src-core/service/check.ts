@@ -101,6 +101,7 @@ export function judged(
     reports: reports.map((trial) => triedReport(facts.program, facts.notes, trial, choices)),
     wholeRuns: whole && isWholeFirmware(facts) ? runsInBrief(whole, accepted) : undefined,
     chosenRun: run && chosenInBrief(run, accepted),
+    failure: undefined,
   };
 }
 

@@ -40,6 +40,7 @@ function reportLens(
     kind: "report",
     span: spanOf(symbol.at),
     isStale: now === undefined,
+    failure: now?.failure?.partsRan === false ? now.failure.why : undefined,
     subject,
     builds: note.kind === "encodes",
     layout: note.layout.value,
@@ -53,12 +54,16 @@ function firmwareLens(facts: Facts, { now, before }: KnownTrials): readonly Firm
   const entry = ["loop", "main"].map((name) => definedAs(facts, name)).find((each) => each !== undefined);
   if (entry === undefined || !isWholeFirmware(facts)) return [];
   const span = spanOf(entry.at);
-  const lens = (runs: FirmwareLens["runs"], chosen: FirmwareLens["chosen"], isStale: boolean) =>
-    ({ kind: "firmware", span, isStale, runs, chosen }) as const;
+  const failure = now?.wholeRuns === undefined ? now?.failure?.why : undefined;
+  // Runs of an older text stand in for some that are to come.
+  const runs = now?.wholeRuns ?? (failure === undefined ? before?.wholeRuns : undefined);
+  const lens = { kind: "firmware", span, isStale: now?.wholeRuns === undefined, failure, runs } as const;
   const chosen = now?.chosenRun ?? before?.chosenRun;
+  if (chosen === undefined) return [{ ...lens, chosen }];
+  const isStale = now?.chosenRun === undefined;
   return [
-    lens(now?.wholeRuns ?? before?.wholeRuns, undefined, now?.wholeRuns === undefined),
-    ...(chosen === undefined ? [] : [lens(undefined, chosen, now?.chosenRun === undefined)]),
+    { ...lens, chosen: undefined },
+    { ...lens, isStale, failure: undefined, runs: undefined, chosen },
   ];
 }
 

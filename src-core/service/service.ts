@@ -13,6 +13,7 @@ import type {
   OfferedMovement,
   RunsInBrief,
   TrialChoices,
+  TrialFailure,
   TriedReport,
 } from "../trial-details.ts";
 
@@ -80,6 +81,8 @@ export interface TrialResult {
   readonly wholeRuns: RunsInBrief | undefined;
   /** The run that somebody asked for; undefined until it was made. */
   readonly chosenRun: ChosenRun | undefined;
+  /** Undefined where the trial came to its end, or is still on. */
+  readonly failure: TrialFailure | undefined;
 }
 
 /** A project as front ends name it. */

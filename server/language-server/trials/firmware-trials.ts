@@ -114,24 +114,19 @@ export class FirmwareTrials implements Trials {
     if (end.kind === "tried") return { texts, choices, result: end.result, isAll: end.isLast };
     const before = this.#kept.get(project);
     const known = before !== undefined && sameTexts(before.texts, texts) ? before.result : undefined;
-    return { texts, choices, result: notTried(end.why, texts, known), isAll: true };
+    const failure = { why: end.why, partsRan: known !== undefined };
+    return { texts, choices, result: { ...(known ?? nothingTried), failure }, isAll: true };
   }
 }
 
-/** Said at the head of the project's first file, as there is no telling which function is to blame. `known` was found before. */
-function notTried(why: string, texts: Texts, known: TrialResult | undefined): TrialResult {
-  const message = `the firmware could not be tried: ${why}; it is tried again after the next edit`;
-  const [file] = texts.keys();
-  const notUnderstood = file === undefined ? [] : [{ span: { file, start: 0, end: 0 }, message }];
-  if (known !== undefined) return { ...known, notUnderstood: [...known.notUnderstood, ...notUnderstood] };
-  return {
-    findings: [],
-    notUnderstood,
-    proposals: [],
-    whole: false,
-    ran: false,
-    reports: [],
-    wholeRuns: undefined,
-    chosenRun: undefined,
-  };
-}
+const nothingTried: TrialResult = {
+  findings: [],
+  notUnderstood: [],
+  proposals: [],
+  whole: false,
+  ran: false,
+  reports: [],
+  wholeRuns: undefined,
+  chosenRun: undefined,
+  failure: undefined,
+};

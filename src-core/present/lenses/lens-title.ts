@@ -19,7 +19,8 @@ function isResult(lens: Lens): boolean {
   return lens.runs !== undefined || lens.chosen !== undefined;
 }
 
-function reportTitle({ layout, movement, isStale }: ReportLens): string {
+function reportTitle({ layout, movement, isStale, failure }: ReportLens): string {
+  if (failure !== undefined) return `${layout}: not tried: ${brief(failure)}`;
   if (movement === undefined)
     return isStale ? `${layout}: not tried yet` : `${layout}: not tried, as its note is at fault`;
   const { given, outcome } = movement;
@@ -35,7 +36,8 @@ function reportTitle({ layout, movement, isStale }: ReportLens): string {
   }
 }
 
-function firmwareTitle({ runs, chosen }: FirmwareLens): string {
+function firmwareTitle({ runs, chosen, failure }: FirmwareLens): string {
+  if (failure !== undefined) return `the whole firmware: not run: ${brief(failure)}`;
   if (chosen !== undefined) {
     if (chosen.kind === "run") return verdictText(chosen.verdict);
     const { mouse, pc, stroke } = chosen.choice;

@@ -8,6 +8,7 @@ export function lineValuesAsMarkdown({ name, layout, movement, lines, elsewhere 
     kind: "report",
     span: { file: "", start: 0, end: 0 },
     isStale: false,
+    failure: undefined,
     subject: { file: "", name },
     builds: true,
     layout,

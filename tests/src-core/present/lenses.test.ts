@@ -7,11 +7,12 @@ import type { MovementOutcome, RunVerdict } from "../../../src-core/trial-detail
 const span = { file: "a.c", start: 0, end: 1 };
 const ran = { kind: "ran", came: "40 3F 00", right: "43 3F 00", stores: [] } as const;
 
-function ofReport(outcome: MovementOutcome | undefined, isStale = false): string {
+function ofReport(outcome: MovementOutcome | undefined, isStale = false, failure?: string): string {
   const lens: ReportLens = {
     kind: "report",
     span,
     isStale,
+    failure,
     subject: { file: "a.c", name: "encode" },
     builds: true,
     layout: "two-button",
@@ -34,6 +35,11 @@ describe("a movement through an encoder", () => {
   test("before the first trial nothing is called stale", () => {
     expect(ofReport(undefined, true)).toBe("two-button: not tried yet");
   });
+
+  test("a trial that failed is not blamed on the note", () => {
+    expect(ofReport(undefined, false, "it ended")).toBe("two-button: not tried: it ended");
+    expect(ofReport(undefined)).toBe("two-button: not tried, as its note is at fault");
+  });
 });
 
 describe("runs of a whole firmware", () => {
@@ -52,6 +58,7 @@ describe("runs of a whole firmware", () => {
     kind: "firmware",
     span,
     isStale: false,
+    failure: undefined,
     runs: { runs, notRun },
     chosen: undefined,
   });

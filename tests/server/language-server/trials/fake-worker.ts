@@ -69,5 +69,6 @@ export function resultSaying(message: string): TrialResult {
     reports: [],
     wholeRuns: undefined,
     chosenRun: undefined,
+    failure: undefined,
   };
 }

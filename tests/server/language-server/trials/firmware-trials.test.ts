@@ -59,13 +59,15 @@ test("what is known in part after an edit that was taken back is told, and the r
   expect(workers.last.requests).toHaveLength(2);
 });
 
-test("what is known stays where the rest cannot be found out, and that is said", () => {
+test("what is known stays where the rest cannot be found out, and why is said", () => {
   const { trials, workers } = startedTrials();
   trials.resultOf("/p", textsOf("one"));
   workers.last.answer({ kind: "tried", result: resultSaying("parts"), isLast: false });
   workers.last.die("it ended");
-  const said = trials.resultOf("/p", textsOf("one"))?.notUnderstood.map(({ message }) => message);
-  expect(said).toEqual(["parts", expect.stringContaining("it ended")]);
+  expect(trials.resultOf("/p", textsOf("one"))).toEqual({
+    ...resultSaying("parts"),
+    failure: { why: "it ended", partsRan: true },
+  });
 });
 
 test("a project that is gone is forgotten", () => {
@@ -76,26 +78,21 @@ test("a project that is gone is forgotten", () => {
   expect(trials.resultOf("/p", textsOf("one"))).toBeUndefined();
 });
 
-test("that a firmware could not be tried is said at its first file, once for its texts", () => {
+test("why a firmware could not be tried is all that its trial gives, once for its texts", () => {
   const { trials, workers, ready } = startedTrials();
   trials.resultOf("/p", textsOf("one"));
   workers.last.die("it needed more than 7 MB of memory");
   expect(ready).toEqual(["/p"]);
   expect(trials.resultOf("/p", textsOf("one"))).toEqual({
     findings: [],
-    notUnderstood: [
-      {
-        span: { file: "/p/a.c", start: 0, end: 0 },
-        message:
-          "the firmware could not be tried: it needed more than 7 MB of memory; it is tried again after the next edit",
-      },
-    ],
+    notUnderstood: [],
     proposals: [],
     whole: false,
     ran: false,
     reports: [],
     wholeRuns: undefined,
     chosenRun: undefined,
+    failure: { why: "it needed more than 7 MB of memory", partsRan: false },
   });
   expect(workers.started).toHaveLength(1);
 });
