@@ -13,6 +13,8 @@ import type { WorkspaceFiles } from "./workspace-files.ts";
 export interface CheckReceiver {
   publish(file: string, diagnostics: readonly Diagnostic[]): void;
   status(status: CheckStatus): void;
+  /** The project is gone. */
+  dropped(project: string): void;
   /** What is shown above functions is not what there is to show. */
   lensesChanged(): void;
   readonly log: Log;
@@ -72,6 +74,8 @@ export class ProjectChecks {
       this.#trials.drop(project);
       this.#taken.delete(project);
       this.#shown.drop(project);
+      this.#service.forget(project);
+      this.#receiver.dropped(project);
     }
   }
 

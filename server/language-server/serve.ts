@@ -99,12 +99,16 @@ function startSession(
     ready: (project) => void checks.request([project]),
     log,
   });
+  const atDrop = new Set<(project: string) => void>();
   const checks = new ProjectChecks(service, files, trials, {
     publish: (file, diagnostics) => {
       void connection.sendDiagnostics({ uri: uriOfPath(file), diagnostics: [...diagnostics] });
     },
     status: (status) => {
       if (tellsStatus) void connection.sendNotification(statusNotification, status);
+    },
+    dropped: (project) => {
+      for (const work of atDrop) work(project);
     },
     lensesChanged: () => {
       if (refreshesLenses) refreshLenses();
@@ -133,6 +137,10 @@ function startSession(
     onShutdown(work) {
       atShutdown.add(work);
       return () => void atShutdown.delete(work);
+    },
+    onDropped(work) {
+      atDrop.add(work);
+      return () => void atDrop.delete(work);
     },
   });
   connection.onInitialized(async () => {

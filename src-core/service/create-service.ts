@@ -50,6 +50,7 @@ export function createService({ host, grammar, startName }: ServiceContext): Ser
       findProjects(host, path, { vocabulary, startName }).map((project) =>
         keep(idOf(project, path), project),
       ),
+    forget: (id) => void states.delete(id),
     check: (id) => {
       const state = states.get(id);
       return state === undefined ? nothing : state.result();

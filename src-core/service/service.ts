@@ -29,6 +29,8 @@ export interface Service {
    * where there is no firmware. Looked for anew at each call; the other verbs use what the last call found.
    */
   projectsAt(path: string): readonly ProjectEntry[];
+  /** The project is gone, or of no interest any more: lets go of all that was read of it. */
+  forget(project: string): void;
   /** Nothing for a project that is not known; the same for `hover`, `complete` and `actions`. */
   check(project: string): CheckResult;
   /**

@@ -35,6 +35,8 @@ export interface FeatureContext {
   readonly matrixWorkers: number;
   /** Has something done when the client is leaving; gives what takes that back. */
   onShutdown(work: () => void): () => void;
+  /** The same for each project that is gone. */
+  onDropped(work: (project: string) => void): () => void;
 }
 
 export function registerFeatures(context: FeatureContext): void {

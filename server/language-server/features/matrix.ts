@@ -21,6 +21,7 @@ const cellDone = new NotificationType<MatrixCellParams>(matrixCellNotification);
 const wish = { mice: undefined, pcs: undefined, strokes: undefined };
 const failed = { kind: "cannot", message: "the matrix failed; the log says why" } as const;
 const interrupted = { kind: "cannot", message: "the matrix was cancelled" } as const;
+const gone = { kind: "cannot", message: "the firmware is not checked any more" } as const;
 
 /** Every mouse at every PC. */
 export function registerMatrix(context: FeatureContext): void {
@@ -42,8 +43,14 @@ async function run(
   const planned = service.planMatrix(project, wish);
   if (planned.kind === "cannot") return planned;
   const interruption = new AbortController();
+  let why: MatrixRunAnswer = interrupted;
   const listening = cancelled.onCancellationRequested(() => interruption.abort());
-  const noMore = context.onShutdown(() => interruption.abort());
+  const noShutdown = context.onShutdown(() => interruption.abort());
+  const noDrop = context.onDropped((dropped) => {
+    if (dropped !== project) return;
+    why = gone;
+    interruption.abort();
+  });
   try {
     const results = await runMatrix({
       project,
@@ -54,9 +61,10 @@ async function run(
       done: (cell) => void connection.sendNotification(cellDone, { matrix, cell: cellVerdict(cell) }),
       interrupted: interruption.signal,
     });
-    return results === undefined ? interrupted : { kind: "done" };
+    return results === undefined ? why : { kind: "done" };
   } finally {
     listening.dispose();
-    noMore();
+    noShutdown();
+    noDrop();
   }
 }

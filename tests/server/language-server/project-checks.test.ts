@@ -27,6 +27,7 @@ function resultWith(file: string, ...messages: string[]): CheckResult {
 /** Project checks over a service that answers from `results`, and a record of what they tell. */
 function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials) {
   const asked: string[] = [];
+  const forgotten: string[] = [];
   const service: Service = {
     projectsAt: () => [],
     check(root) {
@@ -35,6 +36,7 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
       if (result instanceof Error) throw result;
       return result;
     },
+    forget: (project) => forgotten.push(project),
     hover: () => undefined,
     inlayHints: () => [],
     notes: () => ({ proposals: [], untold: [] }),
@@ -59,6 +61,7 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
   const published: [file: string, messages: string[]][] = [];
   const told: CheckStatus[] = [];
   const faults: string[] = [];
+  const dropped: string[] = [];
   let lensChanges = 0;
   const checks = new ProjectChecks(service, new WorkspaceFiles(hostOfFiles(texts)), trials, {
     publish: (file: string, diagnostics: readonly Diagnostic[]) => {
@@ -66,12 +69,13 @@ function checksOver(results: Map<string, CheckResult | Error>, trials = noTrials
     },
     status: (status) => told.push(status),
     log: (message) => faults.push(message),
+    dropped: (project) => dropped.push(project),
     lensesChanged: () => {
       lensChanges += 1;
     },
     pageUriOf: () => undefined,
   });
-  return { checks, asked, published, told, faults, lensChanges: () => lensChanges };
+  return { checks, asked, forgotten, dropped, published, told, faults, lensChanges: () => lensChanges };
 }
 
 test("a finding that goes away is taken from the editor, and what stays is not sent again", async () => {
@@ -152,6 +156,13 @@ test("a project that is dropped before its turn is not checked", async () => {
   checks.drop(["/p"]);
   await done;
   expect(asked).toEqual([]);
+});
+
+test("a project that is dropped is forgotten, and whoever works on it hears of it", async () => {
+  const { checks, forgotten, dropped } = checksOver(new Map([["/p", resultWith("/p/a.c", "one")]]));
+  await checks.request(["/p", "/q"]);
+  checks.drop(["/p"]);
+  expect([forgotten, dropped]).toEqual([["/p"], ["/p"]]);
 });
 
 test("what a trial showed is told by the check after it, and counted", async () => {

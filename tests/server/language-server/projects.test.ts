@@ -33,6 +33,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
         checked: [],
       };
     },
+    forget: () => undefined,
     hover: () => undefined,
     inlayHints: () => [],
     notes: () => ({ proposals: [], untold: [] }),
@@ -59,6 +60,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
   const receiver = {
     publish: nothing,
     status: nothing,
+    dropped: nothing,
     lensesChanged: nothing,
     log: nothing,
     pageUriOf: nothing,

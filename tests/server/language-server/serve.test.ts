@@ -1,7 +1,8 @@
 import { PassThrough } from "node:stream";
-import { afterEach, expect, test } from "vitest";
+import { afterEach, describe, expect, test } from "vitest";
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-jsonrpc/node";
 import { createConnection, type Diagnostic, type Hover } from "vscode-languageserver/node";
+import type { StartRunWorker } from "../../../server/language-server/runs/run-worker.ts";
 import { serve } from "../../../server/language-server/serve.ts";
 import { workersRunning } from "../../../server/language-server/trials/node/start-worker.ts";
 import { PackageFiles } from "../../../server/package-files.ts";
@@ -9,6 +10,7 @@ import { hostOfFiles, type SourceHost } from "../../../src-core/reader/source-ho
 import { createService } from "../../../src-core/service/create-service.ts";
 import { hostIgnoringCase } from "../../src-core/reader/host-ignoring-case.ts";
 import { loadGrammar } from "../../src-core/reader/syntax/load-grammar.ts";
+import { sampleFiles } from "../built/sample-files.ts";
 import { serialSource } from "../built/sample-firmware.ts";
 
 const grammar = await loadGrammar();
@@ -18,8 +20,10 @@ afterEach(() => {
   for (const close of closers.splice(0)) close();
 });
 
+const idleRuns: StartRunWorker = () => ({ post: () => undefined, end: () => undefined });
+
 /** A client of a server in this process, over `/w`, whose trials are left to one of the programs in `trials/node`. */
-async function clientOf(program: string, disk: SourceHost) {
+async function clientOf(program: string, disk: SourceHost, startRunWorker: StartRunWorker = idleRuns) {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
   const client = createMessageConnection(
@@ -31,7 +35,7 @@ async function clientOf(program: string, disk: SourceHost) {
     disk,
     makeService: (host) => createService({ host, grammar, startName: "" }),
     startWorker: workersRunning(new URL(`trials/node/programs/${program}.mjs`, import.meta.url), 32),
-    startRunWorker: () => ({ post: () => undefined, end: () => undefined }),
+    startRunWorker,
     matrixWorkers: 1,
     packageFiles: new PackageFiles(new URL("file:///package/")),
   });
@@ -50,7 +54,8 @@ async function clientOf(program: string, disk: SourceHost) {
     client.dispose();
     server.dispose();
   });
-  await client.sendRequest("initialize", { processId: null, rootUri: "file:///w", capabilities: {} });
+  const capabilities = { workspace: { workspaceFolders: true } };
+  await client.sendRequest("initialize", { processId: null, rootUri: "file:///w", capabilities });
   await client.sendNotification("initialized", {});
   const diagnostics = async (uri: string, wanted: (now: readonly Diagnostic[]) => boolean) => {
     for (;;) {
@@ -138,4 +143,41 @@ test("what is typed into a header counts, whatever the case of its name in an in
   await client.sendNotification("textDocument/didOpen", { textDocument });
   await diagnostics("file:///w/main.c", hasBaudError);
   await client.sendRequest("shutdown");
+});
+
+describe("a matrix", () => {
+  const few = { mice: ["plain"], pcs: ["rts-toggle"], strokes: ["nudge"] };
+  const sample = Object.entries(sampleFiles("ferry-c", few));
+  const disk = hostOfFiles(Object.fromEntries(sample.map(([name, text]) => [`/w/${name}`, text])));
+
+  test("whose firmware's folder is removed is ended, and why is said", async () => {
+    let ended = 0;
+    let asked: () => void = () => undefined;
+    const isAsked = new Promise<void>((resolve) => {
+      asked = resolve;
+    });
+    const { client } = await clientOf("counting", disk, () => ({ post: asked, end: () => void ended++ }));
+    await client.sendRequest("edgewise/firmwares", {});
+    const answer = client.sendRequest("edgewise/matrixRun", { project: "/w", matrix: 1 });
+    await isAsked;
+    await client.sendNotification("workspace/didChangeWorkspaceFolders", {
+      event: { added: [], removed: [{ uri: "file:///w", name: "w" }] },
+    });
+    expect(await answer).toEqual({ kind: "cannot", message: "the firmware is not checked any more" });
+    expect(ended).toBe(1);
+    await client.sendRequest("shutdown");
+  });
+
+  test("that fails leads to the log", async () => {
+    const { client, log } = await clientOf("counting", disk, () => {
+      throw new Error("inner fault");
+    });
+    await client.sendRequest("edgewise/firmwares", {});
+    expect(await client.sendRequest("edgewise/matrixRun", { project: "/w", matrix: 1 })).toEqual({
+      kind: "cannot",
+      message: "the matrix failed; the log says why",
+    });
+    expect(log.filter((message) => message.includes("inner fault"))).toHaveLength(1);
+    await client.sendRequest("shutdown");
+  });
 });

@@ -53,6 +53,14 @@ describe("what a project is", () => {
     expect(service.actions("a", { file: "a/main.c", start: 0, end: 0 })).toEqual([]);
   });
 
+  test("what is forgotten is not known, until it is looked for again", () => {
+    const service = serviceOver({ "edgewise.json": settings, "main.c": uart(51) });
+    expect(rulesAt(service, ".")).toEqual(["serial/baud-error"]);
+    service.forget(".");
+    expect(service.check(".").files).toEqual([]);
+    expect(rulesAt(service, ".")).toEqual(["serial/baud-error"]);
+  });
+
   test("a file alone is checked with the settings above it", () => {
     const service = serviceOver({ "edgewise.json": settings, "main.c": uart(51), "other.c": uart(51) });
     const [entry] = service.projectsAt("main.c");
