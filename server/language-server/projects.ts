@@ -9,7 +9,10 @@ import type { WorkspaceFolders } from "./workspace-folders.ts";
  */
 const mostUnits = 300;
 
-/** Decides which projects a change in the workspace touches. */
+/**
+ * Decides which projects a change in the workspace touches. A file that none of those in the workspace's folders reads is
+ * checked by itself for as long as it is open.
+ */
 export class Projects {
   readonly #service: Service;
   readonly #files: WorkspaceFiles;
@@ -17,6 +20,8 @@ export class Projects {
   readonly #checks: ProjectChecks;
   /** The last search for projects; undefined before the first. */
   #search: Promise<void> | undefined;
+  /** What it found. */
+  #found: ReadonlySet<string> = new Set();
 
   constructor(service: Service, files: WorkspaceFiles, folders: WorkspaceFolders, checks: ProjectChecks) {
     this.#service = service;
@@ -43,7 +48,11 @@ export class Projects {
     const search = files.some((file) => file.endsWith("/edgewise.json")) ? undefined : this.#search;
     if (search === undefined) return this.checkEverything();
     await search;
-    await this.#checks.request(files.flatMap((file) => this.projectsOf(file)));
+    const open = this.#files.buffers;
+    // What a file read that is closed by now may be read by nothing else.
+    const left = this.#dropAllBut(open) ? open.filter((file) => !this.#isRead(file)) : [];
+    const read = files.filter((file) => this.#isRead(file) || open.includes(file));
+    await this.#checks.request([...read, ...left].flatMap((file) => this.projectsOf(file)));
   }
 
   /** Looks for projects anew: after the start, and when files or folders came or went. */
@@ -57,11 +66,26 @@ export class Projects {
   async #searchAndCheck(): Promise<void> {
     const folders = await this.#folders.readable();
     const found = folders.flatMap((folder) => this.#service.projectsAt(folder));
-    const ids = new Set(found.filter(isLikelyFirmware).map(({ id }) => id));
-    this.#checks.drop(this.#checks.projects.filter((id) => !ids.has(id)));
-    await this.#checks.request(ids);
-    const alone = this.#files.buffers.filter((file) => this.#checks.projectsWith(file).length === 0);
-    await this.#checks.request(alone.flatMap((file) => this.projectsOf(file)));
+    this.#found = new Set(found.filter(isLikelyFirmware).map(({ id }) => id));
+    this.#dropAllBut(this.#files.buffers);
+    await this.#checks.request(this.#found);
+    const alone = this.#files.buffers.filter(
+      (file) => !this.#checks.projectsWith(file).some((id) => this.#found.has(id)),
+    );
+    this.#dropAllBut(alone);
+    // Settings may have come, or gone, above them.
+    await this.#checks.request(alone.flatMap((file) => this.#service.projectsAt(file).map(({ id }) => id)));
+  }
+
+  /** Drops what was not found, but for these files by themselves; whether there was any. */
+  #dropAllBut(alone: readonly string[]): boolean {
+    const gone = this.#checks.projects.filter((id) => !this.#found.has(id) && !alone.includes(id));
+    this.#checks.drop(gone);
+    return gone.length > 0;
+  }
+
+  #isRead(file: string): boolean {
+    return this.#checks.projectsWith(file).length > 0;
   }
 }
 

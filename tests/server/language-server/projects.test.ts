@@ -1,4 +1,4 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { ProjectChecks } from "../../../server/language-server/project-checks.ts";
 import { Projects } from "../../../server/language-server/projects.ts";
@@ -15,13 +15,16 @@ interface Found {
   readonly units: number;
 }
 
-/** Projects of one workspace folder `/w`; a path outside `found` is a project by itself. */
+/** Projects of one workspace folder `/w`; a path outside it, or outside `found`, is a project by itself. */
 function projectsOver(found: Readonly<Record<string, Found>>) {
   const asked: string[] = [];
+  const dropped: string[] = [];
   const service: Service = {
     projectsAt: (path) =>
       path === "/w"
-        ? Object.entries(found).map(([id, { configured, units }]) => ({ id, root: id, configured, units }))
+        ? Object.entries(found)
+            .filter(([id]) => id.startsWith("/w/"))
+            .map(([id, { configured, units }]) => ({ id, root: id, configured, units }))
         : [{ id: path, root: "/w", configured: false, units: 1 }],
     check(id) {
       asked.push(id);
@@ -60,7 +63,7 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
   const receiver = {
     publish: nothing,
     status: nothing,
-    dropped: nothing,
+    dropped: (project: string) => dropped.push(project),
     lensesChanged: nothing,
     log: nothing,
     pageUriOf: nothing,
@@ -68,7 +71,8 @@ function projectsOver(found: Readonly<Record<string, Found>>) {
   const checks = new ProjectChecks(service, files, noTrials, receiver);
   const projects = new Projects(service, files, folders, checks);
   const open = (uri: string) => files.openBuffer(pathOfUri(uri) ?? "", TextDocument.create(uri, "c", 1, ""));
-  return { projects, checks, asked, open };
+  const close = (uri: string) => files.closeBuffer(pathOfUri(uri) ?? "");
+  return { projects, checks, asked, dropped, open, close };
 }
 
 test("a file opened before anything was searched for belongs to the project that reads it", async () => {
@@ -112,4 +116,55 @@ test("settings that changed are followed by a new search", async () => {
   asked.length = 0;
   await projects.checkChanged(["/w/p/edgewise.json"]);
   expect(asked).toEqual(["/w/p", "/w/q"]);
+});
+
+describe("a file that no project reads", () => {
+  const firmware = { "/w/p": { files: ["/w/p/main.c"], configured: true, units: 1 } };
+
+  test("is checked while it is open, and dropped when it is closed", async () => {
+    const { projects, checks, dropped, open, close } = projectsOver(firmware);
+    await projects.checkEverything();
+    open("file:///elsewhere/io.h");
+    await projects.checkChanged(["/elsewhere/io.h"]);
+    expect(await projects.known()).toEqual(["/w/p", "/elsewhere/io.h"]);
+    close("file:///elsewhere/io.h");
+    await projects.checkChanged(["/elsewhere/io.h"]);
+    expect(await projects.known()).toEqual(["/w/p"]);
+    expect(dropped).toEqual(["/elsewhere/io.h"]);
+    expect(checks.projectsWith("/elsewhere/io.h")).toEqual([]);
+  });
+
+  test("stays what it is while files come and go elsewhere, until a project reads it", async () => {
+    const found: Record<string, Found> = { ...firmware };
+    const { projects, dropped, open } = projectsOver(found);
+    open("file:///elsewhere/io.h");
+    await projects.checkEverything();
+    await projects.checkEverything();
+    expect(dropped).toEqual([]);
+    found["/w/p"] = { files: ["/w/p/main.c", "/elsewhere/io.h"], configured: true, units: 1 };
+    await projects.checkEverything();
+    expect(await projects.known()).toEqual(["/w/p"]);
+  });
+
+  test("is checked by itself when the file that reads it is closed", async () => {
+    const { projects, asked, open, close } = projectsOver({
+      "/elsewhere/main.c": { files: ["/elsewhere/main.c", "/elsewhere/io.h"], configured: false, units: 1 },
+    });
+    await projects.checkEverything();
+    for (const name of ["main.c", "io.h"]) {
+      open(`file:///elsewhere/${name}`);
+      await projects.checkChanged([`/elsewhere/${name}`]);
+    }
+    expect(asked).toEqual(["/elsewhere/main.c", "/elsewhere/main.c"]);
+    close("file:///elsewhere/main.c");
+    await projects.checkChanged(["/elsewhere/main.c"]);
+    expect(await projects.known()).toEqual(["/elsewhere/io.h"]);
+  });
+
+  test("is left alone when it changes on disk", async () => {
+    const { projects, asked } = projectsOver({});
+    await projects.checkEverything();
+    await projects.checkChanged(["/w/unread.h"]);
+    expect(asked).toEqual([]);
+  });
 });
