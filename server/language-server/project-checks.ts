@@ -51,6 +51,11 @@ export class ProjectChecks {
     return this.#shown.projectsWith(file);
   }
 
+  /** Whether one of them reads the file `path`, or one below the folder `path`. */
+  reachInto(path: string): boolean {
+    return this.#shown.reachesInto(path);
+  }
+
   get projects(): readonly string[] {
     return [...new Set([...this.#shown.projects, ...this.#waiting])];
   }

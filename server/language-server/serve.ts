@@ -28,7 +28,7 @@ import { knowsLensCommands, wantsStatus } from "./settings.ts";
 import { FirmwareTrials } from "./trials/firmware-trials.ts";
 import type { StartWorker } from "./trials/trial-worker.ts";
 import { isForeign, pathOfUri, uriOfPath } from "./uri-paths.ts";
-import { watchedFiles } from "./wanted-files.ts";
+import { isWanted, watchedFiles } from "./wanted-files.ts";
 import { withListings } from "./with-listings.ts";
 import { WorkspaceFiles } from "./workspace-files.ts";
 import { WorkspaceFolders } from "./workspace-folders.ts";
@@ -158,15 +158,19 @@ function startSession(
   });
   connection.onDidChangeWatchedFiles(async ({ changes }) => {
     await handedFolders.changed(changes);
-    const changed = changes.flatMap(({ uri }) => pathOfUri(uri) ?? []);
-    for (const path of changed) {
+    const telling = changes.flatMap(({ uri, type }) => {
+      const path = pathOfUri(uri);
+      // All that is deleted is told of, as folders are.
+      return path !== undefined && (isWanted(path) || checks.reachInto(path)) ? [{ path, type }] : [];
+    });
+    if (telling.length === 0) return;
+    for (const { path } of telling) {
       files.forget(path);
       checks.edited(path);
     }
-    const onlyContents = changes.every(({ type }) => type === FileChangeType.Changed);
-    if (onlyContents)
-      void guarded("checking changed files", log, undefined, () => projects.checkChanged(changed));
-    else void everything();
+    if (telling.some(({ type }) => type !== FileChangeType.Changed)) return void everything();
+    const changed = telling.map(({ path }) => path);
+    void guarded("checking changed files", log, undefined, () => projects.checkChanged(changed));
   });
 }
 
@@ -226,6 +230,6 @@ function followEdits(
 async function watchFiles(connection: Connection, params: InitializeParams): Promise<void> {
   if (params.capabilities.workspace?.didChangeWatchedFiles?.dynamicRegistration !== true) return;
   await connection.client.register(DidChangeWatchedFilesNotification.type, {
-    watchers: watchedFiles.map((globPattern) => ({ globPattern })),
+    watchers: [...watchedFiles],
   });
 }

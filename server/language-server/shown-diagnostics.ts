@@ -1,5 +1,6 @@
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import type { Summary } from "../../src-core/present/summary.ts";
+import { isBelow } from "../files/handed-files.ts";
 
 /** A project's diagnostics by file; files that were read and have none are there with an empty list. */
 export type ProjectDiagnostics = ReadonlyMap<string, readonly Diagnostic[]>;
@@ -22,6 +23,13 @@ export class ShownDiagnostics {
   /** Projects that were found to read `file`. */
   projectsWith(file: string): readonly string[] {
     return [...this.#projects].filter(([, diagnostics]) => diagnostics.has(file)).map(([id]) => id);
+  }
+
+  /** Whether a project reads the file `path`, or one below the folder `path`. */
+  reachesInto(path: string): boolean {
+    return [...this.#projects.values()].some((diagnostics) =>
+      [...diagnostics.keys()].some((file) => file === path || isBelow(path, file)),
+    );
   }
 
   replace(project: string, diagnostics: ProjectDiagnostics): void {

@@ -1,5 +1,6 @@
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { SourceHost } from "../../src-core/reader/source-host.ts";
+import { isBelow } from "../files/handed-files.ts";
 
 /**
  * The workspace as the author sees it: unsaved buffers over the files of the disk. What the disk said is kept
@@ -61,9 +62,10 @@ export class WorkspaceFiles implements SourceHost {
     return [...this.#buffers.keys()];
   }
 
-  /** The disk changed at `path`: its text and the listings of folders are read again when next asked for. */
+  /** The disk changed at `path`: what it has there and below, and the listings of folders, are read again when next asked for. */
   forget(path: string): void {
-    this.#texts.delete(path);
+    for (const file of [...this.#texts.keys()])
+      if (file === path || isBelow(path, file)) this.#texts.delete(file);
     this.#folders.clear();
   }
 

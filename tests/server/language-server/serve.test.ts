@@ -1,7 +1,16 @@
 import { PassThrough } from "node:stream";
 import { afterEach, describe, expect, test } from "vitest";
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter } from "vscode-jsonrpc/node";
-import { createConnection, type Diagnostic, type Hover } from "vscode-languageserver/node";
+import {
+  createConnection,
+  type Diagnostic,
+  FileChangeType,
+  type FileSystemWatcher,
+  type Hover,
+  type RegistrationParams,
+  WatchKind,
+} from "vscode-languageserver/node";
+import type { CheckStatus } from "../../../server/language-server/client-messages/status.ts";
 import type { StartRunWorker } from "../../../server/language-server/runs/run-worker.ts";
 import { serve } from "../../../server/language-server/serve.ts";
 import { workersRunning } from "../../../server/language-server/trials/node/start-worker.ts";
@@ -20,10 +29,19 @@ afterEach(() => {
   for (const close of closers.splice(0)) close();
 });
 
+interface ClientOptions {
+  readonly startRunWorker?: StartRunWorker;
+  readonly initializationOptions?: object;
+}
+
 const idleRuns: StartRunWorker = () => ({ post: () => undefined, end: () => undefined });
 
 /** A client of a server in this process, over `/w`, whose trials are left to one of the programs in `trials/node`. */
-async function clientOf(program: string, disk: SourceHost, startRunWorker: StartRunWorker = idleRuns) {
+async function clientOf(
+  program: string,
+  disk: SourceHost,
+  { startRunWorker = idleRuns, initializationOptions = {} }: ClientOptions = {},
+) {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
   const client = createMessageConnection(
@@ -54,8 +72,21 @@ async function clientOf(program: string, disk: SourceHost, startRunWorker: Start
     client.dispose();
     server.dispose();
   });
-  const capabilities = { workspace: { workspaceFolders: true } };
-  await client.sendRequest("initialize", { processId: null, rootUri: "file:///w", capabilities });
+  const watchers: FileSystemWatcher[] = [];
+  client.onRequest("client/registerCapability", ({ registrations }: RegistrationParams) => {
+    for (const { registerOptions } of registrations) watchers.push(...(registerOptions?.watchers ?? []));
+    return null;
+  });
+  const statuses: CheckStatus[] = [];
+  client.onNotification("edgewise/status", (status: CheckStatus) => void statuses.push(status));
+  await client.sendRequest("initialize", {
+    processId: null,
+    rootUri: "file:///w",
+    initializationOptions,
+    capabilities: {
+      workspace: { workspaceFolders: true, didChangeWatchedFiles: { dynamicRegistration: true } },
+    },
+  });
   await client.sendNotification("initialized", {});
   const diagnostics = async (uri: string, wanted: (now: readonly Diagnostic[]) => boolean) => {
     for (;;) {
@@ -66,7 +97,7 @@ async function clientOf(program: string, disk: SourceHost, startRunWorker: Start
       });
     }
   };
-  return { client, diagnostics, log };
+  return { client, diagnostics, log, watchers, statuses };
 }
 
 test.each([
@@ -145,6 +176,66 @@ test("what is typed into a header counts, whatever the case of its name in an in
   await client.sendRequest("shutdown");
 });
 
+describe("files on disk", () => {
+  const faulty = `// @wire board atmega328p clock=16MHz\n// @wire serial uart=0 baud=1200 line=7N1\n${serialSource(51)}`;
+
+  /** A client that has heard of the first check, over files that a test may take away. */
+  async function clientOver(files: Record<string, string>) {
+    const started = await clientOf("endless", hostOfFiles(files), {
+      initializationOptions: { status: true },
+    });
+    await started.client.sendRequest("edgewise/firmwares", {});
+    const deleted = async (path: string) => {
+      const gone = Object.keys(files).filter((each) => each === path || each.startsWith(`${path}/`));
+      for (const each of gone) delete files[each];
+      await started.client.sendNotification("workspace/didChangeWatchedFiles", {
+        changes: [{ uri: `file://${path}`, type: FileChangeType.Deleted }],
+      });
+      await started.client.sendRequest("edgewise/firmwares", {});
+    };
+    return { ...started, deleted };
+  }
+
+  test("are watched: all that is deleted, and makefiles, which say where a project begins", async () => {
+    const { client, watchers } = await clientOver({ "/w/main.c": faulty });
+    const told = (kind: number) =>
+      watchers.flatMap(({ globPattern, kind: kinds = 0 }) => ((kinds & kind) === 0 ? [] : [globPattern]));
+    expect(told(WatchKind.Delete)).toEqual(["**/*"]);
+    expect(told(WatchKind.Create)).toContainEqual(expect.stringMatching(/\bCMakeLists\.txt\b/));
+    expect(told(WatchKind.Change)).toContainEqual(expect.stringMatching(/\bino\b/));
+    await client.sendRequest("shutdown");
+  });
+
+  test("a folder that is deleted takes its firmware along, and its headers from others", async () => {
+    const { client, diagnostics, deleted, statuses } = await clientOver({
+      "/w/a/main.c": '#include "../lib/h.h"\n',
+      "/w/b/main.c": faulty,
+      "/w/lib/h.h": "int h;\n",
+    });
+    await diagnostics("file:///w/b/main.c", (now) => now.some(({ code }) => code === "serial/baud-error"));
+    await deleted("/w/b");
+    await diagnostics("file:///w/b/main.c", (now) => now.length === 0);
+    expect(statuses.at(-1)).toMatchObject({ state: "ready", projects: 1, errors: 0 });
+    await deleted("/w/lib");
+    await diagnostics("file:///w/a/main.c", (now) =>
+      now.some(({ message }) => /lib\/h\.h/.test(String(message))),
+    );
+    await client.sendRequest("shutdown");
+  });
+
+  test("what no firmware is made of may go without a check", async () => {
+    const { client, deleted, statuses } = await clientOver({ "/w/main.c": faulty, "/w/build/main.o": "" });
+    const checks = () => statuses.filter(({ state }) => state === "checking").length;
+    const before = checks();
+    await deleted("/w/build/main.o");
+    await deleted("/w/build");
+    expect(checks()).toBe(before);
+    await deleted("/w/main.c");
+    expect(checks()).toBeGreaterThan(before);
+    await client.sendRequest("shutdown");
+  });
+});
+
 describe("a matrix", () => {
   const few = { mice: ["plain"], pcs: ["rts-toggle"], strokes: ["nudge"] };
   const sample = Object.entries(sampleFiles("ferry-c", few));
@@ -156,7 +247,9 @@ describe("a matrix", () => {
     const isAsked = new Promise<void>((resolve) => {
       asked = resolve;
     });
-    const { client } = await clientOf("counting", disk, () => ({ post: asked, end: () => void ended++ }));
+    const { client } = await clientOf("endless", disk, {
+      startRunWorker: () => ({ post: asked, end: () => void ended++ }),
+    });
     await client.sendRequest("edgewise/firmwares", {});
     const answer = client.sendRequest("edgewise/matrixRun", { project: "/w", matrix: 1 });
     await isAsked;
@@ -165,12 +258,15 @@ describe("a matrix", () => {
     });
     expect(await answer).toEqual({ kind: "cannot", message: "the firmware is not checked any more" });
     expect(ended).toBe(1);
+    await client.sendRequest("edgewise/firmwares", {});
     await client.sendRequest("shutdown");
   });
 
   test("that fails leads to the log", async () => {
-    const { client, log } = await clientOf("counting", disk, () => {
-      throw new Error("inner fault");
+    const { client, log } = await clientOf("endless", disk, {
+      startRunWorker: () => {
+        throw new Error("inner fault");
+      },
     });
     await client.sendRequest("edgewise/firmwares", {});
     expect(await client.sendRequest("edgewise/matrixRun", { project: "/w", matrix: 1 })).toEqual({

@@ -10,7 +10,7 @@ function countedDisk(texts: Record<string, string>) {
     texts,
     readText(path: string) {
       reads.push(path);
-      return texts[path];
+      return this.texts[path];
     },
     listFolder: () => Object.keys(texts),
   };
@@ -33,6 +33,15 @@ test("the disk is asked once until it changes", () => {
   disk.texts["/a.c"] = "new";
   files.forget("/a.c");
   expect(files.readText("/a.c")).toBe("new");
+});
+
+test("a folder that went takes what it had along, and nothing beside it", () => {
+  const disk = countedDisk({ "/lib/h.h": "in it", "/library.h": "beside it" });
+  const files = new WorkspaceFiles(disk);
+  for (const path of ["/lib/h.h", "/library.h"]) files.readText(path);
+  disk.texts = {};
+  files.forget("/lib");
+  expect([files.readText("/lib/h.h"), files.readText("/library.h")]).toEqual([undefined, "beside it"]);
 });
 
 test("a file that was not there is asked for again after a change", () => {
