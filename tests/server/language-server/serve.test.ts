@@ -10,6 +10,7 @@ import {
   type RegistrationParams,
   WatchKind,
 } from "vscode-languageserver/node";
+import type { Firmware } from "../../../server/language-server/client-messages/runs.ts";
 import type { CheckStatus } from "../../../server/language-server/client-messages/status.ts";
 import type { StartRunWorker } from "../../../server/language-server/runs/run-worker.ts";
 import { serve } from "../../../server/language-server/serve.ts";
@@ -32,6 +33,8 @@ afterEach(() => {
 interface ClientOptions {
   readonly startRunWorker?: StartRunWorker;
   readonly initializationOptions?: object;
+  /** It watches files for the server. */
+  readonly watches?: boolean;
 }
 
 const idleRuns: StartRunWorker = () => ({ post: () => undefined, end: () => undefined });
@@ -40,7 +43,7 @@ const idleRuns: StartRunWorker = () => ({ post: () => undefined, end: () => unde
 async function clientOf(
   program: string,
   disk: SourceHost,
-  { startRunWorker = idleRuns, initializationOptions = {} }: ClientOptions = {},
+  { startRunWorker = idleRuns, initializationOptions = {}, watches = false }: ClientOptions = {},
 ) {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const server = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
@@ -72,32 +75,40 @@ async function clientOf(
     client.dispose();
     server.dispose();
   });
-  const watchers: FileSystemWatcher[] = [];
-  client.onRequest("client/registerCapability", ({ registrations }: RegistrationParams) => {
-    for (const { registerOptions } of registrations) watchers.push(...(registerOptions?.watchers ?? []));
-    return null;
+  const watched = new Promise<readonly FileSystemWatcher[]>((resolve) => {
+    client.onRequest("client/registerCapability", ({ registrations }: RegistrationParams) => {
+      resolve(registrations.flatMap(({ registerOptions }) => registerOptions?.watchers ?? []));
+      return null;
+    });
   });
   const statuses: CheckStatus[] = [];
-  client.onNotification("edgewise/status", (status: CheckStatus) => void statuses.push(status));
+  client.onNotification("edgewise/status", (now: CheckStatus) => {
+    statuses.push(now);
+    heard();
+  });
   await client.sendRequest("initialize", {
     processId: null,
     rootUri: "file:///w",
     initializationOptions,
     capabilities: {
-      workspace: { workspaceFolders: true, didChangeWatchedFiles: { dynamicRegistration: true } },
+      workspace: { workspaceFolders: true, didChangeWatchedFiles: { dynamicRegistration: watches } },
     },
   });
   await client.sendNotification("initialized", {});
-  const diagnostics = async (uri: string, wanted: (now: readonly Diagnostic[]) => boolean) => {
+  const once = async <T>(said: () => T | undefined, wanted: (now: T) => boolean): Promise<T> => {
     for (;;) {
-      const now = told.get(uri);
+      const now = said();
       if (now !== undefined && wanted(now)) return now;
       await new Promise<void>((resolve) => {
         heard = resolve;
       });
     }
   };
-  return { client, diagnostics, log, watchers, statuses };
+  const diagnostics = (uri: string, wanted: (now: readonly Diagnostic[]) => boolean) =>
+    once(() => told.get(uri), wanted);
+  const isReady = ({ state }: CheckStatus) => state === "ready";
+  const ready = () => once(() => statuses.at(-1), isReady);
+  return { client, diagnostics, ready, log, watched, statuses };
 }
 
 test.each([
@@ -197,7 +208,8 @@ describe("files on disk", () => {
   }
 
   test("are watched: all that is deleted, and makefiles, which say where a project begins", async () => {
-    const { client, watchers } = await clientOver({ "/w/main.c": faulty });
+    const { client, watched } = await clientOf("endless", hostOfFiles({}), { watches: true });
+    const watchers = await watched;
     const told = (kind: number) =>
       watchers.flatMap(({ globPattern, kind: kinds = 0 }) => ((kinds & kind) === 0 ? [] : [globPattern]));
     expect(told(WatchKind.Delete)).toEqual(["**/*"]);
@@ -207,7 +219,7 @@ describe("files on disk", () => {
   });
 
   test("a folder that is deleted takes its firmware along, and its headers from others", async () => {
-    const { client, diagnostics, deleted, statuses } = await clientOver({
+    const { client, diagnostics, deleted, ready } = await clientOver({
       "/w/a/main.c": '#include "../lib/h.h"\n',
       "/w/b/main.c": faulty,
       "/w/lib/h.h": "int h;\n",
@@ -215,11 +227,29 @@ describe("files on disk", () => {
     await diagnostics("file:///w/b/main.c", (now) => now.some(({ code }) => code === "serial/baud-error"));
     await deleted("/w/b");
     await diagnostics("file:///w/b/main.c", (now) => now.length === 0);
-    expect(statuses.at(-1)).toMatchObject({ state: "ready", projects: 1, errors: 0 });
+    expect(await ready()).toMatchObject({ projects: 1, errors: 0 });
     await deleted("/w/lib");
     await diagnostics("file:///w/a/main.c", (now) =>
       now.some(({ message }) => /lib\/h\.h/.test(String(message))),
     );
+    await client.sendRequest("shutdown");
+  });
+
+  test("outside of all folders are told of while they are open", async () => {
+    const { client, diagnostics, ready } = await clientOver({
+      "/w/main.c": "",
+      "/elsewhere/main.c": faulty,
+    });
+    const uri = "file:///elsewhere/main.c";
+    await client.sendNotification("textDocument/didOpen", {
+      textDocument: { uri, languageId: "c", version: 1, text: faulty },
+    });
+    await diagnostics(uri, (now) => now.some(({ code }) => code === "serial/baud-error"));
+    await client.sendNotification("textDocument/didClose", { textDocument: { uri } });
+    await diagnostics(uri, (now) => now.length === 0);
+    const firmwares = await client.sendRequest<readonly Firmware[]>("edgewise/firmwares", {});
+    expect(firmwares.map(({ project }) => project)).toEqual(["/w"]);
+    expect(await ready()).toMatchObject({ projects: 1, errors: 0 });
     await client.sendRequest("shutdown");
   });
 
