@@ -76,7 +76,9 @@ export function registerRuns(context: FeatureContext): void {
 
 function sourcesSince({ service, files }: FeatureContext, made: RunSources | undefined): RunSourcesAnswer {
   if (made === undefined) return notHeld;
-  const now = files.textsOf(service.check(made.project).files);
+  // Of a firmware that is not checked any more, the sources may be what they were.
+  const read = new Set([...made.texts.keys(), ...service.check(made.project).files]);
+  const now = files.textsOf([...read]);
   return {
     kind: "sources",
     edited: editedSince(made.texts, now).map((file) => seenFrom(made.root, file)),

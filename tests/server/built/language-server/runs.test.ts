@@ -1,3 +1,4 @@
+import { pathToFileURL } from "node:url";
 import { describe, expect, test } from "vitest";
 import { CancellationTokenSource } from "vscode-jsonrpc/node";
 import type {
@@ -105,6 +106,10 @@ describe("a run", () => {
       isAsItWas: true,
     });
     await session.change("ps2.c", 3, text);
+    expect(await edited()).toEqual({ kind: "sources", edited: [] });
+    const folder = { uri: pathToFileURL(session.folder.path).href, name: "test" };
+    await session.notify("workspace/didChangeWorkspaceFolders", { event: { added: [], removed: [folder] } });
+    await session.request("edgewise/firmwares", {});
     expect(await edited()).toEqual({ kind: "sources", edited: [] });
     await session.notify("edgewise/closeRun", { run });
     expect(await edited()).toMatchObject({ kind: "cannot" });
