@@ -11,6 +11,8 @@ export interface MatrixRuns {
 export interface BegunRuns {
   /** Why there are no more. */
   readonly ended: Promise<EndOfMatrix>;
+  /** Which sources were edited since they began; undefined where nobody knows. */
+  edited(): Promise<readonly string[] | undefined>;
   cancel(): void;
 }
 
@@ -45,6 +47,13 @@ export class MatrixFill {
     this.#begun?.cancel();
   }
 
+  /** Says which sources were edited since. */
+  async followSources(): Promise<void> {
+    const begun = this.#begun;
+    const files = await begun?.edited();
+    if (files !== undefined) this.#tell({ kind: "edited", files }, begun);
+  }
+
   /** The page is closed. */
   close(): void {
     this.cancel();
@@ -54,15 +63,17 @@ export class MatrixFill {
   #begin(): void {
     this.cancel();
     this.#told = [];
-    // What still comes of earlier runs is not these cells', and a closed page takes nothing.
-    const tell = (message: ToMatrix): void => {
-      if (this.#begun !== begun) return;
-      this.#told.push(message);
-      this.#post(message);
-    };
-    const begun = this.#runs.begin((cell) => tell({ kind: "cell", cell }));
+    const begun = this.#runs.begin((cell) => this.#tell({ kind: "cell", cell }, begun));
     this.#begun = begun;
-    tell({ kind: "plan", name: this.#name, plan: this.#runs.plan });
-    void begun.ended.then((why) => tell({ kind: "end", why }));
+    this.#tell({ kind: "plan", name: this.#name, plan: this.#runs.plan }, begun);
+    void begun.ended.then((why) => this.#tell({ kind: "end", why }, begun));
+  }
+
+  /** What still comes of earlier runs is not these cells', and a closed page takes nothing. */
+  #tell(message: ToMatrix, of: BegunRuns | undefined): void {
+    if (of === undefined || this.#begun !== of) return;
+    if (message.kind === "edited") this.#told = this.#told.filter(({ kind }) => kind !== "edited");
+    this.#told.push(message);
+    this.#post(message);
   }
 }

@@ -49,6 +49,11 @@ export class MatrixPanel implements Disposable {
     this.#fill.replace(runs);
   }
 
+  /** Says which sources were edited since the runs. */
+  async followSources(): Promise<void> {
+    await this.#fill.followSources();
+  }
+
   dispose(): void {
     this.#panel.dispose();
   }

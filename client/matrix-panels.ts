@@ -9,14 +9,16 @@ import {
 import {
   type CellVerdict,
   type MatrixCellParams,
+  type MatrixParams,
   type MatrixPlan,
   type MatrixPlanAnswer,
   type MatrixRunAnswer,
   type MatrixRunParams,
   matrixPlanRequest,
   matrixRunRequest,
+  matrixSourcesRequest,
 } from "../server/language-server/client-messages/matrix.ts";
-import type { Firmware } from "../server/language-server/client-messages/runs.ts";
+import type { Firmware, RunSourcesAnswer } from "../server/language-server/client-messages/runs.ts";
 import type { Checker } from "./checker.ts";
 import { chooseFirmware } from "./choose-run.ts";
 import type { MatrixRuns } from "./matrix-fill.ts";
@@ -31,11 +33,15 @@ export class MatrixPanels implements Disposable {
   readonly #open = new Map<string, MatrixPanel>();
   /** Who takes cells, by the number that they carry. */
   readonly #takers = new Map<number, (cell: CellVerdict) => void>();
+  readonly #following: Disposable;
   #last = 0;
 
   constructor(checker: Checker, extension: Uri) {
     this.#checker = checker;
     this.#extension = extension;
+    this.#following = checker.onChecked(() => {
+      for (const panel of this.#open.values()) void panel.followSources();
+    });
     checker.onMatrixCell = ({ matrix, cell }: MatrixCellParams) => this.#takers.get(matrix)?.(cell);
   }
 
@@ -45,6 +51,7 @@ export class MatrixPanels implements Disposable {
   }
 
   dispose(): void {
+    this.#following.dispose();
     for (const panel of this.#open.values()) panel.dispose();
   }
 
@@ -81,10 +88,17 @@ export class MatrixPanels implements Disposable {
         const cancellation = new CancellationTokenSource();
         return {
           ended: this.#run(project, take, cancellation.token),
+          edited: () => this.#editedOf(project),
           cancel: () => cancellation.cancel(),
         };
       },
     };
+  }
+
+  async #editedOf(project: string): Promise<readonly string[] | undefined> {
+    const params: MatrixParams = { project };
+    const answer = await this.#checker.ask<RunSourcesAnswer>(matrixSourcesRequest, params);
+    return answer?.kind === "sources" ? answer.edited : undefined;
   }
 
   async #run(

@@ -10,6 +10,7 @@ function runsOf(mouse: string) {
   let take: (cell: CellVerdict) => void = () => undefined;
   let end: (why: EndOfMatrix) => void = () => undefined;
   const did = { begun: 0, cancelled: 0 };
+  let edited: readonly string[] | undefined;
   const runs: MatrixRuns = {
     plan: { mice: [named(mouse)], pcs: [named("patient")], strokes: [named("nudge")] },
     begin(taker) {
@@ -19,6 +20,7 @@ function runsOf(mouse: string) {
         ended: new Promise((resolve) => {
           end = resolve;
         }),
+        edited: async () => edited,
         cancel: () => {
           did.cancelled += 1;
         },
@@ -37,6 +39,9 @@ function runsOf(mouse: string) {
     runs,
     did,
     take: () => take(cell),
+    edit: (...files: readonly string[]) => {
+      edited = files;
+    },
     async end() {
       end({ kind: "done" });
       await Promise.resolve();
@@ -99,4 +104,26 @@ test("a page that is closed ends its runs and is told nothing more", async () =>
   await plain.end();
   expect(plain.did.cancelled).toBe(1);
   expect(posted).toEqual([plain.plan]);
+});
+
+test("sources that were edited since are told, also to a page that was moved", async () => {
+  const plain = runsOf("plain");
+  const { fill, posted } = fillWith(plain.runs);
+  fill.ready();
+  await fill.followSources();
+  expect(posted).toEqual([plain.plan]);
+  plain.edit("ps2.c");
+  await fill.followSources();
+  plain.edit("ps2.c", "main.c");
+  await fill.followSources();
+  const both = { kind: "edited", files: ["ps2.c", "main.c"] };
+  expect(posted).toEqual([plain.plan, { kind: "edited", files: ["ps2.c"] }, both]);
+  posted.length = 0;
+  fill.ready();
+  expect(posted).toEqual([plain.plan, both]);
+  const asked = fill.followSources();
+  fill.replace(runsOf("wheel").runs);
+  posted.length = 0;
+  await asked;
+  expect(posted).toEqual([]);
 });

@@ -375,6 +375,7 @@ describe("a matrix", () => {
     await workbench.openFile("ps2.c");
     await workbench.replaceText("REPLY_TIMEOUT_MS 5", "REPLY_TIMEOUT_MS 30");
     await tabs.click(patience);
+    await workbench.view.getByText("ps2.c was edited since.").waitFor(patience);
     await workbench.view.getByRole("button", { name: "Run Again" }).click(patience);
     await said("All 18 cells: 18 passed").waitFor(patience);
     await workbench.screenshot("matrix-again");

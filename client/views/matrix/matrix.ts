@@ -1,4 +1,5 @@
 import type { CellVerdict, MatrixPlan } from "../../../server/language-server/client-messages/matrix.ts";
+import { editedInWords } from "../edited-words.ts";
 import { hostOf, make } from "../elements.ts";
 import type { EndOfMatrix, FromMatrix, ToMatrix } from "./messages.ts";
 import { endInWords, faultsOf, progressInWords } from "./tally.ts";
@@ -15,6 +16,9 @@ window.addEventListener("message", ({ data }: MessageEvent<ToMatrix>) => {
     case "cell":
       matrix?.take(data.cell);
       break;
+    case "edited":
+      matrix?.tellEdited(data.files);
+      break;
     case "end":
       matrix?.end(data.why);
   }
@@ -28,6 +32,7 @@ class Matrix {
   readonly #cells: CellVerdict[] = [];
   readonly #bar: HTMLProgressElement;
   readonly #said = make("output", { class: "said", "aria-live": "off" });
+  readonly #since = make("span", { class: "soft", "aria-live": "polite" });
   readonly #ended = make("p", { class: "unseen", role: "status" });
   readonly #faults = make("div", { class: "faults" });
   readonly #cancel = make("button", { type: "button" }, "Cancel");
@@ -52,7 +57,7 @@ class Matrix {
         { class: "soft strokes" },
         `Strokes: ${plan.strokes.map((stroke) => stroke.name).join(", ")}`,
       ),
-      make("div", { class: "tools" }, this.#bar, this.#said, this.#cancel, this.#again),
+      make("div", { class: "tools" }, this.#bar, this.#said, this.#since, this.#cancel, this.#again),
       this.#ended,
       this.#frame,
       this.#faults,
@@ -71,6 +76,13 @@ class Matrix {
       place.replaceChildren(cell.stroke === undefined ? cell.verdict : this.#button(cell, cell.stroke));
     }
     this.#tell();
+  }
+
+  /** What was run is not what the sources say now. */
+  tellEdited(files: readonly string[]): void {
+    const words = editedInWords(files);
+    // What is set is read out, even where it stays the same.
+    if (this.#since.textContent !== words) this.#since.textContent = words;
   }
 
   end(why: EndOfMatrix): void {

@@ -4,6 +4,8 @@ import type { CellVerdict, MatrixPlan } from "../../../server/language-server/cl
 export type ToMatrix =
   | { readonly kind: "plan"; readonly name: string; readonly plan: MatrixPlan }
   | { readonly kind: "cell"; readonly cell: CellVerdict }
+  /** Sources that are not any more what was run. */
+  | { readonly kind: "edited"; readonly files: readonly string[] }
   | { readonly kind: "end"; readonly why: EndOfMatrix };
 
 /**

@@ -1,6 +1,6 @@
 import type { RunOverview, TimeWindow } from "../../../server/language-server/client-messages/runs.ts";
+import { editedInWords } from "../edited-words.ts";
 import { hostOf, make } from "../elements.ts";
-import { editedInWords } from "./edited-words.ts";
 import { byteOf, findByte } from "./find-byte.ts";
 import { keysInWords } from "./keys.ts";
 import type { FromRibbon, ToRibbon } from "./messages.ts";

@@ -9,6 +9,12 @@ export const matrixPlanRequest = "edgewise/matrixPlan";
  */
 export const matrixRunRequest = "edgewise/matrixRun";
 
+/**
+ * Request: which sources are not any more what the last matrix of a firmware was run of. Its parameters are a `MatrixParams`, its
+ * answer a `RunSourcesAnswer`.
+ */
+export const matrixSourcesRequest = "edgewise/matrixSources";
+
 /** Notification: a cell was run. Its parameters are a `MatrixCellParams`. */
 export const matrixCellNotification = "edgewise/matrixCell";
 

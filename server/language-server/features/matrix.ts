@@ -8,14 +8,19 @@ import {
   matrixCellNotification,
   matrixPlanRequest,
   matrixRunRequest,
+  matrixSourcesRequest,
 } from "../client-messages/matrix.ts";
+import type { RunSourcesAnswer } from "../client-messages/runs.ts";
 import { guarded } from "../guard.ts";
 import { cellVerdict } from "../runs/cell-verdict.ts";
 import { runMatrix } from "../runs/run-matrix.ts";
+import type { RunSources } from "../runs/shown-runs.ts";
+import { sourcesSince } from "../runs/sources-since.ts";
 import { answer, type FeatureContext } from "./features.ts";
 
 const planning = new RequestType<MatrixParams, MatrixPlanAnswer, void>(matrixPlanRequest);
 const running = new RequestType<MatrixRunParams, MatrixRunAnswer, void>(matrixRunRequest);
+const sources = new RequestType<MatrixParams, RunSourcesAnswer, void>(matrixSourcesRequest);
 const cellDone = new NotificationType<MatrixCellParams>(matrixCellNotification);
 
 const wish = { mice: undefined, pcs: undefined, strokes: undefined };
@@ -26,22 +31,33 @@ const gone = { kind: "cannot", message: "the firmware is not checked any more" }
 /** Every mouse at every PC. */
 export function registerMatrix(context: FeatureContext): void {
   const { connection, service, log } = context;
+  /** What the last matrix of each firmware was run of. */
+  const ran = new Map<string, RunSources>();
+  context.onDropped((project) => ran.delete(project));
   connection.onRequest(planning, ({ project }, cancelled) =>
     answer(context, "planning a matrix", cancelled, failed, () => service.planMatrix(project, wish)),
   );
   connection.onRequest(running, (params, cancelled) =>
-    guarded("running a matrix", log, failed, () => run(context, params, cancelled)),
+    guarded("running a matrix", log, failed, () => run(context, ran, params, cancelled)),
+  );
+  connection.onRequest(sources, ({ project }) =>
+    guarded<RunSourcesAnswer>("comparing sources", log, failed, () =>
+      sourcesSince(context, ran.get(project)),
+    ),
   );
 }
 
 async function run(
   context: FeatureContext,
+  ran: Map<string, RunSources>,
   { project, matrix }: MatrixRunParams,
   cancelled: CancellationToken,
 ): Promise<MatrixRunAnswer> {
   const { connection, service, files } = context;
   const planned = service.planMatrix(project, wish);
   if (planned.kind === "cannot") return planned;
+  const texts = files.textsOf(service.check(project).files);
+  ran.set(project, { project, root: service.runChoices(project)?.root ?? project, texts });
   const interruption = new AbortController();
   let why: MatrixRunAnswer = interrupted;
   const listening = cancelled.onCancellationRequested(() => interruption.abort());
@@ -54,7 +70,7 @@ async function run(
   try {
     const results = await runMatrix({
       project,
-      texts: files.textsOf(service.check(project).files),
+      texts,
       plan: planned.plan,
       start: context.startRunWorker,
       workers: context.matrixWorkers,

@@ -1,5 +1,5 @@
 import { NotificationType, RequestType } from "vscode-languageserver";
-import { below, nameOf, seenFrom } from "../../files/paths.ts";
+import { below, nameOf } from "../../files/paths.ts";
 import {
   type CannotRun,
   type CloseRunParams,
@@ -25,9 +25,10 @@ import {
   runTextRequest,
 } from "../client-messages/runs.ts";
 import { guarded } from "../guard.ts";
-import { editedSince, lineSince } from "../runs/edited-since.ts";
+import { lineSince } from "../runs/edited-since.ts";
 import { usualSeed } from "../runs/run-matrix.ts";
 import { notHeld, type RunSources, ShownRuns } from "../runs/shown-runs.ts";
+import { sourcesSince } from "../runs/sources-since.ts";
 import { pathOfUri, uriOfPath } from "../uri-paths.ts";
 import type { FeatureContext } from "./features.ts";
 
@@ -72,17 +73,6 @@ export function registerRuns(context: FeatureContext): void {
   );
   connection.onNotification(closeRun, ({ run: number }) => shown.close(number));
   context.onShutdown(() => shown.stop());
-}
-
-function sourcesSince({ service, files }: FeatureContext, made: RunSources | undefined): RunSourcesAnswer {
-  if (made === undefined) return notHeld;
-  // Of a firmware that is not checked any more, the sources may be what they were.
-  const read = new Set([...made.texts.keys(), ...service.check(made.project).files]);
-  const now = files.textsOf([...read]);
-  return {
-    kind: "sources",
-    edited: editedSince(made.texts, now).map((file) => seenFrom(made.root, file)),
-  };
 }
 
 function placeSince({ files }: FeatureContext, made: RunSources | undefined, of: Place): RunPlaceAnswer {

@@ -156,6 +156,18 @@ describe("a matrix", () => {
     }
   });
 
+  test("sources that were edited since are told", async () => {
+    const files = sampleFiles("ferry-c", few);
+    const session = await sessionOver(files);
+    const { project } = await firmwareOf(session);
+    const edited = () => session.request("edgewise/matrixSources", { project });
+    expect(await edited()).toMatchObject({ kind: "cannot" });
+    await session.request("edgewise/matrixRun", { project, matrix: 1 });
+    expect(await edited()).toEqual({ kind: "sources", edited: [] });
+    await session.open("ps2.c", `// At the quay.\n${files["ps2.c"]}`);
+    expect(await edited()).toEqual({ kind: "sources", edited: ["ps2.c"] });
+  });
+
   test("cancelled, it ends without all of its cells", async () => {
     const session = await sessionOver(sampleFiles("ferry-c", {}));
     const { project } = await firmwareOf(session);

@@ -1,4 +1,4 @@
-/** That sources are not any more what a run was made of; nothing where they are. */
+/** That sources are not any more what was run; nothing where they are. */
 export function editedInWords(files: readonly string[]): string {
   const [first, second] = files;
   if (first === undefined) return "";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { editedInWords } from "../../../../client/views/ribbon/edited-words.ts";
+import { editedInWords } from "../../../client/views/edited-words.ts";
 
 test.each([
   [[], ""],
