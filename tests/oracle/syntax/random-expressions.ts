@@ -107,7 +107,16 @@ class Writer {
   private change(): string {
     if (this.changes > 0) return this.primary();
     this.changes += 1;
-    return pick(this.next, ["m++", "--m", "- m--", "~m++", "(m = 3)", "(m += a)", "(a, m -= 2)"]);
+    return pick(this.next, [
+      "m++",
+      "--m",
+      "- m--",
+      "~m++",
+      "(m = 3)",
+      "(m += a)",
+      "(a, m -= 2)",
+      "(m *= 3, b)",
+    ]);
   }
 
   private primary(): string {

@@ -207,9 +207,23 @@ function parenthesis(scan: Scan, open: number, to: number): Step {
   return { next: close + 1, operand: false };
 }
 
-/** A value in parentheses, shown so that it is no type whatever follows (C11 6.5.1p5, 6.5.4). */
+/**
+ * A value in parentheses, shown so that it is no type whatever follows (C11 6.5.1p5, 6.5.4), and no pack folded
+ * by an operator, which the grammar expects behind `(a = 1` where a comma follows.
+ */
 export function group(scan: Scan, open: number, close: number): void {
   const startsName = startsChain(scan, open + 1) || isTypeWord(scan.text(open + 1), scan.language);
-  if (startsName && mayFollowBoth.has(scan.text(close + 1))) scan.phantom(open + 1, "0 ,");
+  const maybeType = startsName && mayFollowBoth.has(scan.text(close + 1));
+  if (maybeType || hasComma(scan, open + 1, close)) scan.phantom(open + 1, "0 ,");
   scan.nested(() => expression(scan, open + 1, close, noStops));
+}
+
+/** Whether a comma stands between `from` and `to` outside brackets. */
+function hasComma(scan: Scan, from: number, to: number): boolean {
+  for (let at = from; at < to; at += 1) {
+    const text = scan.text(at);
+    if (text === ",") return true;
+    if (text === "(" || text === "[" || text === "{") at = scan.close(at, to);
+  }
+  return false;
 }

@@ -1,7 +1,7 @@
 import { assembly } from "./assembly.ts";
 import { condition, declares, forHead } from "./conditions.ts";
 import { declaration } from "./declarations.ts";
-import { expression, noStops, onlySemicolon } from "./expressions.ts";
+import { expression, group, noStops, onlySemicolon } from "./expressions.ts";
 import { items } from "./items.ts";
 import type { Scan } from "./scan.ts";
 import { scopeItem } from "./scope-items.ts";
@@ -168,7 +168,7 @@ function doStatement(scan: Scan, from: number, to: number): number {
   let at = from + 1 < to ? statement(scan, from + 1, to) : to;
   if (scan.text(at) !== "while" || scan.text(at + 1) !== "(") return at;
   const close = scan.close(at + 1, to);
-  expression(scan, at + 2, close, noStops);
+  group(scan, at + 1, close);
   at = close + 1;
   return ended(scan, at, to);
 }

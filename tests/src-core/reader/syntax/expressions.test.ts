@@ -38,6 +38,14 @@ describe("precedence and grouping, C11 6.5 and C++ [expr]", () => {
     ["((a))", "a"],
     ["(a, b)", "(, a b)"],
     ["f((a, b), c)", "(call f (, a b) c)"],
+    // a comma behind an assignment in parentheses
+    ["(a &= ~b, c |= b)", "(, (&= a (~_ b)) (|= c b))"],
+    ["(a = 1, b = 2, c)", "(, (, (= a 1) (= b 2)) c)"],
+    ["((a = b, c), *p <<= 2)", "(, (, (= a b) c) (<<= (*_ p) 2))"],
+    ["(a->b -= 1, f(c)) + 1", "(+ (, (-= (-> a b) 1) (call f c)) 1)"],
+    ["x ? (a[1] ^= b, c) : d", "(? x (, (^= (index a 1) b) c) d)"],
+    ["(void)(a %= b ? 1 : 2, c)", "(cast void (, (%= a (? b 1 2)) c))"],
+    ["sizeof(a = b, c)", "(sizeof (, (= a b) c))"],
   ])("%s", (text, expected) => {
     for (const language of both) expect(expression(language, text)).toBe(expected);
   });
