@@ -1,6 +1,8 @@
 import type { Chip } from "../../model/chips/chip.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import { delayOf } from "../board/delay-calls.ts";
+import { pinsOfVector } from "../pins/pin-names.ts";
+import { interruptPin } from "../ps2/handler-pins.ts";
 import type { BranchEvent, EntryWalk, Event, LoopEvent, OutsideCall, Walk } from "../walk/events.ts";
 import { eachOnce } from "../walk/in-order.ts";
 import { tracesOf } from "../walk/unknowns.ts";
@@ -18,7 +20,8 @@ export function sentOn(
   host: MouseHost,
   chip: Chip | undefined,
 ): Sent {
-  const collector = new Collector(line, controls, clockHz);
+  const isFed = walk.entries.some((each) => isFeeder(each, line, walk, chip));
+  const collector = new Collector(line, controls, clockHz, isFed);
   for (const each of walk.entries) collector.entry(each);
   const mayBeMore = walk.cutShort || walk.entries.some(({ events }) => !eachOnce(events).every(isRead));
   return {
@@ -37,6 +40,16 @@ function startsAnew(event: Event): boolean {
   if (event.kind === "register-write")
     return event.register.name === "WDTCSR" || event.register.name === "WDTCR";
   return event.kind === "not-followed" || (event.kind === "assembly" && /jmp/.test(event.text));
+}
+
+/**
+ * An interrupt handler that sends, and runs neither because of the mouse nor because of the PC, but when the line can take
+ * more or some time has gone by: what is sent elsewhere may be the first byte of what it goes on with.
+ */
+function isFeeder({ entry, events }: EntryWalk, line: Line, walk: Walk, chip: Chip | undefined): boolean {
+  if (entry.kind !== "interrupt" || interruptPin(entry, walk.entries, chip) !== undefined) return false;
+  if (entry.vector !== undefined && pinsOfVector(chip, entry.vector).length > 0) return false;
+  return eachOnce(events).some((event) => line.sentBy(event) !== undefined);
 }
 
 /** Whether all that an event does is read here. */
@@ -65,6 +78,7 @@ class Collector {
   readonly #line: Line;
   readonly #controls: ControlLines;
   readonly #clockHz: number | undefined;
+  readonly #isFed: boolean;
   #way: Way = { asked: undefined, again: false };
   #run: { readonly bytes: RunByte[]; readonly way: Way; readonly opened: boolean } | undefined = undefined;
   #afterUnknown = false;
@@ -72,10 +86,11 @@ class Collector {
   readonly #idle = new WeakMap<readonly Event[], boolean>();
   readonly #silent = new WeakMap<readonly Event[], boolean>();
 
-  constructor(line: Line, controls: ControlLines, clockHz: number | undefined) {
+  constructor(line: Line, controls: ControlLines, clockHz: number | undefined, isFed: boolean) {
     this.#line = line;
     this.#controls = controls;
     this.#clockHz = clockHz;
+    this.#isFed = isFed;
   }
 
   entry(each: EntryWalk): void {
@@ -144,12 +159,12 @@ class Collector {
     this.#waits = [];
   }
 
-  /** `closed`: nothing can follow at once. */
+  /** `closed`: nothing can follow at once, but what an interrupt handler sends. */
   #end(closed: boolean): void {
     if (closed) this.#afterUnknown = false;
     if (this.#run === undefined) return;
     const { bytes, way, opened } = this.#run;
-    this.runs.push({ bytes, asked: way.asked, again: way.again, opened, closed });
+    this.runs.push({ bytes, asked: way.asked, again: way.again, opened, closed: closed && !this.#isFed });
     this.#run = undefined;
   }
 

@@ -99,6 +99,36 @@ int main(void) {
 }
 `,
     },
+    "M and 2, whatever a handler sends behind them": {
+      "main.c": `
+// @wire board atmega328p clock=16MHz
+// @wire serial uart=0 rts=PC1 report=middle-button shifter=inverting
+#include <avr/io.h>
+#include <avr/interrupt.h>
+static volatile uint8_t text[2], place, length;
+ISR(USART_UDRE_vect) {
+  if (place < length) UDR0 = text[place++];
+  else UCSR0B &= ~_BV(UDRIE0);
+}
+int main(void) {
+  UBRR0 = 832;
+  UCSR0C = _BV(UCSZ01);
+  UCSR0B = _BV(TXEN0);
+  sei();
+  for (;;) {
+    loop_until_bit_is_clear(PINC, PC1);
+    UDR0 = 'M';
+    UDR0 = '2';
+    //     ^^^ serial/ident-wrong: 4D 33
+    text[0] = 0x20;
+    place = 0;
+    length = 1;
+    UCSR0B |= _BV(UDRIE0);
+    loop_until_bit_is_set(PINC, PC1);
+  }
+}
+`,
+    },
     "a text of the wrong mouse": {
       "adapter.ino": `
 // @wire board atmega328p clock=16MHz
@@ -323,6 +353,43 @@ void loop() {
   }
   hello();
   while (!digitalRead(4)) {
+  }
+}
+`,
+    },
+    "an M whose rest goes out by the handler of the interrupt at the end of each byte": {
+      "main.c": `
+// @wire board atmega328p clock=16MHz
+// @wire serial uart=0 rts=PC1 report=middle-button shifter=inverting
+#include <avr/io.h>
+#include <avr/interrupt.h>
+static volatile uint8_t text[4], place, length, called;
+ISR(USART_TX_vect) {
+  if (place < length) UDR0 = text[place++];
+  else length = 0;
+}
+ISR(PCINT1_vect) {
+  if (!(PINC & _BV(PC1))) called = 1;
+}
+static void begin(uint8_t count) {
+  place = 1;
+  length = count;
+  UDR0 = text[0];
+}
+int main(void) {
+  UBRR0 = 832;
+  UCSR0C = _BV(UCSZ01);
+  UCSR0B = _BV(TXEN0) | _BV(TXCIE0);
+  PCICR = _BV(PCIE1);
+  PCMSK1 = _BV(PCINT9);
+  sei();
+  for (;;) {
+    if (called && !length) {
+      called = 0;
+      text[0] = 'M';
+      text[1] = '3';
+      begin(2);
+    }
   }
 }
 `,
