@@ -1,7 +1,8 @@
 import type { Span } from "../../finding.ts";
 import type { PinName } from "../pins/pin-change.ts";
 import type { Event, Walk } from "../walk/events.ts";
-import { type LineStep, lineSteps } from "./line-steps.ts";
+import { eachOnce } from "../walk/in-order.ts";
+import type { LineStep, LineSteps } from "./line-steps.ts";
 import type { BitBangedByte, TimedBit } from "./serial-facts.ts";
 
 /** What a frame on a pin may look like. */
@@ -10,7 +11,7 @@ export interface FrameSearch {
   readonly pin: PinName | undefined;
   /** Data bits where the text does not tell them apart from the stop bit. */
   readonly dataBits: number;
-  readonly clockHz: number | undefined;
+  readonly steps: LineSteps;
 }
 
 /** A level, and how long it is held; undefined where no delay follows. */
@@ -29,8 +30,8 @@ const MOST_DATA_BITS = 10;
  */
 export function bitBangedBytes(walk: Walk, search: FrameSearch): readonly BitBangedByte[] {
   const found = new Map<string, BitBangedByte>();
-  for (const { events } of walk.entries) {
-    for (const { pin, held } of runsOnOnePin(lineSteps(events, search.clockHz))) {
+  for (const path of walk.entries.flatMap(({ events }) => pathsIn(events))) {
+    for (const { pin, held } of runsOnOnePin(search.steps.of(path))) {
       if (search.pin !== undefined && pin !== search.pin) continue;
       for (const { at, length } of framesIn(held, search)) {
         const bits = timedBits(held.slice(at, at + length));
@@ -45,13 +46,18 @@ export function bitBangedBytes(walk: Walk, search: FrameSearch): readonly BitBan
   return [...found.values()];
 }
 
+/** The whole, and each side of a branch: a byte that only one of them sends is not on a path that all have in common. */
+function pathsIn(events: readonly Event[]): readonly (readonly Event[])[] {
+  return [events, ...eachOnce(events).flatMap((event) => (event.kind === "branch" ? event.sides : []))];
+}
+
 /** The bytes that some code sends on the pin, in order; undefined for one that is not known. */
 export function bytesOnPin(
   events: readonly Event[],
   search: FrameSearch & { readonly pin: PinName },
 ): readonly (number | undefined)[] {
   const bytes: (number | undefined)[] = [];
-  for (const { pin, held } of runsOnOnePin(lineSteps(events, search.clockHz))) {
+  for (const { pin, held } of runsOnOnePin(search.steps.of(events))) {
     if (pin !== search.pin) continue;
     for (const { at, length } of framesIn(held, search)) bytes.push(byteOf(held.slice(at, at + length)));
   }

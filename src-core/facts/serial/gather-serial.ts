@@ -15,6 +15,7 @@ import { coreSetUps } from "./core-set-ups.ts";
 import { deafSendings } from "./deaf.ts";
 import { isHeardByInterrupt, type MouseHost } from "./forwarding.ts";
 import { findIdentification } from "./identification.ts";
+import { LineSteps } from "./line-steps.ts";
 import { Line, type MousePort, mousePort } from "./mouse-port.ts";
 import { serialConstants } from "./noted-constants.ts";
 import { sentOn } from "./sent.ts";
@@ -50,7 +51,7 @@ export function gatherSerial(
   const search = {
     pin: serial.tx && pinOfWord(chip, serial.tx.value),
     dataBits: (line?.kind === "format" ? line.format : line?.layout)?.dataBits ?? USUAL_DATA_BITS,
-    clockHz,
+    steps: new LineSteps(clockHz),
   };
   const bitBanged = serial.uart === undefined ? bitBangedBytes(walk, search) : [];
   const ofMouse = mouseSetUps(serial, setUps);

@@ -3,7 +3,7 @@ import { visibleRange } from "../../reader/tokens.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { delayOf } from "../board/delay-calls.ts";
 import type { PinName } from "../pins/pin-change.ts";
-import type { BranchEvent, Event, LoopEvent, OutsideCall } from "../walk/events.ts";
+import type { Event, LoopEvent, OutsideCall } from "../walk/events.ts";
 
 /** What matters on the way of a byte onto a pin: levels, delays, and what may take any time. */
 export type LineStep =
@@ -27,36 +27,58 @@ const anything: LineStep = { kind: "anything" };
 const MOST_TURNS = 16;
 const MOST_STEPS = 20_000;
 
-/** One path through `events`: sides of a branch that take equally long are joined, loops are unrolled. */
-export function lineSteps(events: readonly Event[], clockHz: number | undefined): readonly LineStep[] {
-  const steps: LineStep[] = [];
-  for (const event of events) {
-    if (steps.length > MOST_STEPS) return [...steps, anything];
-    steps.push(...stepsOf(event, clockHz));
-  }
-  return steps;
-}
+/** Paths through lists of events: sides of a branch that take equally long are joined, loops are unrolled. */
+export class LineSteps {
+  readonly #clockHz: number | undefined;
+  /** Calls that do what an earlier one did hold its events. */
+  readonly #known = new Map<readonly Event[], readonly LineStep[]>();
 
-function stepsOf(event: Event, clockHz: number | undefined): readonly LineStep[] {
-  switch (event.kind) {
-    case "call":
-      return lineSteps(event.events, clockHz);
-    case "branch":
-      return joined(event, clockHz);
-    case "loop":
-      return unrolled(event, clockHz);
-    case "pin": {
-      const { pin, before, after } = event.change;
-      const turnsOnly = before.latch === after.latch && before.output !== after.output;
-      const { first, last } = event.at;
-      return turnsOnly ? [] : [{ kind: "level", pin, level: after.latch, span: visibleRange(first, last) }];
+  constructor(clockHz: number | undefined) {
+    this.#clockHz = clockHz;
+  }
+
+  of(events: readonly Event[]): readonly LineStep[] {
+    let steps = this.#known.get(events);
+    if (steps === undefined) {
+      steps = this.#path(events);
+      this.#known.set(events, steps);
     }
-    case "outside-call":
-      return delayStep(event, clockHz);
-    case "not-followed":
-      return [anything];
-    default:
-      return [];
+    return steps;
+  }
+
+  #path(events: readonly Event[]): readonly LineStep[] {
+    const steps: LineStep[] = [];
+    for (const event of events) {
+      if (steps.length > MOST_STEPS) return [...steps, anything];
+      steps.push(...this.#stepsOf(event));
+    }
+    return steps;
+  }
+
+  #stepsOf(event: Event): readonly LineStep[] {
+    switch (event.kind) {
+      case "call":
+        return this.of(event.events);
+      case "branch":
+        return joined(event.sides.map((side) => this.of(side)));
+      case "loop":
+        return unrolled(
+          event,
+          event.passes.map((pass) => this.of(pass)),
+        );
+      case "pin": {
+        const { pin, before, after } = event.change;
+        const turnsOnly = before.latch === after.latch && before.output !== after.output;
+        const { first, last } = event.at;
+        return turnsOnly ? [] : [{ kind: "level", pin, level: after.latch, span: visibleRange(first, last) }];
+      }
+      case "outside-call":
+        return delayStep(event, this.#clockHz);
+      case "not-followed":
+        return [anything];
+      default:
+        return [];
+    }
   }
 }
 
@@ -69,8 +91,7 @@ function delayStep(call: OutsideCall, clockHz: number | undefined): readonly Lin
   return [{ kind: "delay", us: delay.us, span: visibleRange(at.first, at.last), expression }];
 }
 
-function unrolled(loop: LoopEvent, clockHz: number | undefined): readonly LineStep[] {
-  const passes = loop.passes.map((pass) => lineSteps(pass, clockHz));
+function unrolled(loop: LoopEvent, passes: readonly (readonly LineStep[])[]): readonly LineStep[] {
   const last = passes.at(-1) ?? [];
   switch (loop.form) {
     case "waiting":
@@ -89,8 +110,7 @@ function unrolled(loop: LoopEvent, clockHz: number | undefined): readonly LineSt
 }
 
 /** What all sides do alike; where only one does something, and that takes no time, its levels are not known. */
-function joined(branch: BranchEvent, clockHz: number | undefined): readonly LineStep[] {
-  const sides = branch.sides.map((side) => lineSteps(side, clockHz));
+function joined(sides: readonly (readonly LineStep[])[]): readonly LineStep[] {
   const busy = sides.filter((side) => side.length > 0);
   const [first, ...others] = busy;
   if (first === undefined) return [];

@@ -50,7 +50,7 @@ export class Line {
   readonly #port: MousePort;
   readonly #chip: Chip | undefined;
   readonly #model: DataModel;
-  readonly #search: Pick<FrameSearch, "dataBits" | "clockHz">;
+  readonly #search: Pick<FrameSearch, "dataBits" | "steps">;
   readonly #registers: ReturnType<typeof usartRegisters>;
   readonly #inside = new WeakMap<readonly Event[], BytesInside>();
 
@@ -58,7 +58,7 @@ export class Line {
     port: MousePort,
     chip: Chip | undefined,
     model: DataModel,
-    search: Pick<FrameSearch, "dataBits" | "clockHz">,
+    search: Pick<FrameSearch, "dataBits" | "steps">,
   ) {
     this.#port = port;
     this.#search = search;

@@ -62,6 +62,43 @@ void loop() {
 }
 `,
     },
+    "a byte that is only sent when RTS comes on": {
+      "tx.c": `
+// @wire board attiny85 clock=8MHz
+// @wire serial tx=PB1 rts=PB2 report=two-button shifter=inverting
+#define F_CPU 8000000UL
+#include <avr/io.h>
+#include <util/delay.h>
+#define BIT_US 410
+static void level(uint8_t high) {
+  if (high)
+    PORTB |= _BV(PB1);
+  else
+    PORTB &= ~_BV(PB1);
+  _delay_us(BIT_US);
+  //        ^^^^^^ serial/bit-time: 833
+}
+static void send(uint8_t value) {
+  level(0);
+  for (uint8_t i = 0; i < 7; i++) {
+    level(value & 1);
+    value >>= 1;
+  }
+  level(1);
+}
+int main(void) {
+  uint8_t was = 0;
+  PORTB = _BV(PB1);
+  DDRB = _BV(PB1);
+  for (;;) {
+    uint8_t on = !(PINB & _BV(PB2));
+    if (on && !was)
+      send('M');
+    was = on;
+  }
+}
+`,
+    },
     "milliseconds instead of microseconds": {
       "ferry.ino": `
 // @wire board atmega328p clock=16MHz

@@ -44,6 +44,29 @@ ${main}`;
     expect(bitsOf(code)).toEqual([{ pin: "PB0", bits: frame(833, 833, 8, 833) }]);
   });
 
+  test("a byte that one side of a branch sends, and a longer text on the other", () => {
+    const code = `void bitOut(bool level) {
+  if (level) PORTB |= _BV(0); else PORTB &= ~_BV(0);
+  delayMicroseconds(831);
+}
+void put(uint8_t value) {
+  bitOut(0);
+  for (uint8_t i = 0; i < 7; i++) { bitOut(value & 1); value >>= 1; }
+  bitOut(1);
+}
+void setup() { pinMode(8, OUTPUT); }
+void loop() {
+  if (PIND & _BV(4)) {
+    if (PIND & _BV(5)) put(PINC);
+  } else {
+    put(PINC);
+    put(PINC);
+  }
+}
+`;
+    expect(bitsOf(code)).toEqual([{ pin: "PB0", bits: frame(831, 831, 7, 831) }]);
+  });
+
   test("the delay in front of the level, and no loop at all", () => {
     const bit = (n: number) => `digitalWrite(8, bitRead(value, ${n})); delayMicroseconds(830);`;
     const code = `void put(uint8_t value) {
