@@ -1,5 +1,5 @@
 import type { ReceivedByte } from "../../pcs/uart/received-byte.ts";
-import { second, type Time } from "../../time/time.ts";
+import type { Time } from "../../time/time.ts";
 import type { Edge } from "../../wires/edge.ts";
 
 /** What lies between two edges of a byte: one bit, or several of one level. */
@@ -8,7 +8,7 @@ export interface SerialBits {
   readonly end: Edge;
   /** Since the edge that began them. */
   readonly length: Time;
-  /** How many bits they should be, by where they end. */
+  /** How many bits they are, by where they end. */
   readonly bits: number;
   /** How much later than at the right rate the edge comes, counted from the start bit; negative where it comes too soon. */
   readonly late: Time;
@@ -16,14 +16,16 @@ export interface SerialBits {
   readonly isFirst: boolean;
 }
 
-/** Every bit that lies between two edges, byte by byte; a stop bit has no second edge and is left out. */
+/**
+ * Every bit that lies between two edges, byte by byte; a stop bit has no second edge and is left out. `bit` is the right one,
+ * `own` the line's.
+ */
 export function* serialBits(
   edges: readonly Edge[],
   bytes: readonly ReceivedByte[],
-  baud: number,
+  { bit, own }: { readonly bit: Time; readonly own: Time },
   dataBits: number,
 ): Generator<SerialBits> {
-  const bit = second / baud;
   const line = edges.filter(({ wire }) => wire === "rxd");
   let next = 0;
   for (const { from } of bytes) {
@@ -35,8 +37,8 @@ export function* serialBits(
     let done = 0;
     for (next += 1; next < line.length; next += 1) {
       const end = line[next];
-      if (end === undefined || end.time - start.time > (dataBits + 1.5) * bit) break;
-      const at = Math.max(done + 1, Math.round((end.time - start.time) / bit));
+      if (end === undefined || end.time - start.time > (dataBits + 1.5) * own) break;
+      const at = Math.max(done + 1, Math.round((end.time - start.time) / own));
       const late = end.time - start.time - at * bit;
       yield { end, length: end.time - begun, bits: at - done, late, isFirst: done === 0 };
       begun = end.time;

@@ -52,7 +52,7 @@ describe("bit times", () => {
   test("every bit between two edges is measured", () => {
     // 4D, low bit first, is 1 0 1 1 0 0 1: start, 1, 0, 11, 00, and 1 that goes over into the stop bit.
     const { edges, bytes } = line((queue, rxd) => void send(queue, rxd, 10 * MS, [0x4d, 0x4d]));
-    const bits = [...serialBits(edges, bytes, 1200, 7)];
+    const bits = [...serialBits(edges, bytes, { bit: 1e12 / 1200, own: 1e12 / 1200 }, 7)];
     expect(bits.map((each) => each.bits)).toEqual([1, 1, 1, 2, 2, 1, 1, 1, 2, 2]);
     for (const { length, bits: count } of bits) expect(length / count).toBeCloseTo(833_333_333.3, -3);
     expect(bits.filter(({ isFirst }) => isFirst).length).toBe(2);
@@ -76,8 +76,24 @@ describe("bit times", () => {
   });
 
   test("twice the rate", () => {
-    const { failures } = judgeRun(handMade(at(200)));
-    expect(failures.map(({ rule }) => rule)).toEqual(["serial/bit-time"]);
+    expect(faults(at(200))).toEqual([["serial/bit-time", 416.67, 40]]);
+  });
+
+  // Eight bits of 780 us are nearer to seven than to eight of 833.3 us.
+  test("a rate so wrong that a byte of zeros seems to have a bit less, told once whatever line sets a level", () => {
+    const said = received((queue, rxd) => {
+      let time = 10 * MS;
+      for (const levels of [
+        [0, 1, 0, 1, 1, 0, 0, 1, 1, 1],
+        [0, 0, 0, 0, 0, 0, 0, 0, 1, 1],
+      ]) {
+        for (const level of levels) {
+          drive(queue, rxd, time, level === 1 ? 1 : 0, place(level === 1 ? 51 : 50));
+          time += 780 * US;
+        }
+      }
+    });
+    expect(faults(said)).toEqual([["serial/bit-time", 780, 51]]);
   });
 
   /** 55 is 1 0 1 0 1 0 1 behind its start bit: an edge at every bit; the third is longer, the rest as it should be. */
