@@ -64,6 +64,16 @@ export function visibleRange(first: Token, last: Token): Span {
   return { file: from.file, start: Math.min(from.start, to.start), end: Math.max(from.end, to.end) };
 }
 
+/** The innermost use of a macro whose expansion holds all from `first` to `last`; undefined for what a file or an argument holds. */
+export function useAround(first: Token, last: Token): MacroUse | undefined {
+  if (visibleSpan(first) === first && visibleSpan(last) === last) return undefined;
+  const around = new Set<MacroUse>();
+  for (let use = last.macro; use !== undefined; use = use.within) around.add(use);
+  let use = first.macro;
+  while (use !== undefined && !around.has(use)) use = use.within;
+  return use;
+}
+
 /** A comment with its markers, for wire notes. */
 export interface Comment extends Span {
   readonly text: string;

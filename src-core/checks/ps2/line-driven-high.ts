@@ -3,7 +3,8 @@
 // goes through two drivers, and in the end one of them gives up.
 //
 // The rule follows direction and output bits of both pins, for port registers and for pinMode and digitalWrite
-// alike. A pin that is high for the instant between two statements that pull it low or let it go is left alone.
+// alike. A pin that is high for the instant between two statements that pull it low or let it go is left alone. What a
+// macro does wherever it is used is told once, at the first of them.
 
 import type { Facts } from "../../facts/facts.ts";
 import type { DrivenHigh } from "../../facts/ps2/ps2-facts.ts";
@@ -44,19 +45,46 @@ export const lineDrivenHigh: Rule = {
   right: { "adapter.ino": example("pinMode(2, INPUT_PULLUP);") },
   source: sourcesOf(known("ps2.pull-up")),
   *check(facts) {
-    for (const each of facts.ps2.drivenHigh) yield drivenHigh(facts, each);
+    for (const alike of byCause(facts.ps2.drivenHigh)) yield drivenHigh(facts, alike);
   },
   judge: (trials) => draftsOfRuns("ps2/line-driven-high", trials),
 };
 
-function drivenHigh(facts: Facts, { line, span, sometimes, way }: DrivenHigh): Draft {
+/** One place, or all uses of the macro that has the statement, in the order of the text. */
+type Alike = readonly [DrivenHigh, ...DrivenHigh[]];
+
+function byCause(places: readonly DrivenHigh[]): Iterable<Alike> {
+  const causes = new Map<string, Alike>();
+  for (const [index, place] of places.toSorted(inText).entries()) {
+    const key = place.macro === undefined ? `${index}` : `${place.macro.file} ${place.macro.start}`;
+    const before = causes.get(key);
+    causes.set(key, before === undefined ? [place] : [...before, place]);
+  }
+  return causes.values();
+}
+
+function inText({ span: a }: DrivenHigh, { span: b }: DrivenHigh): number {
+  if (a.file !== b.file) return a.file < b.file ? -1 : 1;
+  return a.start - b.start;
+}
+
+function drivenHigh(facts: Facts, [first, ...others]: Alike): Draft {
+  const { line, span, macro, sometimes, way } = first;
   const when = sometimes ? " whenever this bit is 1" : "";
+  const lines = new Set([first, ...others].map((each) => each.line));
   return {
     span: spanOf(span),
     message: `the ${line} line is driven high${when}; a PS/2 line is only ever pulled low or let go, by making its pin an input`,
     source: sourcesOf(known("ps2.pull-up")),
-    related: pinPlaces(facts, [line]),
-    fixes: sometimes ? [] : letGo(facts, line, way),
+    related: [
+      ...pinPlaces(facts, [...lines]),
+      ...(macro === undefined ? [] : [{ span: spanOf(macro), message: "this macro drives it" }]),
+      ...others.map((other) => ({
+        span: spanOf(other.span),
+        message: `the same drives the ${other.line} line high here`,
+      })),
+    ],
+    fixes: sometimes || macro !== undefined ? [] : letGo(facts, line, way),
   };
 }
 

@@ -1,4 +1,4 @@
-import { visibleRange } from "../../reader/tokens.ts";
+import { useAround, visibleRange } from "../../reader/tokens.ts";
 import { driveOf, type PinChange, type PinName } from "../pins/pin-change.ts";
 import type { EntryWalk, Event, OutsideCall, PinEvent, RegisterWrite } from "../walk/events.ts";
 import { type Follower, followPaths, type Leaf } from "../walk/follow.ts";
@@ -27,7 +27,8 @@ export function findDrivenHigh(walks: readonly EntryWalk[], pins: PortPins): Dri
       const key = `${line} ${span.file} ${span.start}`;
       if (found.get(key)?.sometimes === false) continue;
       const way = wayOf(flat, flat.indexOf(event), event);
-      found.set(key, { line, span, sometimes: how === "sometimes", way });
+      const macro = useAround(event.at.first, event.at.last)?.definition;
+      found.set(key, { line, span, macro, sometimes: how === "sometimes", way });
     }
   }
   return [...found.values()];

@@ -149,6 +149,8 @@ export interface EndlessWait {
 export interface DrivenHigh {
   readonly line: Line;
   readonly span: Span;
+  /** The name in the `#define` of the macro that has the statement, if one has. */
+  readonly macro: Span | undefined;
   /** The level comes from a value that may be 0 or 1, such as the bit to send. */
   readonly sometimes: boolean;
   readonly way: DrivenHighWay;

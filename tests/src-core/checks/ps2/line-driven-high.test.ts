@@ -1,5 +1,6 @@
+import { expect, it } from "vitest";
 import { lineDrivenHigh } from "../../../../src-core/checks/ps2/line-driven-high.ts";
-import { ruleTests } from "../harness.ts";
+import { findingsIn, ruleTests } from "../harness.ts";
 import { classBased, interruptDriven, listens, pasted, registers, sketch } from "./hosts.ts";
 
 // Open-collector lines, only ever pulled low: The PS/2 Mouse/Keyboard Protocol (2003), Electrical Interface; Technical
@@ -17,6 +18,23 @@ void loop() {
   reply();
 }
 `;
+
+const lifted = pasted(
+  {},
+  `#define LIFT(line) (GLUE(PORT, line##_PORT) |= MASK(line), DIR(line) |= MASK(line))
+int main(void) {
+  LIFT(DATA);
+//^^^^^^^^^^ ps2/line-driven-high: the data line is driven high
+  _delay_ms(5);
+  LIFT(CLOCK);
+  _delay_ms(5);
+  LET_GO(CLOCK);
+  LET_GO(DATA);
+  PORTB &= ~(MASK(CLOCK) | MASK(DATA));
+  command(0xF4);
+${listens}}
+`,
+);
 
 ruleTests(lineDrivenHigh, {
   wrong: {
@@ -84,15 +102,26 @@ void loop() {}
         .replace(
           "      if (shift & 1) {\n        DATA_RELEASE();\n",
           "      if (shift & 1) {\n        DATA_RELEASE();\n//      ^^^^^^^^^^^^^^ ps2/line-driven-high: the data line is driven high\n",
-        )
-        .replace(
-          "      if (parity) {\n        DATA_RELEASE();\n",
-          "      if (parity) {\n        DATA_RELEASE();\n//      ^^^^^^^^^^^^^^ ps2/line-driven-high: the data line is driven high\n",
-        )
-        .replace(
-          "    } else if (bits == 9) {\n      DATA_RELEASE();\n",
-          "    } else if (bits == 9) {\n      DATA_RELEASE();\n//    ^^^^^^^^^^^^^^ ps2/line-driven-high: the data line is driven high\n",
         ),
+    },
+    "a macro with pasted names that writes a one, told at its first use": { "tiny.c": lifted },
+    "statements handed to a macro are each told": {
+      "tiny.c": pasted(
+        {},
+        `#define TWICE(what) do { what; _delay_ms(5); what; } while (0)
+int main(void) {
+  PORTB |= _BV(DATA_BIT) | _BV(CLOCK_BIT);
+  TWICE(DDRB |= _BV(DATA_BIT));
+//      ^^^^^^^^^^^^^^^^^^^^^ ps2/line-driven-high: the data line is driven high
+  TWICE(DDRB |= _BV(CLOCK_BIT));
+//      ^^^^^^^^^^^^^^^^^^^^^^ ps2/line-driven-high: the clock line is driven high
+  LET_GO(CLOCK);
+  LET_GO(DATA);
+  PORTB &= ~(MASK(CLOCK) | MASK(DATA));
+  command(0xF4);
+${listens}}
+`,
+      ),
     },
     "macros with pasted names, the latch left at one": {
       "tiny.c": pasted(
@@ -203,4 +232,16 @@ void loop() { reply(); }
       ),
     },
   },
+});
+
+it("names the macro that drives a line, and where else it does", () => {
+  const [{ related } = { related: [] }, ...others] = findingsIn({ "tiny.c": lifted }, [lineDrivenHigh]);
+  expect(others).toEqual([]);
+  expect(related.map(({ span }) => lifted.slice(span.start, span.end))).toEqual([
+    "PB0",
+    "PB2",
+    "LIFT",
+    "LIFT(CLOCK)",
+  ]);
+  expect(related.at(-1)?.message).toContain("clock line");
 });
