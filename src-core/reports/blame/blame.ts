@@ -2,6 +2,8 @@ import type { FieldName } from "../../model/layouts/layout.ts";
 import { possibleBits } from "../../reader/constants/possible-bits.ts";
 import type { Program } from "../../reader/program/program.ts";
 import type { At, TypedExpression } from "../../reader/typed/nodes.ts";
+import { walkExpression } from "../../reader/typed/walk.ts";
+import type { DataModel } from "../../reader/types/types.ts";
 import type { BitPlace } from "../judge/fault-draft.ts";
 import type { Bound } from "../subject/operands.ts";
 import type { ByteWritten } from "../subject/sink.ts";
@@ -27,7 +29,12 @@ export function placeToBlame(program: Program, { place, driver, written, operand
     at === undefined ? [] : partsOf(program, at).map((part) => ({ ...part, index })),
   );
   const driving =
-    name === undefined ? [] : parts.filter(({ flow, expression }) => flow.mentions(expression, name));
+    name === undefined
+      ? []
+      : parts.filter(
+          ({ flow, expression }) =>
+            flow.mentions(expression, name) && !masksOut(expression, name, bound?.operand.bit, program.model),
+        );
   const reaching = driving.filter(({ bits }) => ((bits >> place.bit) & 1) === 1);
   const blamed = (reaching.length > 0 ? reaching : driving).at(-1);
   if (blamed !== undefined) return blamed.expression.at;
@@ -61,6 +68,40 @@ interface Part {
   readonly expression: TypedExpression;
   readonly flow: Flow;
   readonly bits: number;
+}
+
+/** Whether a mask right at the name (`b & 1`) leaves the bit out that is wanted of it. */
+function masksOut(
+  expression: TypedExpression,
+  name: string,
+  bit: number | undefined,
+  model: DataModel,
+): boolean {
+  if (bit === undefined) return false;
+  let isOut = false;
+  const leavesOut = (place: TypedExpression, mask: TypedExpression): boolean =>
+    isNamed(place, name) && ((possibleBits(mask, model) >> bit) & 1) === 0;
+  walkExpression(expression, {
+    expression: (each) => {
+      if (each.kind === "arithmetic" && each.operator === "&")
+        isOut ||= leavesOut(each.left, each.right) || leavesOut(each.right, each.left);
+      return !isOut;
+    },
+  });
+  return isOut;
+}
+
+function isNamed(expression: TypedExpression, name: string): boolean {
+  switch (expression.kind) {
+    case "convert":
+      return isNamed(expression.operand, name);
+    case "variable":
+      return expression.variable.name === name;
+    case "member":
+      return expression.field.name === name;
+    default:
+      return false;
+  }
 }
 
 /** The operands of `|`, `^` and `+` that an expression is put together from. */

@@ -1,4 +1,4 @@
-import type { ButtonName } from "../../model/layouts/layout.ts";
+import type { ButtonName, FieldName } from "../../model/layouts/layout.ts";
 import type { FoundSlot } from "../report-trial.ts";
 import { type Evidence, levelAt, slotsOf, smallest } from "./evidence.ts";
 import type { BitPlace, FaultDraft } from "./fault-draft.ts";
@@ -30,10 +30,21 @@ export function judgeButtons(evidence: Evidence): readonly FaultDraft[] {
       what: whatIsWrong(slot.field, place, found, slot.activeLow),
       values: example.values,
       place,
-      driver: other ?? (found?.kind === "button" ? slot.field : undefined),
+      driver: other ?? driverOf(slot.field, found, slot.activeLow),
     });
   }
   return drafts;
+}
+
+/** Whose operand brought the wrong level, or should have brought the right one. */
+function driverOf(
+  field: ButtonName,
+  found: FoundSlot | undefined,
+  activeLow: boolean,
+): FieldName | undefined {
+  if (found?.kind === "button") return field;
+  if (found?.kind === "mixed") return found.fields.find((name) => name !== field);
+  return found?.kind === "constant" && (found.level === 1) === activeLow ? field : undefined;
 }
 
 function whatIsWrong(

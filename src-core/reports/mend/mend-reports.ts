@@ -1,6 +1,7 @@
-import type { Edit, Fix } from "../../finding.ts";
+import type { Edit, Fix, Span } from "../../finding.ts";
 import type { NoteFacts } from "../../notes/note-facts.ts";
 import type { Program } from "../../reader/program/program.ts";
+import { visibleRange } from "../../reader/tokens.ts";
 import type { ReportFault, ReportTrial } from "../report-trial.ts";
 import { tryReports } from "../try-reports.ts";
 import { candidatesFor } from "./candidates.ts";
@@ -57,6 +58,9 @@ function fixFor(
   { textOf, reread, cancelled }: Mending,
 ): Fix | "cancelled" | undefined {
   const before = new Set(trials.flatMap(keysOf));
+  const gone = new Set(
+    trial.faults.filter((each) => isToldWith(fault, each)).map((each) => keyOf(index, each)),
+  );
   const seen = new Set<string>();
   let [looks, tries] = [0, 0];
   for (const candidate of candidatesFor(trial, fault, textOf)) {
@@ -75,11 +79,21 @@ function fixFor(
     if (same === undefined || after.length !== trials.length || same.calls === 0) continue;
     if (same.notUnderstood.length > trial.notUnderstood.length) continue;
     const left = after.flatMap(keysOf);
-    const gone = keyOf(index, fault);
-    if (left.includes(gone) || left.some((each) => !before.has(each)) || edited.hasNewFault()) continue;
+    if (left.some((each) => gone.has(each) || !before.has(each)) || edited.hasNewFault()) continue;
     return candidate;
   }
   return undefined;
+}
+
+/** Faults of one kind at one place are one to the author: a fix mends all of them. */
+function isToldWith(one: ReportFault, other: ReportFault): boolean {
+  const [here, there] = [placeOf(one), placeOf(other)];
+  const isSame = here.file === there.file && here.start === there.start && here.end === there.end;
+  return isSame && one.kind === other.kind;
+}
+
+function placeOf({ at }: ReportFault): Span {
+  return visibleRange(at.first, at.last);
 }
 
 function keysOf(trial: ReportTrial, index: number): readonly string[] {

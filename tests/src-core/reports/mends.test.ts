@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { buttonMap } from "../../../src-core/checks/report/button-map.ts";
 import { layout } from "../../../src-core/checks/report/layout.ts";
 import { findingsIn, withEdits } from "../checks/harness.ts";
 
@@ -49,4 +50,31 @@ describe("a movement that is shifted with its sign is masked by a fix", () => {
     const text = withEdits(firmware, fix?.edits ?? [])["ferry.ino"];
     expect(text).toContain(expected);
   });
+});
+
+// mouse(4), Linux man-pages: bit 5 of the first byte is the left button, bit 4 the right one.
+it("a button that is shifted into the place of another is told where it is shifted, and shifted otherwise by a fix", () => {
+  const firmware = {
+    "ferry.c": `// @wire board atmega328p clock=16MHz
+#include <stdint.h>
+static uint8_t row[3];
+// @wire encodes two-button from x=x y=y left=held.0 right=held.1 into row
+static void pack(int8_t x, int8_t y, uint8_t held)
+{
+    row[0] = 0x40 | ((held & 1) << 5) | ((held & 2) << 4) | ((y >> 4) & 0x0C) | ((x >> 6) & 0x03);
+    row[1] = x & 0x3F;
+    row[2] = y & 0x3F;
+}
+int main(void)
+{
+    pack(1, 2, 0);
+}
+`,
+  };
+  const [finding, ...others] = findingsIn(firmware, [buttonMap]);
+  expect(others).toEqual([]);
+  const { start, end } = finding?.span ?? { start: 0, end: 0 };
+  expect(firmware["ferry.c"].slice(start, end)).toBe("(held & 2) << 4");
+  const [fix] = finding?.fixes ?? [];
+  expect(withEdits(firmware, fix?.edits ?? [])["ferry.c"]).toContain("((held & 2) << 3)");
 });
