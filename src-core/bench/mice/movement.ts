@@ -106,6 +106,7 @@ export class Movement {
       values: { ...carried, ...buttons },
       lost: { x: lost.x ?? 0, y: lost.y ?? 0, wheel: lost.wheel ?? 0 },
       sentAt: undefined,
+      readableAt: undefined,
     };
   }
 }

@@ -19,6 +19,8 @@ export interface ClockPeriods {
 export interface SentFrame extends ClockPeriods {
   /** When the start bit came onto the data line. */
   readonly start: Time;
+  /** When the clock fell for the last of the data bits; undefined where it never did. */
+  readonly readableAt: Time | undefined;
   /** When the clock had risen for the last time, or when the mouse saw that the host cut in. */
   readonly end: Time;
   /** As the mouse meant it. */
@@ -68,6 +70,8 @@ export interface MouseReport {
   readonly lost: Counts;
   /** When its last byte was whole for the first time; undefined where a command or a restart came before. */
   sentAt: Time | undefined;
+  /** From then on a host that waits for no more than the data bits knew all of it; before `sentAt`. */
+  readableAt: Time | undefined;
 }
 
 export type Happening =

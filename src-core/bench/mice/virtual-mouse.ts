@@ -108,6 +108,7 @@ export class VirtualMouse implements LineOwner {
       const { of } = whole.report;
       if (of.sentAt === undefined) this.#wholeReports += 1;
       of.sentAt ??= frame.end;
+      of.readableAt ??= frame.readableAt;
       this.#movement.tell(of);
     }
     if (whole?.thenSelfTest === true) this.#testItself("reset-command");

@@ -12,6 +12,8 @@ const frames: readonly number[] = Array.from({ length: 256 }, (_, byte) =>
 
 const frameBits = deviceToHostFrame(0).length;
 
+const lastDataBit = deviceToHostFrame(0).findLastIndex(({ role }) => role === "data");
+
 /** After this clock the mouse looks for the last time whether the host cuts in. */
 const lastLook = quantity("ps2.override-clock")?.max ?? frameBits;
 
@@ -27,6 +29,7 @@ export class FrameOut {
   #bits = 0;
   #bit = 0;
   start: Time = 0;
+  readableAt: Time | undefined;
 
   constructor(pins: MousePins, ended: (whole: boolean) => void) {
     this.#pins = pins;
@@ -39,6 +42,7 @@ export class FrameOut {
     this.#bit = 0;
     this.meter.restart();
     this.start = this.#pins.queue.now;
+    this.readableAt = undefined;
     this.#put();
   }
 
@@ -56,6 +60,7 @@ export class FrameOut {
   readonly #fall = (): void => {
     const { queue } = this.#pins;
     this.meter.fell(queue.now);
+    if (this.#bit === lastDataBit) this.readableAt = queue.now;
     this.#pins.pullClock();
     this.#timer = queue.after(this.#pins.pullTime(), this.#rise);
   };

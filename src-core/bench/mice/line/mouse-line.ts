@@ -166,9 +166,10 @@ export class MouseLine {
     const of = this.#sending;
     if (of === undefined) return;
     this.#sending = undefined;
-    const { meter, start } = this.#out;
+    const { meter, start, readableAt } = this.#out;
     this.#owner.sent({
       start,
+      readableAt,
       end: this.#pins.queue.now,
       byte: of.byte,
       whole,

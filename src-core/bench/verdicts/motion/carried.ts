@@ -12,7 +12,7 @@ export interface Carried {
 }
 
 /**
- * Of each report with movement: an outgoing report brings all incoming ones up to the latest that had come when it began and
+ * Of each report with movement: an outgoing report brings all incoming ones up to the latest that could be read when it began and
  * whose sums are those that have gone out. Of each button: its nth change is the nth at the PC. A report that says several
  * things is there for each of them.
  */
@@ -46,7 +46,11 @@ function movementsCarried(part: Part, first: number, wanted: Wanted): readonly C
     const { from, values } = outgoing;
     for (const [index, axis] of axes.entries()) gone[index] = (gone[index] ?? 0) + outOf(axis, values);
     let end = next;
-    for (let index = next; index < incoming.length && (incoming[index]?.time ?? from) < from; index += 1) {
+    for (
+      let index = next;
+      index < incoming.length && (incoming[index]?.readableAt ?? from) < from;
+      index += 1
+    ) {
       if (axes.every((axis, each) => agree(axis, sums[index]?.[each] ?? 0, gone[each] ?? 0, wanted.scale)))
         end = index + 1;
     }

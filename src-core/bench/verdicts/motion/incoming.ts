@@ -13,6 +13,8 @@ export interface Incoming {
   readonly index: number;
   /** Its last byte was whole. */
   readonly time: Time;
+  /** What the firmware sends may tell of it from then on. */
+  readonly readableAt: Time;
   readonly values: ReportValues;
   /**
    * It came with wrong parity and not once more: the firmware does well to leave it out. What it says to somebody who
@@ -33,7 +35,8 @@ export function incomingReports(mouse: RunMouse, edges: readonly Edge[]): readon
   return mouse.reports.flatMap((report, index): Incoming[] => {
     if (report.sentAt === undefined) return [];
     const spoilt = spoiltValues(report, bytes.get(index) ?? [], clockAndData);
-    return [{ index, time: report.sentAt, values: report.values, spoilt }];
+    const { sentAt: time, readableAt = time, values } = report;
+    return [{ index, time, readableAt, values, spoilt }];
   });
 }
 

@@ -82,6 +82,16 @@ describe("bytes from the mouse", () => {
     }
   });
 
+  // The first pulse is the start bit's, the ninth the last data bit's: article, frame.
+  test("the record tells the falling edge at which the last data bit can be read", () => {
+    const talked = talk("plain");
+    const sent = talked.mouse.record.sent.slice(-talked.host.heard.length);
+    for (const [index, { readableAt = Number.NaN }] of sent.entries()) {
+      const { falls } = pulses(talked, index);
+      expect((readableAt - (talked.host.heard[index]?.start ?? 0)) / us).toBe(falls[8]);
+    }
+  });
+
   test("the clock is high for 50 us before the next byte (article, Device-to-Host)", () => {
     for (const mouse of ["plain", "answers-at-once", "clock-at-16-7-khz"]) {
       const { wires, host } = talk(mouse);

@@ -15,13 +15,14 @@ type At = readonly [ms: number, values: Values];
 
 const up = { left: false, right: false, middle: false };
 
-/** A report of the mouse that was whole at a moment. */
+/** A report of the mouse that was whole at a moment; its last data bit came 0.2 ms before, with a clock of some 12 kHz. */
 const into = ([time, values]: At): MouseReport => ({
   sampled: (time - 3) * MS,
   bytes: [8, 0, 0],
   values: { x: 0, y: 0, ...up, ...values } satisfies ReportValues,
   lost: { x: 0, y: 0, wheel: 0 },
   sentAt: time * MS,
+  readableAt: (time - 0.2) * MS,
 });
 
 /** A report at the PC that was whole at a moment, and had begun 22.5 ms before: three bytes of nine bits, mouse(4). */
@@ -536,6 +537,28 @@ describe("threads", () => {
       [3, 1],
       [4, 2],
     ]);
+  });
+
+  // Auxiliary Device and System Timings: data is read while the clock is low, so that the last bit is known before its pulse ends.
+  test("lead to a report that began in the last pulse of the clock, and not to a later one with the same sums", () => {
+    const said: Motion = {
+      into: [
+        [100, { x: 1 }],
+        [300, { x: -1 }],
+        [500, { x: 1 }],
+      ],
+      out: [
+        [122.45, { x: 1 }],
+        [322.45, { x: -1 }],
+        [522.45, { x: 1 }],
+      ],
+    };
+    expect(threads(said)).toEqual([
+      [0, 0],
+      [1, 1],
+      [2, 2],
+    ]);
+    expect(judged(said).failures).toEqual([]);
   });
 
   test("end where counts are lost", () => {

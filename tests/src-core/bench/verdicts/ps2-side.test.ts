@@ -267,6 +267,7 @@ describe("the clock held to keep the mouse quiet", () => {
       values: { x: 255, y: 0, left: false, right: false, middle: false },
       lost: { x, y: 0, wheel: 0 },
       sentAt,
+      readableAt: sentAt,
     });
     const reports = [report(100 * MS, 127 * MS, 0), report(130 * MS, 133 * MS, 45)];
     const mouse = { ...handMade({}).mouse, reports };
