@@ -92,7 +92,7 @@ export class FindingsOfRun {
       at,
       measured: { value, unit: of.unit },
       limit: limitOf(of),
-      source: formatSources(of.sources),
+      ...(of.sources.length === 0 ? {} : { source: formatSources(of.sources) }),
     });
   }
 

@@ -358,6 +358,11 @@ describe("delays", () => {
   ])("a movement is %i ms on its way", (ms, told) => {
     expect(rules({ into: [[100, { x: 3 }]], out: [[100 + ms, { x: 3 }]] })).toEqual(told);
   });
+
+  test("a limit that no document has is told without a source", () => {
+    const { failures } = judged({ into: [[100, { x: 3 }]], out: [[400, { x: 3 }]] });
+    expect(failures.map(({ rule, source }) => [rule, source])).toEqual([["serial/throughput", undefined]]);
+  });
 });
 
 describe("what is to blame", () => {
