@@ -30,15 +30,20 @@ interface TextRule {
   check(facts: Facts): Iterable<Draft>;
 }
 
-/** Finds what shows when the firmware, or a part of it, is run. */
-interface TrialRule {
-  judge(trials: Trials): Iterable<Draft>;
-  /** False where `judge` looks at parts of the firmware that are run by themselves. */
-  readonly needsWholeRun?: false;
+/** Finds what shows when encoders and decoders are run by themselves. */
+interface PartsRule {
+  judgeParts(reports: readonly ReportTrial[]): Iterable<Draft>;
 }
 
-/** One rule of the catalogue: faults that the text shows, faults that a run shows, or both. */
-export type Rule = RuleText & ((TextRule & Partial<TrialRule>) | (Partial<TextRule> & TrialRule));
+/** Finds what shows when the whole firmware is run. */
+interface RunRule {
+  judge(trials: Trials): Iterable<Draft>;
+}
+
+interface AllWays extends TextRule, PartsRule, RunRule {}
+
+/** One rule of the catalogue: faults that the text shows, that parts show or that a run shows, in at least one way. */
+export type Rule = RuleText & Partial<AllWays> & (TextRule | PartsRule | RunRule);
 
 /** What came of running the firmware or parts of it. */
 export interface Trials {

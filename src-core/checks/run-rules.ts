@@ -34,9 +34,11 @@ export function judgeTrials(
   among: readonly Rule[] = rules,
 ): Checked {
   const runs = withoutConsequences(trials.runs);
-  const { findings, notUnderstood } = checked(facts, levels, among, (rule) =>
-    rule.judge?.({ ...trials, runs }),
-  );
+  const { findings, notUnderstood } = checked(facts, levels, among, (rule) => {
+    // What a part shows by itself is known better.
+    const ofParts = [...(rule.judgeParts?.(trials.reports) ?? [])];
+    return ofParts.length > 0 ? ofParts : rule.judge?.({ ...trials, runs });
+  });
   return {
     findings,
     notUnderstood: [...trials.reports.flatMap((trial) => trial.notUnderstood), ...notUnderstood],
@@ -53,7 +55,7 @@ export function together(
   tried: Checked,
   isAllowed: (finding: Finding) => boolean = () => false,
 ): Checked {
-  const [ofRuns, ofParts] = split(tried.findings, ({ rule }) => ruleOf(rule)?.needsWholeRun !== false);
+  const [ofRuns, ofParts] = split(tried.findings, ({ rule }) => ruleOf(rule)?.judgeParts === undefined);
   const told = [...read.findings, ...ofParts];
   const explained = new Set(told.flatMap(({ rule }) => [...consequencesOf(rule)]));
   const isTold = (found: Finding): boolean =>

@@ -107,9 +107,9 @@ export function judged(
 
 /** Where nothing is run whole, what the text shows is all that there is to say. */
 function hasSaidAll(rule: Rule, tried: TrialResult | undefined, isWhole: boolean): boolean {
-  if (rule.judge === undefined) return true;
-  if (rule.needsWholeRun === false) return tried?.whole === true;
-  return tried?.ran === true || (rule.check !== undefined && !isWhole);
+  if (rule.judgeParts !== undefined && tried?.whole !== true) return false;
+  if (rule.judge === undefined || tried?.ran === true) return true;
+  return (rule.check ?? rule.judgeParts) !== undefined && !isWhole;
 }
 
 function levelsOf({ settings }: Project): ReadonlyMap<string, RuleLevel> {

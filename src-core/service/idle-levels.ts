@@ -11,7 +11,7 @@ import type { Settings } from "../notes/settings/settings.ts";
 export function idleLevels(facts: Facts, settings: Settings, unattached: RuleLevel): readonly Finding[] {
   if (unattached === "off") return [];
   const off = rules.filter(
-    (rule) => rule.judge === undefined && settings.rules.get(rule.id)?.value === "off",
+    (rule) => (rule.judge ?? rule.judgeParts) === undefined && settings.rules.get(rule.id)?.value === "off",
   );
   if (off.length === 0) return [];
   const { findings, notUnderstood } = runRules(facts, new Map(), off);

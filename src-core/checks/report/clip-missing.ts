@@ -50,6 +50,5 @@ void build_report(uint8_t out[3], int16_t dx, int16_t dy, bool left, bool right)
 `,
   },
   source: sourceOfLayouts,
-  needsWholeRun: false,
-  judge: ({ reports }) => draftsOf("clip-missing", reports),
+  judgeParts: (reports) => draftsOf("clip-missing", reports),
 };

@@ -32,6 +32,5 @@ void build_report(uint8_t out[3], int8_t dx, int8_t dy, bool left, bool right) {
   },
   right: rightEncoder,
   source: sourceOfLayouts,
-  needsWholeRun: false,
-  judge: ({ reports }) => draftsOf("layout", reports),
+  judgeParts: (reports) => draftsOf("layout", reports),
 };

@@ -33,7 +33,7 @@ const suites = await suitesOfAll();
 const { findingsIn, withEdits } = await import("../../src-core/checks/harness.ts");
 
 /** Faults that only a run of the whole firmware shows have no fixes, and runs take long. */
-const quick = rules.filter((rule) => rule.judge === undefined || rule.needsWholeRun === false);
+const quick = rules.filter((rule) => rule.judge === undefined || rule.judgeParts !== undefined);
 
 describe.each(suites.map(({ rule, snippets }) => [rule.id, snippets.wrong] as const))("%s", (id, wrong) => {
   test.each(Object.entries(wrong))("%s", (_, example) => {

@@ -50,7 +50,7 @@ const aboutCode = rules.filter(({ id }) => !id.startsWith("note/"));
 
 test.each(
   aboutCode.map((rule) => {
-    const runsWhole = rule.judge !== undefined && rule.needsWholeRun !== false;
+    const runsWhole = rule.judge !== undefined;
     return [rule.id, rule.wrong, runsWhole] as const;
   }),
 )("%s: the notes that are offered accept what it finds, and none of them is idle", (id, wrong, runsWhole) => {

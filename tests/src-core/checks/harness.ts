@@ -57,12 +57,12 @@ export function findingsIn(example: Example, among: readonly Rule[] = rules): re
 
 /** What running the example shows, as far as rules ask for it. */
 function triedBy(reading: ProjectReading, among: readonly Rule[]) {
-  const judging = among.filter((rule) => rule.judge !== undefined);
+  const judging = among.filter((rule) => (rule.judge ?? rule.judgeParts) !== undefined);
   if (judging.length === 0) return { findings: [], notUnderstood: [] };
   const { program, notes } = reading.facts;
   const tried = tryReports(program, notes);
   const reports = tried && mendReports(tried, mendingOf(reading, undefined));
-  const isRunWhole = judging.some((rule) => rule.needsWholeRun !== false);
+  const isRunWhole = judging.some((rule) => rule.judge !== undefined);
   const whole = isRunWhole ? runWhole(reading, undefined) : { runs: [], notRun: [] };
   if (reports === undefined || whole === undefined) throw new Error("nobody cancelled it");
   // A snippet that says with which mouse it is run has to be run to its end.

@@ -4,7 +4,7 @@ import { findingsIn } from "../checks/harness.ts";
 import { rightEncoders } from "./corpus.ts";
 import { rightDecoders } from "./right-decoders.ts";
 
-const ofTrials = rules.filter((rule) => rule.judge !== undefined);
+const ofTrials = rules.filter((rule) => rule.judgeParts !== undefined);
 const right = [...Object.entries(rightEncoders), ["decoders", rightDecoders] as const];
 
 describe.each(right)("nothing is found in a right function: %s", (_, examples) => {

@@ -3,7 +3,7 @@ import { rules } from "../../../../src-core/checks/registry.ts";
 import { firmwareWith, rightFirmware } from "../../../../src-core/checks/runs/right-firmware.ts";
 import { findingsIn } from "../harness.ts";
 
-const ofRuns = rules.filter((rule) => rule.judge !== undefined && rule.needsWholeRun !== false);
+const ofRuns = rules.filter((rule) => rule.judge !== undefined);
 
 /** What the verdicts of the bench fail for: `fail({ rule: ... })` and `measure...(..., rule, ...)` of bench/verdicts. */
 const ofVerdicts = [
