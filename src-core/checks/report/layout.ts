@@ -3,9 +3,11 @@
 //
 // The rule runs the function that an `encodes` or `decodes` note names, with the chip's integer sizes, over every
 // movement that the mouse can report, every set of the buttons and a mixture of both, and finds out what drives each
-// bit. What another rule of this group says better is left to it.
+// bit. What another rule of this group says better is left to it. A run of the whole firmware shows where the movement to the
+// side goes up and down, and the other way round.
 
 import type { Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
 import { rightEncoder } from "./right-encoder.ts";
 
@@ -33,4 +35,5 @@ void build_report(uint8_t out[3], int8_t dx, int8_t dy, bool left, bool right) {
   right: rightEncoder,
   source: sourceOfLayouts,
   judgeParts: (reports) => draftsOf("layout", reports),
+  judge: (trials) => draftsOfRuns("report/layout", trials),
 };

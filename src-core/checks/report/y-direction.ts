@@ -1,9 +1,10 @@
 // The mouse's y grows upwards; that of the three-byte serial reports grows downwards, that of the five-byte one upwards.
 //
 // The note says which way the function's parameter grows (`y=-dy`: the other way than the report's). The rule runs the
-// function and reports where every y comes out as its opposite.
+// function and reports where every y comes out as its opposite. A run of the whole firmware shows the same of all that it sends.
 
 import type { Rule } from "../rule.ts";
+import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
 import { rightEncoder } from "./right-encoder.ts";
 
@@ -31,4 +32,5 @@ void build_report(uint8_t out[3], int8_t dx, int8_t dy, bool left, bool right) {
   right: rightEncoder,
   source: sourceOfLayouts,
   judgeParts: (reports) => draftsOf("y-direction", reports),
+  judge: (trials) => draftsOfRuns("report/y-direction", trials),
 };

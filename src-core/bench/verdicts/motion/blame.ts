@@ -10,6 +10,7 @@ import { agree, axesOf, outOf } from "./axes.ts";
 import { explain } from "./counts.ts";
 import { type Incoming, keepsItsPlace } from "./incoming.ts";
 import type { Part } from "./part.ts";
+import type { Turn } from "./turned.ts";
 
 /** Why counts do not agree, as far as the run tells. */
 export interface Blame {
@@ -66,6 +67,13 @@ export function blameFor(part: Part, run: Run): Blame | undefined {
   const what = "counts get lost on the way";
   const otherwise = places?.main;
   return { rule: "report/counts-lost", what, time: strayed, at: at ?? lastSender(run), otherwise };
+}
+
+/** Where the first movement goes out. */
+export function blameForTurn({ rule, what }: Turn, { out }: Part, run: Run): Blame {
+  const first = out.find(({ values: { x = 0, y = 0 } }) => x !== 0 || y !== 0);
+  const at = (first && startOfByte(run.edges, first.from)) ?? lastSender(run);
+  return { rule, what, time: first?.time ?? run.ended, at, otherwise: run.firmware.places?.main };
 }
 
 /** The code that sent to the PC last. */

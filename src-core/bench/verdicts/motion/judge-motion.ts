@@ -21,11 +21,10 @@ export function judgeMotion(run: Run, findings: FindingsOfRun): MotionFigures {
   const carried: Carried[] = [];
   const clicks = { in: 0, out: 0 };
   for (const part of partsOf(incomingReports(run.mouse, run.edges), run.pc, run.ended)) {
-    const counted = judgeCounts(part, run, findings);
+    const { axes, agree } = judgeCounts(part, run, findings);
     // Where counts are lost, what clicks say as well has the same cause.
-    const agree = counted.every(({ agrees }) => agrees);
     const changes = judgeClicks(part, run, agree ? findings : new FindingsOfRun());
-    addCounts(counts, counted);
+    addCounts(counts, axes);
     clicks.in += changes.in.length;
     clicks.out += changes.out.length;
     // Sums that come to differ say no longer which report brought which.

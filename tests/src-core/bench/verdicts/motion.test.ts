@@ -80,8 +80,73 @@ describe("counts", () => {
   test("y is not turned over in the five-byte layout", () => {
     expect(rules({ layout: "five-byte", into: [[100, { y: 7 }]], out: [[140, { y: 7 }]] })).toEqual([]);
     expect(rules({ layout: "five-byte", into: [[100, { y: 7 }]], out: [[140, { y: -7 }]] })).toEqual([
-      "report/counts-lost",
+      "report/y-direction",
     ]);
+  });
+
+  describe("movement in another direction", () => {
+    const moves: readonly At[] = [
+      [100, { x: 5, y: 7 }],
+      [200, { x: 3, y: -2 }],
+    ];
+    const sent = (...values: readonly [Values, Values]): Motion => ({
+      into: moves,
+      out: [
+        [140, values[0]],
+        [240, values[1]],
+      ],
+    });
+
+    test("up and down are exchanged", () => {
+      const { failures, figures } = judged(sent({ x: 5, y: 7 }, { x: 3, y: -2 }));
+      expect(failures).toMatchObject([
+        { rule: "report/y-direction", message: "up and down are exchanged: up and down 5 in, -5 out" },
+      ]);
+      expect(figures.delay).toBeUndefined();
+    });
+
+    test("left and right are", () => {
+      expect(judged(sent({ x: -5, y: -7 }, { x: -3, y: 2 })).failures).toMatchObject([
+        { rule: "report/counts-lost", message: "left and right are exchanged: sideways 8 in, -8 out" },
+      ]);
+    });
+
+    test("both axes are", () => {
+      expect(judged(sent({ x: 7, y: -5 }, { x: -2, y: -3 })).failures).toMatchObject([
+        {
+          rule: "report/layout",
+          message: expect.stringContaining("sideways 8 in, 5 out; up and down 5 in, 8 out"),
+        },
+      ]);
+    });
+
+    test("is not what a count too few is", () => {
+      expect(rules(sent({ x: 5, y: 7 }, { x: 3, y: -1 }))).toEqual(["report/counts-lost"]);
+    });
+
+    test("is seen on the way where the sums are alike in the end, and is not late then", () => {
+      const there = (y: number): Motion => ({
+        into: [
+          [100, { x: 1, y: 7 }],
+          [500, { y: -7 }],
+        ],
+        out: [
+          [140, { x: 1, y }],
+          [540, { y: -y }],
+        ],
+      });
+      expect(judged(there(-7)).failures).toEqual([]);
+      const { failures, figures } = judged(there(7));
+      expect(failures.map(({ rule }) => rule)).toEqual(["report/y-direction"]);
+      expect(figures.delay).toBeUndefined();
+    });
+
+    test("is not blamed on a disturbance", () => {
+      const said = motion(sent({ x: 5, y: 7 }, { x: 3, y: -2 }));
+      const happenings = [{ kind: "glitch", time: 95 * MS }] as const;
+      const mouse = { ...handMade({}).mouse, ...said.mouse, happenings };
+      expect(faults({ ...said, mouse }).map(([rule]) => rule)).toEqual(["report/y-direction"]);
+    });
   });
 
   test("one count is missing", () => {

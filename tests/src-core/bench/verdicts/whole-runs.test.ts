@@ -89,7 +89,7 @@ const planted: readonly Planted[] = [
     rules: ["report/counts-lost"],
     options: { strokes: [clicksOnTheWay] },
   },
-  { title: "y is not turned over", faults: { turnsYOver: true }, rules: ["report/counts-lost"] },
+  { title: "y is not turned over", faults: { turnsYOver: true }, rules: ["report/y-direction"] },
   {
     title: "large movements are not clipped",
     faults: { doesNotClip: true },

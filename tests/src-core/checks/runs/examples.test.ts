@@ -22,6 +22,8 @@ const ofVerdicts = [
   "ps2/sample-edge",
   "ps2/wait-forever",
   "report/counts-lost",
+  "report/layout",
+  "report/y-direction",
   "serial/bit-time",
   "serial/blocks-receive",
   "serial/control-line-ignored",
