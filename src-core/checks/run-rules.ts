@@ -2,7 +2,7 @@ import type { Facts } from "../facts/facts.ts";
 import type { Finding, NotUnderstood, RuleLevel, Span } from "../finding.ts";
 import { ruleOf, rules } from "./registry.ts";
 import type { Draft, Rule, RuleText, Trials } from "./rule.ts";
-import { consequencesOf, withoutConsequences } from "./runs/consequences.ts";
+import { explainedElsewhere, withoutConsequences } from "./runs/consequences.ts";
 
 export { consequencesOf } from "./runs/consequences.ts";
 
@@ -57,7 +57,7 @@ export function together(
 ): Checked {
   const [ofRuns, ofParts] = split(tried.findings, ({ rule }) => ruleOf(rule)?.judgeParts === undefined);
   const told = [...read.findings, ...ofParts];
-  const explained = new Set(told.flatMap(({ rule }) => [...consequencesOf(rule)]));
+  const explained = new Set(told.flatMap(({ rule }) => explainedElsewhere(rule)));
   const isTold = (found: Finding): boolean =>
     told.some(
       (each) => each.rule === found.rule && (!isAllowed(each) || placesOf(each).some(touches(found.span))),

@@ -1,4 +1,4 @@
-import type { FirmwareRun } from "../../firmware-run.ts";
+import type { FirmwareRun, RunFault } from "../../firmware-run.ts";
 
 /** What cannot work any more where bytes on the serial line are not what they should be. */
 const readByPc = [
@@ -19,6 +19,31 @@ const heardFromMouse = [
   "ps2/reporting-not-enabled",
   "serial/ident-missing",
 ] as const;
+
+const countsLost = "report/counts-lost";
+
+/** What a disturbance is blamed for where counts do not agree behind it. */
+const blamedOnDisturbance = ["ps2/packet-resync", "ps2/parity-unchecked"] as const;
+
+/**
+ * Counts are lost of what a mouse reports to a PC that listens: setting up is over. A disturbance is told with the run that it
+ * was in, and so is a line that is too slow.
+ */
+const pastWhenCountsAreLost: readonly string[] = [
+  ...blamedOnDisturbance,
+  "ps2/ack-ignored",
+  "ps2/reply-timeout-short",
+  "ps2/reset-wait-short",
+  "ps2/reporting-not-enabled",
+  "serial/ident-wrong",
+  "serial/ident-late",
+  "serial/ident-missing",
+  "serial/control-line-ignored",
+  "serial/throughput",
+];
+
+/** Where movements come out as others, it cannot be told when one arrived, nor why they do not agree. */
+const comeOutAsOthers = ["serial/throughput", countsLost, ...blamedOnDisturbance] as const;
 
 /** What a fault of each rule leads to in a run, in one step; without a way back to itself. */
 const leadsTo: Readonly<Record<string, readonly string[]>> = {
@@ -56,14 +81,13 @@ const leadsTo: Readonly<Record<string, readonly string[]>> = {
   "ps2/packet-resync": ["ps2/parity-unchecked"],
   "ps2/parity-unchecked": ["report/counts-lost"],
   "ps2/reporting-not-enabled": ["report/counts-lost"],
-  // Where movements come out as others, it cannot be told when one arrived.
-  "report/layout": ["serial/throughput"],
-  "report/sync-bit": ["serial/throughput"],
-  "report/y-direction": ["serial/throughput"],
-  "report/sign-lost": ["serial/throughput"],
-  "report/clip-missing": ["serial/throughput"],
-  "report/button-map": ["serial/throughput"],
-  "report/length": ["serial/throughput", "serial/ident-wrong"],
+  "report/layout": comeOutAsOthers,
+  "report/sync-bit": comeOutAsOthers,
+  "report/y-direction": comeOutAsOthers,
+  "report/sign-lost": comeOutAsOthers,
+  "report/clip-missing": comeOutAsOthers,
+  "report/button-map": comeOutAsOthers,
+  "report/length": [...comeOutAsOthers, "serial/ident-wrong"],
 };
 
 /** The rules whose faults in a run may follow from a fault of this one, in however many steps. */
@@ -81,13 +105,27 @@ export function consequencesOf(rule: string): ReadonlySet<string> {
 }
 
 /**
+ * The rules whose faults in a run are explained by one of this rule in the text, or in another run. Counts that get lost where
+ * nothing else is wrong are not, if that is past by then.
+ */
+export function explainedElsewhere(rule: string): readonly string[] {
+  const isPast = pastWhenCountsAreLost.includes(rule);
+  return [...consequencesOf(rule)].filter((each) => each !== countsLost || !isPast);
+}
+
+/**
  * Runs without the consequences of what went wrong in them or in a run before: the plainest comes first, and what is wrong in that
- * goes on being wrong with other mice.
+ * goes on being wrong with other mice. Where counts get lost by themselves, they do so behind a disturbance as well, which is not
+ * to blame then.
  */
 export function withoutConsequences(runs: readonly FirmwareRun[]): readonly FirmwareRun[] {
-  const explained = new Set<string>();
-  return runs.map((run) => {
-    for (const { rule } of run.faults) for (const each of consequencesOf(rule)) explained.add(each);
-    return { ...run, faults: run.faults.filter(({ rule }) => !explained.has(rule)) };
+  const elsewhere = new Set<string>();
+  const left = runs.map((run) => {
+    const here = new Set(run.faults.flatMap(({ rule }) => [...consequencesOf(rule)]));
+    for (const { rule } of run.faults) for (const each of explainedElsewhere(rule)) elsewhere.add(each);
+    return { ...run, faults: run.faults.filter(({ rule }) => !here.has(rule) && !elsewhere.has(rule)) };
   });
+  if (!left.some(({ faults }) => faults.some(({ rule }) => rule === countsLost))) return left;
+  const isBlamed = ({ rule }: RunFault): boolean => blamedOnDisturbance.some((each) => each === rule);
+  return left.map((run) => ({ ...run, faults: run.faults.filter((fault) => !isBlamed(fault)) }));
 }

@@ -179,6 +179,20 @@ describe("the same fault is told once", () => {
     expect(checked(firmwareWith("x = dx, y = -dy", "x = dx, y = dy")).rules).toEqual(["report/y-direction"]);
   });
 
+  // The ninth bit of a movement is its sign, and the byte has the other eight (EM84502 data sheet, section E).
+  it("as what it is where it needs no disturbance: x loses its highest bit, which shows behind one as well", () => {
+    const masked = firmwareWith("dx = packet[1] - (", "dx = (packet[1] & 0x7F) - (");
+    expect(checked(masked).rules).toEqual(["report/counts-lost"]);
+  });
+
+  it("as the axis that is turned over, whatever the stroke", () => {
+    const turned = firmwareWith(
+      "dy = packet[2] - (packet[0] & 0x20 ? 256 : 0)",
+      "dy = (packet[0] & 0x20 ? 256 : 0) - packet[2]",
+    );
+    expect(checked(turned).rules).toEqual(["report/y-direction"]);
+  });
+
   it("but what is allowed in one place is told of another", () => {
     const waits = firmwareWith(
       "static bool take_report(void) {",

@@ -1,11 +1,11 @@
 import { plain } from "../../../figures.ts";
 import type { Run } from "../../run-record.ts";
 import type { FindingsOfRun } from "../findings.ts";
-import { scaleOf } from "./axes.ts";
+import { agree, scaleOf } from "./axes.ts";
 import { blameFor, blameForTurn } from "./blame.ts";
 import { type Explained, explain } from "./counts.ts";
 import type { Part } from "./part.ts";
-import { turnOf } from "./turned.ts";
+import { type Turn, turnedPart, turnOf } from "./turned.ts";
 
 const NAMES = { x: "sideways", y: "up and down", wheel: "on the wheel" } as const;
 
@@ -17,34 +17,44 @@ export interface Counted {
 
 /** Counts in against counts out of one session, on every axis. */
 export function judgeCounts(part: Part, run: Run, findings: FindingsOfRun): Counted {
+  const turn = turnOf(part, run.wanted);
+  if (turn !== undefined) return judgeTurned(turn, part, run, findings);
   const { layout, scale } = run.wanted;
-  const explained = explain(part, layout, scale, "careful");
+  const axes = explain(part, layout, scale, "careful");
   const wantedOf = (each: Explained): number => each.in * scaleOf(each.axis, scale);
   const off = (each: Explained): number => Math.abs(wantedOf(each) - each.out);
-  const wrong = explained.filter(({ agrees }) => !agrees);
-  const turn = turnOf(part, run.wanted);
-  const counted: Counted = { axes: explained, agree: wrong.length === 0 && turn === undefined };
-  if (counted.agree) return counted;
-  const blame = turn === undefined ? blameFor(part, run) : blameForTurn(turn, part, run);
-  if (blame === undefined) return counted;
-  const { rule, what, time, at, otherwise } = blame;
+  const wrong = axes.filter(({ agrees }) => !agrees);
   const [worst] = wrong.toSorted((a, b) => off(b) - off(a));
-  if (worst === undefined) {
-    findings.fail({ rule, message: `${what}, though the sums are alike in the end`, time, at, otherwise });
-    return counted;
+  if (worst === undefined) return { axes, agree: true };
+  const blame = blameFor(part, run);
+  if (blame !== undefined) {
+    const { what, ...told } = blame;
+    findings.fail({
+      ...told,
+      message: `${what}: ${inWords(wrong, scale)}`,
+      measured: { value: worst.out, unit: "counts" },
+      limit: { atLeast: wantedOf(worst), atMost: wantedOf(worst), unit: "counts" },
+    });
   }
-  const text = wrong
-    .map(({ axis, ...each }) => `${NAMES[axis.name]} ${each.in} in, ${each.out} out`)
-    .join("; ");
-  const factor = scale === 1 ? "" : ` (times ${plain(scale, 4)})`;
-  findings.fail({
-    rule,
-    message: `${what}: ${text}${factor}`,
-    time,
-    at,
-    otherwise,
-    measured: { value: worst.out, unit: "counts" },
-    limit: { atLeast: wantedOf(worst), atMost: wantedOf(worst), unit: "counts" },
+  return { axes, agree: false };
+}
+
+function judgeTurned(turn: Turn, part: Part, run: Run, findings: FindingsOfRun): Counted {
+  const { layout, scale } = run.wanted;
+  const found = explain(turnedPart(part, turn.turned), layout, scale, "careful");
+  const moved = turn.turned(Object.fromEntries(found.map(({ axis, in: counted }) => [axis.name, counted])));
+  const axes = found.map((each): Explained => {
+    const counted = (moved[each.axis.name] ?? 0) + 0;
+    return { ...each, in: counted, agrees: agree(each.axis, counted, each.out, scale) };
   });
-  return counted;
+  const wrong = axes.filter(({ agrees }) => !agrees);
+  const sums = wrong.length === 0 ? ", though the sums are alike in the end" : `: ${inWords(wrong, scale)}`;
+  const { what, ...told } = blameForTurn(turn, part, run);
+  findings.fail({ ...told, message: `${what}${sums}` });
+  return { axes, agree: false };
+}
+
+function inWords(wrong: readonly Explained[], scale: number): string {
+  const text = wrong.map(({ axis, ...each }) => `${NAMES[axis.name]} ${each.in} in, ${each.out} out`);
+  return `${text.join("; ")}${scale === 1 ? "" : ` (times ${plain(scale, 4)})`}`;
 }

@@ -1,6 +1,10 @@
 import { expect, it } from "vitest";
-import { consequencesOf, withoutConsequences } from "../../../../src-core/checks/runs/consequences.ts";
-import type { RunFault } from "../../../../src-core/firmware-run.ts";
+import {
+  consequencesOf,
+  explainedElsewhere,
+  withoutConsequences,
+} from "../../../../src-core/checks/runs/consequences.ts";
+import type { FirmwareRun, RunFault } from "../../../../src-core/firmware-run.ts";
 import { ruleIds } from "../../../../src-core/rule-ids.ts";
 
 const fault = (rule: string): RunFault => ({
@@ -13,6 +17,8 @@ const fault = (rule: string): RunFault => ({
   span: { file: "a.c", start: 0, end: 1 },
   times: 1,
 });
+const leftOf = (runs: readonly FirmwareRun[]) =>
+  withoutConsequences(runs).map(({ faults }) => faults.map(({ rule }) => rule));
 const named = (name: string) => ({ name, title: "" });
 const run = (...rules: readonly string[]) => ({
   mouse: named("plain"),
@@ -40,9 +46,33 @@ it("lost counts follow from whatever keeps reports from coming or going", () => 
 it("consequences are left out in the run of the cause and in later ones, not in earlier ones", () => {
   const runs = [
     run("report/counts-lost"),
-    run("ps2/ack-ignored", "report/counts-lost"),
+    run("ps2/clock-missed", "report/counts-lost"),
     run("report/counts-lost"),
   ];
-  const left = withoutConsequences(runs).map(({ faults }) => faults.map(({ rule }) => rule));
-  expect(left).toEqual([["report/counts-lost"], ["ps2/ack-ignored"], []]);
+  expect(leftOf(runs)).toEqual([["report/counts-lost"], ["ps2/clock-missed"], []]);
+});
+
+it("counts that get lost once mouse and PC are set up are no consequence of setting up in another run", () => {
+  const runs = [
+    run("ps2/ack-ignored", "report/counts-lost"),
+    run("serial/throughput"),
+    run("report/counts-lost"),
+  ];
+  expect(leftOf(runs)).toEqual([["ps2/ack-ignored"], ["serial/throughput"], ["report/counts-lost"]]);
+  expect(explainedElsewhere("serial/ident-wrong")).not.toContain("report/counts-lost");
+  expect(explainedElsewhere("serial/baud-error")).toContain("report/counts-lost");
+});
+
+it("a disturbance is not to blame where counts get lost without one, whichever run comes first", () => {
+  const disturbed = ["ps2/packet-resync", "report/counts-lost"];
+  expect(leftOf([run(...disturbed), run("report/counts-lost")])).toEqual([[], ["report/counts-lost"]]);
+  expect(leftOf([run(...disturbed), run("ps2/parity-unchecked")])).toEqual([["ps2/packet-resync"], []]);
+});
+
+it("an axis that is turned over explains counts that do not agree, in other runs as well", () => {
+  expect(leftOf([run("report/y-direction"), run("report/counts-lost"), run("ps2/packet-resync")])).toEqual([
+    ["report/y-direction"],
+    [],
+    [],
+  ]);
 });
