@@ -1,6 +1,7 @@
 import { mice } from "../../bench/mice/profiles.ts";
 import { pcProfiles } from "../../bench/pcs/pc-profiles.ts";
 import { strokesFor } from "../../bench/strokes/from-settings.ts";
+import type { ReportLayout } from "../../model/layouts/layout.ts";
 import type { SimulateSettings } from "../../notes/settings/settings.ts";
 import type { Said } from "../../notes/wires.ts";
 import { oneNamed } from "../simulation/choose.ts";
@@ -24,6 +25,9 @@ const telling: readonly Names[] = [
   ["clock-at-10-khz", "patient", "double-click"],
 ];
 
+/** Besides, where reports to the PC have a wheel. */
+const turningWheel: Names = ["wheel", "rts-toggle", "wheel"];
+
 /** Seeds are what makes runs repeat themselves. */
 const seed = 1;
 
@@ -31,9 +35,11 @@ const seed = 1;
  * The runs that a check makes. Mice, PCs and strokes that the project names take the place of those that it does not, and each
  * of them is in one run at least, as are its own strokes. Throws `Missing` for a name that there is not.
  */
-export function cellsFor(settings: SimulateSettings): readonly Around[] {
+export function cellsFor(settings: SimulateSettings, { movements }: ReportLayout): readonly Around[] {
   const strokes = strokesFor(settings);
-  return namesFor(settings).map(([mouse, pc, stroke]) => ({
+  const hasWheel = movements.some(({ name }) => name === "wheel");
+  const rows = hasWheel && settings.mice.length === 0 ? [...telling, turningWheel] : telling;
+  return namesFor(settings, rows).map(([mouse, pc, stroke]) => ({
     mouse: oneNamed("mouse", mouse, mice),
     pc: oneNamed("PC", pc, pcProfiles),
     stroke: oneNamed("stroke", stroke, strokes),
@@ -41,13 +47,16 @@ export function cellsFor(settings: SimulateSettings): readonly Around[] {
   }));
 }
 
-function namesFor({ mice: saidMice, pcs: saidPcs, strokes: saidStrokes, ownStrokes }: SimulateSettings) {
-  const namedMice = saidMice.length === 0 ? telling.map(([mouse]) => mouse) : namesIn(saidMice);
+function namesFor(
+  { mice: saidMice, pcs: saidPcs, strokes: saidStrokes, ownStrokes }: SimulateSettings,
+  usual: readonly Names[],
+): readonly Names[] {
+  const namedMice = saidMice.length === 0 ? usual.map(([mouse]) => mouse) : namesIn(saidMice);
   const [pcs, strokes] = [namesIn(saidPcs), namesIn(saidStrokes)];
   const count = Math.max(namedMice.length, pcs.length, strokes.length);
   const rows = Array.from({ length: count }, (_, index): Names => {
     const mouse = turn(namedMice, index) ?? "";
-    const [, pc, stroke] = telling.find(([name]) => name === mouse) ?? turn(telling, index) ?? ["", "", ""];
+    const [, pc, stroke] = usual.find(([name]) => name === mouse) ?? turn(usual, index) ?? ["", "", ""];
     return [mouse, turn(pcs, index) ?? pc, turn(strokes, index) ?? stroke];
   });
   const [[mouse, pc] = ["", ""]] = rows;

@@ -30,13 +30,13 @@ export function runWhole(
 ): WholeRuns | undefined {
   if (!isWholeFirmware(reading.facts)) return nothing;
   const planned = orWhyNot(() => {
-    const { wiring } = boardOf(reading);
+    const { wiring, layout } = boardOf(reading);
     // Whoever is not told that a PC asks who is there cannot answer.
     if (wiring.rts === undefined && wiring.dtr === undefined)
       throw new Missing(
         "which pin hears RTS or DTR of the PC is not known; say it in the note `@wire serial`",
       );
-    return { kind: "cells", cells: cellsFor(reading.project.settings.simulate) } as const;
+    return { kind: "cells", cells: cellsFor(reading.project.settings.simulate, layout) } as const;
   });
   if (planned.kind === "cannot") {
     const message = `the firmware is not run with virtual mice and PCs: ${planned.message}`;

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { firmwareWith, rightFirmware } from "../../../src-core/checks/runs/right-firmware.ts";
 import { hostOfFiles } from "../../../src-core/reader/source-host.ts";
 import { createService } from "../../../src-core/service/create-service.ts";
+import { filesOf } from "../../firmwares/wrong-version.ts";
 import { loadGrammar } from "../reader/syntax/load-grammar.ts";
 
 type Files = Readonly<Record<string, string>>;
@@ -227,6 +228,22 @@ describe("which runs are made", () => {
     );
     expect(findings).toMatchObject([
       { message: expect.stringContaining("mouse wheel, PC patient, stroke dash") },
+    ]);
+  });
+
+  // A step of the wheel is one count (mouse(4)), and the steps of two reports add up to those of one.
+  it("one at the wheel where reports have it", () => {
+    const right = filesOf("usart-ring-cpp");
+    const forgets = (right["journey.cpp"] ?? "").replace(
+      "last.wheel += movement.wheel;",
+      "if (movement.wheel > 0) last.wheel += movement.wheel;",
+    );
+    const { findings } = checked({ ...right, "journey.cpp": forgets });
+    expect(findings).toMatchObject([
+      {
+        rule: "report/counts-lost",
+        message: expect.stringMatching(/on the wheel.*mouse wheel, PC rts-toggle, stroke wheel/),
+      },
     ]);
   });
 
