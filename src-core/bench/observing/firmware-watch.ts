@@ -97,6 +97,7 @@ export class FirmwareWatch {
 
   /** An interrupt handler changed a variable between two bytes of it that the code at this place reads or writes. */
   tear(at: At | undefined): void {
+    if (this.#isUndisturbed(at)) return;
     const time = this.#core.clock.timeOf(this.#core.now);
     this.#torn.push({ kind: "torn-access", time, at });
   }
@@ -105,6 +106,13 @@ export class FirmwareWatch {
   observations(sent: readonly MouseByte[]): readonly Observation[] {
     this.#finish();
     return [...observationsOf(this.#pulses, sent), ...this.#torn].sort((a, b) => a.time - b.time);
+  }
+
+  #isUndisturbed(at: At | undefined): boolean {
+    const span = spanOf(at);
+    return (this.#known?.undisturbed ?? []).some(
+      ({ file, start, end }) => span?.file === file && start < span.end && span.start < end,
+    );
   }
 
   #clockEdge({ time, level, cause }: Edge): void {

@@ -7,7 +7,7 @@ import type {
   TypedStatement,
   Variable,
 } from "../../reader/typed/nodes.ts";
-import { expressionsIn, operandsOf, statementsIn } from "../../reader/typed/walk.ts";
+import { expressionsIn, operandsOf, statementsIn, walkStatement } from "../../reader/typed/walk.ts";
 import type { Field, Type } from "../../reader/types/types.ts";
 import { callOf } from "./calls.ts";
 import {
@@ -354,14 +354,36 @@ export function isSamePlace(a: SharedPlace, b: SharedPlace): boolean {
   return a.variable === b.variable && a.field === b.field;
 }
 
-/** The place of `do { value = place; } while (value != place);`. */
+/** The place of `do { value = place; } while (value != place);` and of `do { a = place; b = place; } while (a != b);`. */
 function agreedPlace(statement: TypedStatement): SharedPlace | undefined {
   if (statement.kind !== "do" && statement.kind !== "while") return undefined;
   const { condition } = statement;
   if (condition.kind !== "compare" || condition.operator !== "!=") return undefined;
   const [left, right] = [withoutConversions(condition.left), withoutConversions(condition.right)];
   const [place, other] = placeOf(left) === undefined ? [right, left] : [left, right];
-  return other.kind === "variable" && !outlivesCalls(other.variable) ? placeOf(place)?.place : undefined;
+  if (other.kind !== "variable" || outlivesCalls(other.variable)) return undefined;
+  const found = placeOf(place)?.place;
+  if (found !== undefined || place.kind !== "variable" || place.variable === other.variable) return found;
+  const [one, two] = [place, other].map(({ variable }) => readInto(variable, statement.body));
+  return one !== undefined && two !== undefined && isSamePlace(one, two) ? one : undefined;
+}
+
+/** The place that this local variable is set to, where the code sets it to no other. */
+function readInto(variable: Variable, code: TypedStatement): SharedPlace | undefined {
+  const set: (SharedPlace | undefined)[] = [];
+  walkStatement(code, {
+    expression: (expression) => {
+      if (expression.kind !== "assign") return true;
+      const target = withoutConversions(expression.target);
+      if (target.kind === "variable" && target.variable === variable)
+        set.push(placeOf(withoutConversions(expression.value))?.place);
+      return true;
+    },
+  });
+  const [first] = set;
+  return set.every((each) => each !== undefined && first !== undefined && isSamePlace(each, first))
+    ? first
+    : undefined;
 }
 
 function withoutConversions(expression: TypedExpression): TypedExpression {

@@ -164,13 +164,16 @@ const places = new WeakMap<Facts, CodePlaces>();
 function placesOf(facts: Facts): CodePlaces {
   const known = places.get(facts);
   if (known !== undefined) return known;
-  const { program, wires, ps2 } = facts;
+  const { program, wires, ps2, board } = facts;
   const found = {
     receives: wires.ps2.data?.span ?? wires.ps2.clock?.span,
     collects: collectingPlace(program),
     rts: wires.serial.rts?.span,
     main: mainPlace(program),
     loops: loopPlaces(program),
+    undisturbed: board.shared.flatMap(({ inMain }) =>
+      inMain.flatMap(({ undisturbed, at }) => (undisturbed ? [visibleRange(at.first, at.last)] : [])),
+    ),
     commands: ps2.sequences.flatMap(({ bytes }) =>
       bytes.flatMap(({ byte, call }) => (byte === undefined ? [] : [{ byte, span: call }])),
     ),

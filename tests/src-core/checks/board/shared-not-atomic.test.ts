@@ -1,5 +1,6 @@
 import { sharedNotAtomic } from "../../../../src-core/checks/board/shared-not-atomic.ts";
 import { ruleTests } from "../harness.ts";
+import { versionOf } from "../runs/versions.ts";
 
 // An AVR reads and writes one byte at a time, and an interrupt may come between two of them: avr-libc user manual,
 // <util/atomic.h>, whose example is a 16-bit counter that an interrupt handler changes. A bool or uint8_t is one byte.
@@ -16,6 +17,32 @@ ISR(TIMER0_COMPA_vect) { ticks++; }
 static uint16_t now(void) {
   return ticks;
   //     ^^^^^ board/shared-not-atomic: ticks has 2 bytes
+}
+int main(void) {
+  TIMSK0 = _BV(OCIE0A);
+  sei();
+  for (;;) {
+    PORTB = now() > 500;
+  }
+}
+`,
+    },
+    "two counts that are read until they are alike": {
+      "two.c": `
+// @wire board atmega328p clock=16MHz
+#include <avr/io.h>
+#include <avr/interrupt.h>
+static volatile uint16_t ticks, edges;
+ISR(TIMER0_COMPA_vect) { ticks++; edges++; }
+static uint16_t now(void) {
+  uint16_t one, other;
+  do {
+    one = ticks;
+    //    ^^^^^ board/shared-not-atomic: ticks has 2 bytes
+    other = edges;
+    //      ^^^^^ board/shared-not-atomic: edges has 2 bytes
+  } while (one != other);
+  return one;
 }
 int main(void) {
   TIMSK0 = _BV(OCIE0A);
@@ -397,6 +424,43 @@ int main(void) {
 }
 `,
     },
+    "read twice, again and again until both are alike": {
+      "twice.c": `
+// @wire board atmega328p clock=16MHz
+#include <avr/io.h>
+#include <avr/interrupt.h>
+static volatile uint32_t ticks;
+ISR(TIMER0_COMPA_vect) { ticks++; }
+static uint32_t now(void) {
+  uint32_t one, other;
+  do {
+    one = ticks;
+    other = ticks;
+  } while (one != other);
+  return one;
+}
+int main(void) {
+  TIMSK0 = _BV(OCIE0A);
+  sei();
+  for (;;) {
+    PORTB = now() > 500;
+  }
+}
+`,
+    },
+    "a whole firmware whose clock is read twice until both are alike": versionOf({ stroke: "all-at-once" }, [
+      `  uint16_t now;
+  ATOMIC_BLOCK(ATOMIC_RESTORESTATE) {
+    now = ticks;
+  }
+  return now;`,
+      `  uint16_t one, other;
+  do {
+    one = ticks;
+    other = ticks;
+  } while (one != other);
+  return one;`,
+    ]),
     "the one interrupt off while it is read": {
       "masked.c": `
 // @wire board atmega328p clock=16MHz
