@@ -8,6 +8,7 @@ import { tracesOf } from "../walk/unknowns.ts";
 import type { Trace } from "../walk/values.ts";
 import type { LineTrace, LineTraces } from "./line-traces.ts";
 import type { EndlessWait } from "./ps2-facts.ts";
+import { takesOut } from "./taken-out.ts";
 import { countsItsWayOut } from "./ways-out.ts";
 
 /**
@@ -26,6 +27,7 @@ export function findEndlessWaits(walk: Walk, lines: LineTraces): EndlessWait[] {
     if (judged.has(place)) continue;
     judged.add(place);
     if (countsItsWayOut(loop.statement, lines, walk.linkage)) continue;
+    if (takesOut(loop.statement, walk.linkage)) continue;
     const waits = found.get(symbol);
     const span = placeOf(loop.statement);
     if (waits === undefined) found.set(symbol, [{ on: wait, span, others: [] }]);

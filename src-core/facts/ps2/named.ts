@@ -1,4 +1,5 @@
-import type { TypedExpression, Variable } from "../../reader/typed/nodes.ts";
+import type { FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
+import { operandsOf } from "../../reader/typed/walk.ts";
 import type { Field } from "../../reader/types/types.ts";
 import type { Linkage } from "../walk/linkage.ts";
 
@@ -14,4 +15,33 @@ export function namedBy(expression: TypedExpression, linkage: Linkage): Named | 
   const inner = bare(expression);
   if (inner.kind === "variable") return linkage.canonical(inner.variable);
   return inner.kind === "member" ? linkage.canonicalField(inner.field) : undefined;
+}
+
+/** What an expression counts up or down, or makes of its own old value. */
+export function countedBy(expression: TypedExpression, linkage: Linkage): Named | undefined {
+  switch (expression.kind) {
+    case "update":
+      return namedBy(expression.operand, linkage);
+    case "compound-assign":
+      return namedBy(expression.target, linkage);
+    case "assign": {
+      const named = namedBy(expression.target, linkage);
+      return named !== undefined && names(expression.value, named, linkage) ? named : undefined;
+    }
+    default:
+      return undefined;
+  }
+}
+
+function names(expression: TypedExpression, named: Named, linkage: Linkage): boolean {
+  if (namedBy(expression, linkage) === named) return true;
+  return operandsOf(expression).some((operand) => names(operand, named, linkage));
+}
+
+/** The function that is called by its name. */
+export function functionCalled(expression: TypedExpression): FunctionSymbol | undefined {
+  if (expression.kind === "method-call") return expression.method;
+  return expression.kind === "call" && expression.callee.kind === "function"
+    ? expression.callee.function
+    : undefined;
 }

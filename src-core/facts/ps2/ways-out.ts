@@ -1,12 +1,9 @@
-import type { FunctionSymbol, TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
+import type { FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
 import { expressionsIn, operandsOf, statementsIn, walkStatement } from "../../reader/typed/walk.ts";
-import type { Field } from "../../reader/types/types.ts";
 import { directEffects, reachedFrom } from "../walk/effects.ts";
 import type { Linkage } from "../walk/linkage.ts";
 import type { LineTraces } from "./line-traces.ts";
-
-/** What is named: a variable, or a member of whatever object. */
-type Named = Variable | Field;
+import { countedBy, functionCalled, type Named, namedBy } from "./named.ts";
 
 /**
  * Whether something that a loop counts decides when it is left: then it comes to an end without an edge on the lines.
@@ -29,45 +26,14 @@ interface Looking {
   readonly seen: Set<FunctionSymbol>;
 }
 
-/** What is counted up or down, or made of its own old value. */
 function collectCounted(code: TypedStatement, into: Set<Named>, linkage: Linkage): void {
   walkStatement(code, {
     expression(expression) {
-      const named = countedBy(expression);
-      if (named !== undefined) into.add(canonical(named, linkage));
+      const named = countedBy(expression, linkage);
+      if (named !== undefined) into.add(named);
       return true;
     },
   });
-}
-
-function countedBy(expression: TypedExpression): Named | undefined {
-  switch (expression.kind) {
-    case "update":
-      return namedBy(expression.operand);
-    case "compound-assign":
-      return namedBy(expression.target);
-    case "assign": {
-      const named = namedBy(expression.target);
-      return named !== undefined && names(expression.value, named) ? named : undefined;
-    }
-    default:
-      return undefined;
-  }
-}
-
-function names(expression: TypedExpression, named: Named): boolean {
-  if (namedBy(expression) === named) return true;
-  return operandsOf(expression).some((operand) => names(operand, named));
-}
-
-function namedBy(expression: TypedExpression): Named | undefined {
-  if (expression.kind === "variable") return expression.variable;
-  if (expression.kind === "member") return expression.field;
-  return expression.kind === "convert" ? namedBy(expression.operand) : undefined;
-}
-
-function canonical(named: Named, linkage: Linkage): Named {
-  return "storage" in named ? linkage.canonical(named) : linkage.canonicalField(named);
 }
 
 /** The loop's condition, and those under which a statement in it leaves. */
@@ -110,8 +76,8 @@ function isCounted(term: TypedExpression, looking: Looking): boolean {
   const parts = partsOf(term);
   if (parts.some((part) => isDecidedByLine(part, looking))) return false;
   return parts.some((part) => {
-    const named = namedBy(part);
-    if (named !== undefined) return looking.counted.has(canonical(named, looking.linkage));
+    const named = namedBy(part, looking.linkage);
+    if (named !== undefined) return looking.counted.has(named);
     const called = functionCalled(part);
     return called !== undefined && countsInside(called, looking);
   });
@@ -126,11 +92,6 @@ function partsOf(expression: TypedExpression): TypedExpression[] {
 function isDecidedByLine(part: TypedExpression, { lines, linkage }: Looking): boolean {
   if (part.kind === "variable") return lines.isHandled(linkage.canonical(part.variable), undefined);
   return part.kind === "member" && lines.isHandled(undefined, linkage.canonicalField(part.field));
-}
-
-function functionCalled(part: TypedExpression): FunctionSymbol | undefined {
-  if (part.kind === "method-call") return part.method;
-  return part.kind === "call" && part.callee.kind === "function" ? part.callee.function : undefined;
 }
 
 /** The same for what decides in a function that a condition calls. */

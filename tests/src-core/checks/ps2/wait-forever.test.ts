@@ -33,6 +33,35 @@ ISR(INT0_vect) {
   }
 }
 `;
+/** A handler that puts bytes into a ring, and a reader that gives nothing where the ring is empty. */
+const ring = `${avr}
+static volatile uint8_t bits, shift, head, tail, kept[16];
+ISR(INT0_vect) {
+  shift = shift >> 1 | (PIND & _BV(PD3) ? 0x80 : 0);
+  if (++bits == 11) {
+    bits = 0;
+    kept[head] = shift;
+    head = (head + 1) & 15;
+  }
+}
+static bool take(uint8_t *value) {
+  if (head == tail) {
+    return false;
+  }
+  *value = kept[tail];
+  tail = (tail + 1) & 15;
+  return true;
+}
+static bool available(void) { return head != tail; }
+static int next(void) {
+  if (!available()) {
+    return -1;
+  }
+  const uint8_t value = kept[tail];
+  tail = (tail + 1) & 15;
+  return value;
+}
+`;
 const starts = "int main(void) {\n  EICRA = _BV(ISC01);\n  EIMSK = _BV(INT0);\n  sei();\n";
 
 ruleTests(waitForever, {
@@ -171,6 +200,41 @@ ${starts}  uint8_t value;
 }
 `,
     },
+    "a ring that is asked until it gives something": {
+      "main.c": `${ring}${starts}  uint8_t value;
+  for (;;) {
+    for (;;) {
+//  ^^^ ps2/wait-forever: head
+      if (take(&value)) break;
+      PINC = 1;
+    }
+    PORTB = value;
+  }
+}
+`,
+    },
+    "a ring that is asked until a certain byte comes": {
+      "main.c": `${ring}${starts}  uint8_t value;
+  for (;;) {
+    while (!take(&value) || value != 0xAA) {
+    //     ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ ps2/wait-forever: head
+    }
+    PORTB = value;
+  }
+}
+`,
+    },
+    "a ring that gives -1 until there is something": {
+      "main.c": `${ring}${starts}  int value;
+  for (;;) {
+    while ((value = next()) < 0) {
+    //     ^^^^^^^^^^^^^^^^^^^^ ps2/wait-forever: head
+    }
+    PORTB = value;
+  }
+}
+`,
+    },
     "other work is done while it waits": {
       "main.c": `${handler}
 static uint8_t waiting(void) {
@@ -220,6 +284,60 @@ bool waitFor(byte level) {
 }
 void setup() {}
 void loop() { waitFor(LOW); }
+`,
+    },
+    "a ring that is emptied": {
+      "main.c": `${ring}${starts}  uint8_t value;
+  for (;;) {
+    while (take(&value)) {
+      PORTB = value;
+    }
+  }
+}
+`,
+    },
+    "a ring that is emptied, left when nothing is in it": {
+      "main.c": `${ring}${starts}  uint8_t value;
+  for (;;) {
+    for (;;) {
+      if (!take(&value)) break;
+      PORTB = value;
+    }
+  }
+}
+`,
+    },
+    "a ring that is emptied until it gives -1": {
+      "main.c": `${ring}${starts}  int value;
+  for (;;) {
+    while ((value = next()) >= 0) {
+      PORTB = value;
+    }
+  }
+}
+`,
+    },
+    "a ring that is emptied as long as something is in it": {
+      "main.c": `${ring}${starts}  for (;;) {
+    while (available()) {
+      PORTB = next();
+    }
+    while (head != tail) {
+      PORTB = kept[tail];
+      tail = (tail + 1) & 15;
+    }
+  }
+}
+`,
+    },
+    "a flag that is taken down in the turn": {
+      "main.c": `${handler}${starts}  for (;;) {
+    while (answered) {
+      answered = false;
+      PORTB = answer;
+    }
+  }
+}
 `,
     },
     "a time": {
