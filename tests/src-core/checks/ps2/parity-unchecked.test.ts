@@ -39,6 +39,79 @@ int main(void) {
 }
 `;
 
+/** A host that takes its bytes while it holds the clock low in between; its sender asks again where it has to. */
+const holdingHost = (given: string): string => `${notes}template <byte PIN> struct Line {
+  static void low() {
+    digitalWrite(PIN, LOW);
+    pinMode(PIN, OUTPUT);
+  }
+  static void release() { pinMode(PIN, INPUT); }
+  static bool high() { return digitalRead(PIN) == HIGH; }
+};
+using Clock = Line<2>;
+using Data = Line<3>;
+
+static bool level(bool wanted) {
+  for (byte looks = 0; looks < 200; ++looks) {
+    if (Clock::high() == wanted) return true;
+  }
+  return false;
+}
+static bool fall() { return level(true) && level(false); }
+static bool done(bool result) {
+  Clock::low();
+  Data::release();
+  return result;
+}
+static void put(bool one) {
+  if (one) Data::release();
+  else Data::low();
+}
+static bool shiftOut(byte value) {
+  bool parity = true;
+  for (byte mask = 1; mask != 0; mask <<= 1) {
+    const bool one = value & mask;
+    if (one) parity = !parity;
+    put(one);
+    if (!fall()) return false;
+  }
+  put(parity);
+  if (!fall()) return false;
+  Data::release();
+  return fall() && !Data::high();
+}
+static bool give(byte value) {
+  Clock::low();
+  delayMicroseconds(150);
+  Data::low();
+  Clock::release();
+  return done(shiftOut(value));
+}
+static bool take(byte &value) {
+  Clock::release();
+  if (!fall()) return done(false);
+  byte bits = 0;
+  bool odd = false;
+  for (byte i = 0; i < 8; ++i) {
+    if (!fall()) return done(false);
+    bits >>= 1;
+${given}}
+static bool tell(byte value) {
+  byte answer;
+  for (byte tries = 0; tries < 3; ++tries) {
+    if (!give(value) || !take(answer)) return false;
+    if (answer == 0xFA) return true;
+    if (answer != 0xFE) return false;
+  }
+  return false;
+}
+void setup() { tell(0xF4); }
+void loop() {
+  byte value;
+  if (take(value)) Serial.write(value);
+}
+`;
+
 ruleTests(parityUnchecked, {
   wrong: {
     "registers, the clock of the parity bit is waited for only": {
@@ -139,8 +212,37 @@ void loop() {
         "byte oneBit() {\n  waitFall();\n  return digitalRead(DAT);\n  //     ^^^^^^^^^^^^^^^^ ps2/parity-unchecked\n}\n\nbyte reply() {",
       ),
     },
+    "a function that only gives the level: the call for the bit is told": {
+      "mouse.ino": holdingHost(`    if (Data::high()) {
+    //  ^^^^^^^^^^^^ ps2/parity-unchecked
+      bits |= 0x80;
+      odd = !odd;
+    }
+  }
+  if (!fall()) return done(false);
+  if (Data::high()) odd = !odd;
+  if (!fall()) return done(false);
+  const bool stop = Data::high();
+  value = bits;
+  return done(stop);
+`),
+    },
   },
   right: {
+    "a byte is taken by what the sender calls for its answer": {
+      "mouse.ino": holdingHost(`    if (Data::high()) {
+      bits |= 0x80;
+      odd = !odd;
+    }
+  }
+  if (!fall()) return done(false);
+  if (Data::high()) odd = !odd;
+  if (!fall()) return done(false);
+  const bool stop = Data::high();
+  value = bits;
+  return done(stop && odd);
+`),
+    },
     "ones are counted and their number is looked at": {
       "main.c": handler(`  bool bit = PIND & _BV(PD3);
   if (bits == 0) {
