@@ -50,7 +50,8 @@ const leadsTo: Readonly<Record<string, readonly string[]>> = {
   "board/divisor-range": readByPc,
   "board/integer-overflow": [...readByPc, ...heardFromMouse],
   "board/pin-conflict": ["serial/idle-level", ...readByPc, ...heardFromMouse, "ps2/line-driven-high"],
-  "board/pin-no-interrupt": [...heardFromMouse, "serial/ident-missing"],
+  // Bits that the handler would send stay away: the line keeps its level for the whole byte.
+  "board/pin-no-interrupt": ["ps2/parity-wrong", ...heardFromMouse, "serial/ident-missing"],
   "board/shared-not-volatile": [...heardFromMouse, "serial/ident-missing"],
   "board/shared-not-atomic": ["ps2/packet-resync", "report/counts-lost"],
   "board/delay-in-isr": ["ps2/clock-missed", "ps2/sample-edge", "serial/blocks-receive", "serial/bit-time"],

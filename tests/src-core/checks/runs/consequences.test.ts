@@ -43,6 +43,15 @@ it("lost counts follow from whatever keeps reports from coming or going", () => 
   for (const id of causes) expect(consequencesOf(id)).toContain("report/counts-lost");
 });
 
+it("a byte of which the handler sends no bit follows from the handler that never runs", () => {
+  expect(consequencesOf("board/pin-no-interrupt")).toContain("ps2/parity-wrong");
+});
+
+it("movements that come out as others look like reports that were taken wrongly", () => {
+  const causes = ["report/y-direction", "report/sign-lost", "report/layout", "report/clip-missing"];
+  for (const id of causes) expect(consequencesOf(id)).toContain("ps2/parity-unchecked");
+});
+
 it("consequences are left out in the run of the cause and in later ones, not in earlier ones", () => {
   const runs = [
     run("report/counts-lost"),
