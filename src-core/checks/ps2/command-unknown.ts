@@ -47,9 +47,12 @@ export const commandUnknown: Rule = {
 };
 
 function noCommand({ span, call, sender }: Parameters<typeof calledHere>[0], value: number): Draft {
+  const near = nearest(value);
+  const nearText =
+    near.length === 0 ? "" : `; near it ${near.length === 1 ? "is" : "are"} ${near.join(" and ")}`;
   return {
     span: spanOf(span),
-    message: `${hexText(value)} is no command of a PS/2 mouse; near it are ${nearest(value).join(" and ")}`,
+    message: `${hexText(value)} is no command of a PS/2 mouse${nearText}`,
     measured: { value, unit: "hex" },
     source,
     related: calledHere({ span, call, sender }),
@@ -67,10 +70,13 @@ function calledHere({
   return inside ? [] : [{ span: spanOf(call), message: `${sender.name} sends it here` }];
 }
 
-/** The commands with the codes next below and next above. */
+/** A code further away than this was hardly meant. */
+const mostAway = 2;
+
+/** The commands with the codes next below and next above, where these are near. */
 function nearest(value: number): string[] {
-  const below = commands.find(({ code }) => code < value);
-  const above = commands.findLast(({ code }) => code > value);
+  const below = commands.find(({ code }) => code < value && value - code <= mostAway);
+  const above = commands.findLast(({ code }) => code > value && code - value <= mostAway);
   return [below, above]
     .filter((each): each is Command => each !== undefined)
     .map(({ code, name }) => `${hexText(code)} (${name})`);

@@ -1,5 +1,6 @@
+import { expect, it } from "vitest";
 import { commandUnknown } from "../../../../src-core/checks/ps2/command-unknown.ts";
-import { ruleTests } from "../harness.ts";
+import { findingsIn, ruleTests } from "../harness.ts";
 import { classBased, interruptDriven, listens, pasted, registers, sketch } from "./hosts.ts";
 
 // The sixteen commands and which of them take an argument: EM84502 mouse controller data sheet, section E, command
@@ -279,4 +280,13 @@ void loop() {
       ),
     },
   },
+});
+
+it.each([
+  ["0x50", "0x50 is no command of a PS/2 mouse"],
+  ["0xE5", "0xE5 is no command of a PS/2 mouse; near it is 0xE6 (set scaling 1:1)"],
+  ["0xED", "0xED is no command of a PS/2 mouse; near it are 0xEC (reset wrap mode) and 0xEE (set wrap mode)"],
+])("of %s names the commands that it may have been meant to be", (byte, message) => {
+  const text = registers({}, `int main(void) {\n  command(${byte});\n  command(0xF4);\n${listens}}\n`);
+  expect(findingsIn({ "main.c": text }, [commandUnknown]).map((each) => each.message)).toEqual([message]);
 });
