@@ -21,7 +21,7 @@ import type { Met, Request, Tried } from "./trial-request.ts";
 /** Runs an encoder over its inputs and judges what comes out. Throws `NotTried` where it cannot be run. */
 export function tryEncoder(request: Request, note: EncodesNote, layout: ReportLayout): Tried {
   const encoder = new Encoder(request, note, layout);
-  const { movements, buttons } = operandsByField(layout, encoder.operands);
+  const { movements, buttons } = operandsByField(layout, encoder.operands, request);
   const axes: readonly Axis[] = movements;
   const watcher = new Watcher(encoder);
   const pressed = watcher.observe(buttonSets(buttons));

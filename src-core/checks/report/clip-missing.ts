@@ -2,8 +2,9 @@
 // the mouse are added up while the line is busy. Larger ones have to be cut off at the limit (and the rest kept for
 // the next report), not folded over.
 //
-// The rule runs the function over all that its parameters can be. Clipping to less than the layout carries is right
-// as well. A function whose callers clip says so best by a parameter of the narrower type.
+// The rule runs the function over all that its parameters can be, or over no more than its callers give it, where every one
+// of them is seen to keep to less. Clipping to less than the layout carries is right as well. A function whose callers clip
+// says so best by a parameter of the narrower type.
 
 import type { Rule } from "../rule.ts";
 import { draftsOf, sourceOfLayouts } from "./drafts.ts";
