@@ -34,8 +34,4 @@ export const checksumFunctions: Subject = {
     for (; value !== 0; value >>>= 1) ones += value & 1;
     return ones & 1;
   },
-  __builtin_avr_swap(parameters) {
-    const value = numberAt(parameters, 0) & 0xff;
-    return ((value << 4) | (value >> 4)) & 0xff;
-  },
 };

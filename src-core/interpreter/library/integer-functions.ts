@@ -13,11 +13,6 @@ function remainder(parameters: Passed, first: number): number {
 /** Integer arithmetic: C11 7.22.6. div and ldiv build their result at the address that comes first. */
 export const integerFunctions: Subject = {
   abs: (parameters) => Math.abs(numberAt(parameters, 0)),
-  /** Swaps the halves of a byte ("AVR Instruction Set Manual", SWAP). */
-  __builtin_avr_swap(parameters) {
-    const value = numberAt(parameters, 0);
-    return ((value << 4) | (value >> 4)) & 0xff;
-  },
   labs: (parameters) => Math.abs(numberAt(parameters, 0)),
   div(parameters, memory, { model }) {
     const bytes = model.int / 8;

@@ -1,4 +1,5 @@
 import type { OutsideBody, OutsideFunction } from "../outcome.ts";
+import { bitFunctions } from "./bit-functions.ts";
 import { characterFunctions } from "./characters.ts";
 import { checksumFunctions } from "./checksums.ts";
 import { delayFunctions } from "./delays.ts";
@@ -24,7 +25,7 @@ const subjects: readonly Subject[] = [
   ...[memoryFunctions, textFunctions, textSearch, characterFunctions, checksumFunctions],
   ...[heapFunctions, randomFunctions, integerFunctions, mathFunctions, sortingFunctions],
   ...[numberParsing, numberText, formattedOutput, streamFunctions, sketchFunctions],
-  ...[delayFunctions, sleepAndWatchdog],
+  ...[delayFunctions, sleepAndWatchdog, bitFunctions],
 ];
 
 const byName: ReadonlyMap<string, OutsideBody> = new Map(
@@ -38,7 +39,7 @@ function plainName(name: string): string {
 
 /**
  * Functions of avr-libc, the C library and the sketch core that need no hardware, as the built-in headers declare
- * them, and those that put the chip to sleep or touch its watchdog. Undefined for all else: those that touch pins, clocks,
+ * them, the compiler's own, and those that put the chip to sleep or touch its watchdog. Undefined for all else: those that touch pins, clocks,
  * UARTs or EEPROM are not here.
  */
 export const library: OutsideFunction = (symbol) => {

@@ -2,6 +2,7 @@ import type { Expression, Name, NamePart } from "../syntax/nodes.ts";
 import { calledType, pointerTo, referred } from "../types/derive.ts";
 import { withArguments } from "./argument-lookup.ts";
 import { operatorCall } from "./class-operators.ts";
+import { compilerFunction } from "./compiler-functions.ts";
 import { atOf, type Context, refer } from "./context.ts";
 import { promotedArgument } from "./convert.ts";
 import { typeExpression } from "./expressions.ts";
@@ -44,7 +45,10 @@ function callByName(context: Context, syntax: CallSyntax, name: Name, at: At): T
       typeArguments(context, syntax);
       return { kind: "further-arguments", at, type: pointerTo(context.unit.types.void), lvalue: false };
     }
-    const typed = typeArguments(context, syntax);
+    const own = compilerFunction(context.unit.model, text);
+    const typed = typeArguments(context, syntax, own);
+    if (own !== undefined && typed.length === own.type.parameters.length)
+      return callFunction(context, syntax, own, typed, at);
     // What the compiler is told to expect changes no value (gcc manual, "Other Builtins").
     const [expectation] = text === "__builtin_expect" ? typed : [];
     if (expectation !== undefined)
@@ -130,13 +134,22 @@ function callChosen(
     const qualified = syntax.callee.kind === "name" && syntax.callee.name.parts.length > 1;
     return call.kind === "method-call" && qualified ? { ...call, virtual: false } : call;
   }
+  return { ...callFunction(context, syntax, symbol, given, at), ...certainty };
+}
+
+function callFunction(
+  context: Context,
+  syntax: CallSyntax,
+  symbol: FunctionSymbol,
+  given: readonly TypedExpression[],
+  at: At,
+): Extract<TypedExpression, { kind: "call" }> {
   const returns = returnType(symbol);
   return {
     kind: "call",
     at,
     type: referred(returns),
     ...categoryOf(returns),
-    ...certainty,
     callee: functionNode(symbol, atOf(context, syntax.callee)),
     arguments: completeArguments(context, symbol, given),
   };

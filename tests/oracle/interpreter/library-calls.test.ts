@@ -315,6 +315,32 @@ test("checksums", async () => {
   );
 });
 
+test("the compiler's own functions on bits", async () => {
+  const target = await cLibrary();
+  const wide = { "": "int", l: "long", ll: "long long" } as const;
+  const numbers = [1, 2, 3, 0x80, 0xff, 0x1234, 0x7ffe, 0x8000, 0xffff];
+  const cases = Object.entries(wide).flatMap(([suffix, type]) =>
+    ["ffs", "clz", "ctz", "popcount", "parity"].flatMap((name) =>
+      [...numbers, ...(suffix === "" ? [] : [0x10000, 0x80402010]), ...(/c[lt]z/.test(name) ? [] : [0])].map(
+        (value) => [`__builtin_${name}${suffix}`, `unsigned ${type}`, value] as const,
+      ),
+    ),
+  );
+  const swaps = [
+    ["__builtin_bswap16", "unsigned int", 0x1234],
+    ["__builtin_bswap32", "unsigned long", 0x1234567f],
+    ["__builtin_avr_swap", "unsigned char", 0xa5],
+  ] as const;
+  const all = [...cases, ...swaps];
+  const shown = (text: string, index: number) => `${all[index]?.[0]}(${all[index]?.[2]}) = ${text}`;
+  const theirs = await sent(
+    // What is volatile is computed on the chip, by libgcc.
+    all.map(([name, type, value]) => `{ volatile ${type} held = ${value}UL; whole((long)${name}(held)); }`),
+  );
+  const ours = all.map(([name, , value]) => String(Number(target.call(name, value)) | 0));
+  expect(ours.map(shown)).toEqual(theirs.map(shown));
+});
+
 test("exact mathematics", async () => {
   const target = await cLibrary();
   const numbers = [0, 0.25, 0.5, 1.5, 2.5, -0.5, -1.5, -2.5, 2, 9, 1e6, 8388609, -3.75, 4.999];

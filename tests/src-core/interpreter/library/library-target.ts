@@ -4,6 +4,7 @@ import { chip } from "../../../../src-core/model/chips.ts";
 import { ProgramCache } from "../../../../src-core/reader/program/program-cache.ts";
 import { readProgram } from "../../../../src-core/reader/program/read-program.ts";
 import { hostOfFiles } from "../../../../src-core/reader/source-host.ts";
+import { compilerFunction } from "../../../../src-core/reader/typed/compiler-functions.ts";
 import type { FunctionSymbol } from "../../../../src-core/reader/typed/nodes.ts";
 import { avrModel } from "../../../../src-core/reader/types/data-models.ts";
 import { typeText } from "../../../../src-core/reader/types/text.ts";
@@ -111,8 +112,9 @@ export class LibraryTarget {
         wanted === `${symbol.qualifiedName}(${types})`.replaceAll(" ", "")
       );
     });
-    if (found === undefined) throw new Error(`${name} is not declared`);
-    return found;
+    const meant = found ?? compilerFunction(avrModel, name);
+    if (meant === undefined) throw new Error(`${name} is not declared`);
+    return meant;
   }
 
   /** Room that nothing else uses. */

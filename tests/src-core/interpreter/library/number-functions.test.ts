@@ -122,3 +122,18 @@ test("map computes (value - fromLow) * (toHigh - toLow) / (fromHigh - fromLow) +
   expect(target.call("map", 0, 0, 1023, 255, 0)).toBe(255);
   expect(target.call("map", -1, 0, 10, 0, 100)).toBe(-10);
 });
+
+test("the compiler's own functions on bits (gcc manual, Other Builtins)", async () => {
+  const target = await cLibrary();
+  // "One plus the index of the least significant 1-bit of x, or if x is zero, returns zero."
+  expect([0x18, 1, 0].map((value) => target.call("__builtin_ffs", value))).toEqual([4, 1, 0]);
+  // "The number of leading 0-bits in x": an int of the AVR has 16.
+  expect([target.call("__builtin_clz", 1), target.call("__builtin_clzl", 1)]).toEqual([15, 31]);
+  expect(target.call("__builtin_ctz", 0x18)).toBe(3);
+  expect(target.call("__builtin_popcountll", -1n)).toBe(64);
+  // "The number of 1-bits in x modulo 2."
+  expect([7, 0xff, 0].map((value) => target.call("__builtin_parity", value))).toEqual([1, 0, 0]);
+  expect(target.call("__builtin_bswap32", 0x12345678)).toBe(0x78563412);
+  // "If x is 0, the result is undefined."
+  expect(() => target.call("__builtin_clz", 0)).toThrow("undefined");
+});
