@@ -11,6 +11,7 @@ export function createMachine(request: MachineRequest): Machine {
     prepare: () => runtime.prepare(),
     reset: () => runtime.reset(),
     call: (symbol, parameters) => runtime.call(symbol, parameters),
+    pointerTo: (symbol) => runtime.pointerTo(symbol),
     callPointer: (pointer, parameters) => runtime.callPointer(pointer, parameters),
     wait: (cycles) => runtime.wait(cycles),
     turns: () => runtime.turns(),

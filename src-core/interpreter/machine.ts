@@ -45,6 +45,8 @@ export interface Machine {
   reset(): Outcome;
   /** Runs one function; arguments as `OutsideBody` takes them. */
   call(symbol: FunctionSymbol, parameters: readonly (number | bigint)[]): Outcome;
+  /** The value of a pointer to a function, which may be one that is run instead of others. */
+  pointerTo(symbol: FunctionSymbol): number;
   /** Calls what a pointer to a function points to. */
   callPointer(pointer: number, parameters: readonly (number | bigint)[]): Outcome;
   /** Lets cycles go by, and interrupts with them, where they are counted. */

@@ -102,7 +102,7 @@ export type InsteadBody = (
 ) => number | bigint | undefined;
 
 export interface CallPlace {
-  /** Its last argument; undefined where it is called through a pointer. */
+  /** Its last argument; undefined for none, and where a library function calls it. */
   readonly argument: At | undefined;
   /** Address of the object that the last argument reads; 0 where it is no object's value. */
   readonly readsFrom: number;

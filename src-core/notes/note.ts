@@ -51,7 +51,7 @@ export interface EncodesNote extends NoteBase {
   /** Id of a layout of the model. */
   readonly layout: Said<string>;
   readonly fields: readonly FieldOperand[];
-  /** Array that gets the bytes, or function called with each byte. */
+  /** Array that gets the bytes, or function called with each byte, by its name or through a pointer. */
   readonly into: Said<string>;
 }
 

@@ -92,7 +92,7 @@ function argumentValues(
   const named = variadic ? given.slice(0, parameters.length) : given;
   const values = named.map((argument, index) => argumentValue(scope, argument, parameters[index]));
   const further = variadic ? lowerFurther(scope, given.slice(named.length), call) : [];
-  const extra = direct !== undefined && scope.linkage.isReplaced(direct) ? callPlace(scope, given) : [];
+  const extra = !variadic && scope.linkage.isReplaced(direct) ? callPlace(scope, given) : [];
   return [...values, ...further, ...extra];
 }
 

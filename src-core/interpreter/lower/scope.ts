@@ -29,9 +29,9 @@ export interface Linkage {
   functionNumber(symbol: FunctionSymbol): number;
   /**
    * Whether something else is run in its place: a call that names it, virtual or not, then adds the place of its last argument and
-   * the address that this reads (0 for none).
+   * the address that this reads (0 for none). Undefined: whether what a pointer means may be replaced.
    */
-  isReplaced(symbol: FunctionSymbol): boolean;
+  isReplaced(symbol: FunctionSymbol | undefined): boolean;
   /** Where the code of a function is; undefined where there is none to call. */
   origin(symbol: FunctionSymbol): Origin | undefined;
   /** A function of the program's own by its name, which takes so many parameters. */

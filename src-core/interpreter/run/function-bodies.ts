@@ -97,7 +97,7 @@ export class FunctionBodies {
     return (...parameters) => body(parameters, memory, surroundings);
   }
 
-  /** Calls of it by name bring two more values: see `Linkage.isReplaced`. */
+  /** Calls of it in the source bring two more values: see `Linkage.isReplaced`. */
   #insteadCode(symbol: FunctionSymbol, body: InsteadBody): Code {
     const { linker, memory } = this.#sources;
     const own = symbol.type.parameters.length + (symbol.memberOf !== undefined && !symbol.isStatic ? 1 : 0);

@@ -86,7 +86,8 @@ export class Linker implements Linkage {
     return this.#program.definitionOf(symbol);
   }
 
-  isReplaced(symbol: FunctionSymbol): boolean {
+  isReplaced(symbol: FunctionSymbol | undefined): boolean {
+    if (symbol === undefined) return this.#instead !== undefined;
     return this.#instead?.(this.#program.definitionOf(symbol) ?? symbol) !== undefined;
   }
 

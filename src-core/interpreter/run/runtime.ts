@@ -159,6 +159,10 @@ export class Runtime {
     return this.#guarded(() => this.#function(this.linker.functionNumber(symbol))(...parameters));
   }
 
+  pointerTo(symbol: FunctionSymbol): number {
+    return this.linker.functionPointer(symbol);
+  }
+
   callPointer(pointer: number, parameters: readonly (number | bigint)[]): Outcome {
     return this.#guarded(() => this.#pointed(pointer, 0)(...parameters));
   }

@@ -206,7 +206,9 @@ const ENCODES: Directive = {
       optional: false,
       name: "into",
       value: { kind: "path" },
-      documentation: "The array that gets the bytes, or the function called with each byte.",
+      documentation:
+        "The array that gets the bytes, or what is called with each byte: a function, or a pointer to one that the function is " +
+        "handed or finds in an object.",
     },
   ],
 };

@@ -4,6 +4,7 @@ import { pathOf } from "../../notes/values/operand.ts";
 import type { Request } from "../trial-request.ts";
 import { BareRegisters } from "./bare-registers.ts";
 import { type Cell, writeCell } from "./cell.ts";
+import { functionBehind, handedFunction } from "./handed-function.ts";
 import { type GivenCall, Reach } from "./reach.ts";
 import { startedMachine } from "./runs.ts";
 import { type ByteWritten, FunctionSink, objectSink, type Sink } from "./sink.ts";
@@ -47,28 +48,37 @@ export class EncoderCall {
   readonly #sink: Sink;
   readonly #call: GivenCall;
   readonly #restore: () => void;
+  /** A pointer through which the encoder calls for each byte, where it is handed one. */
+  #handed: Assignment | undefined;
 
   /** `into` is a path as notes write it. Throws `NotTried` where it cannot be reached. */
   constructor(request: Request, into: string, bytes: number) {
     const { program, unit, symbol, cancelled } = request;
     this.#request = request;
     const path = pathOf(into);
-    const targets = targetFunctions(path, symbol, unit, program);
-    const sink = targets.size === 0 ? undefined : new FunctionSink(program.model);
+    const targets = new Set(targetFunctions(path, symbol, unit, program));
+    const sink = new FunctionSink(program.model);
     this.#registers = new BareRegisters(program.chip);
     this.#machine = startedMachine(
       program,
       this.#registers,
-      (each) => (targets.has(each) ? sink?.bodyFor(each) : undefined),
+      (each) => (targets.has(each) ? sink.bodyFor(each) : undefined),
       cancelled,
     );
-    if (sink !== undefined) sink.writerOf = (address) => this.#machine.writerOf(address);
+    sink.writerOf = (address) => this.#machine.writerOf(address);
     this.reach = new Reach(this.#machine, request);
     this.#call = this.reach.call();
-    this.#sink = sink ?? objectSink(this.#machine, this.reach.cell(path), bytes);
+    const cell = targets.size > 0 ? undefined : this.reach.cell(path);
+    const called = cell && functionBehind(cell.type);
+    if (cell !== undefined && called !== undefined) {
+      const handed = handedFunction(into, called, symbol);
+      targets.add(handed);
+      this.#handed = { cell, value: this.#machine.pointerTo(handed) };
+    }
+    const isBuilt = cell !== undefined && called === undefined;
+    this.#sink = isBuilt ? objectSink(this.#machine, cell, bytes) : sink;
     const array = this.reach.global(path[0] ?? "");
-    this.ownsItsBytes =
-      sink === undefined && array !== undefined && !isWrittenElsewhere(program, array, symbol);
+    this.ownsItsBytes = isBuilt && array !== undefined && !isWrittenElsewhere(program, array, symbol);
     this.#restore = this.#machine.keep();
   }
 
@@ -97,7 +107,7 @@ export class EncoderCall {
   sendOn(assignments: Iterable<Assignment>): Sent {
     const { symbol, program } = this.#request;
     const given = [...this.#call.given];
-    for (const { cell, value } of assignments) {
+    for (const { cell, value } of this.#handed === undefined ? assignments : [...assignments, this.#handed]) {
       if (cell.kind === "argument") given[this.#call.first + cell.index] = value;
       else writeCell(this.#machine.memory, cell, value, program.model);
     }

@@ -6,6 +6,7 @@ import { sizeOf } from "../../reader/types/layout.ts";
 import type { DataModel, Field, RecordDeclaration, Type } from "../../reader/types/types.ts";
 import type { Request } from "../trial-request.ts";
 import type { Cell } from "./cell.ts";
+import { functionBehind } from "./handed-function.ts";
 import { NotTried, stopped } from "./not-tried.ts";
 import { ownObject } from "./own-object.ts";
 
@@ -45,7 +46,8 @@ export class Reach {
     const index = parameterNames.indexOf(root);
     const parameter = type.parameters[index];
     if (parameter !== undefined) {
-      if (members.length === 0 && parameter.kind !== "reference" && parameter.kind !== "pointer")
+      const isAddress = parameter.kind === "reference" || parameter.kind === "pointer";
+      if (members.length === 0 && (!isAddress || functionBehind(parameter) !== undefined))
         return { kind: "argument", index, type: parameter };
       return this.#inwards(this.behind(index), pointedTo(parameter), members, behindPointer);
     }

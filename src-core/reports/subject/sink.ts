@@ -76,7 +76,10 @@ export class FunctionSink implements Sink {
   /** What is run in place of `symbol`. */
   bodyFor(symbol: FunctionSymbol): InsteadBody {
     const { parameters } = symbol.type;
-    const isBuffer = parameters.at(-2)?.kind === "pointer" && parameters.at(-1)?.kind === "integer";
+    const start = parameters.at(-2);
+    // A pointer to an object says where the byte goes.
+    const isBuffer =
+      start?.kind === "pointer" && start.to.kind !== "record" && parameters.at(-1)?.kind === "integer";
     const answer = symbol.type.returns.kind === "void" ? undefined : 1;
     return (given, memory, { argument, readsFrom }) => {
       if (isBuffer) this.#takeBuffer(Number(given.at(-2)), Number(given.at(-1)), memory, argument);
