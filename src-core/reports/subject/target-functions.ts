@@ -37,7 +37,11 @@ function functionsNamed(
   if (members.length > 0) return [];
   const own = symbol.memberOf === undefined ? [] : methodsNamed(root, symbol.memberOf, unit);
   if (own.length > 0) return own;
-  const named = unit.functions.find(({ name, qualifiedName }) => name === root || qualifiedName === root);
+  // A class that has a method of the name is not meant.
+  const free = unit.functions.filter(({ memberOf }) => memberOf === undefined);
+  const named =
+    unit.functions.find(({ qualifiedName }) => qualifiedName === root) ??
+    free.find(({ name }) => name === root);
   return named === undefined ? [] : [named];
 }
 

@@ -72,6 +72,14 @@ ${note("put")}void report(struct port *to, int8_t x, int8_t y, uint8_t b) {${byt
     expect(tried("main.c", text)).toEqual({ said: [], faults: [] });
   });
 
+  it("is called by its name, which is that of a method too", () => {
+    // Serial, as every Print of the sketch core, has a method write.
+    const text = `// @wire board atmega328p clock=16MHz
+void write(byte value) { Serial.write(value); }
+${note("write")}void report(int8_t x, int8_t y, byte b) {${bytes("write")}`;
+    expect(tried("adapter.ino", text)).toEqual({ said: [], faults: [] });
+  });
+
   it("is blamed for the byte that it hands on", () => {
     expect(tried("main.c", handed("x & 0x1F"))).toEqual({ said: [], faults: [["layout", "x & 0x1F"]] });
   });
