@@ -1,4 +1,3 @@
-import type { MainAccess } from "../../facts/board/shared-variables.ts";
 import type { Edit, Fix, Span } from "../../finding.ts";
 import type { Program, ProgramUnit } from "../../reader/program/program.ts";
 import { type Token, visibleRange } from "../../reader/tokens.ts";
@@ -9,32 +8,45 @@ import { inserted } from "../literal.ts";
 const BLOCK = "ATOMIC_BLOCK(ATOMIC_RESTORESTATE)";
 
 /**
- * The statement in an atomic block, with the header that the block needs. Undefined for a statement that does more than
- * take or set the value, so that interrupts would be off for longer than anybody can tell here.
+ * Statements that follow each other in one atomic block, with the header that it needs. Undefined where one of them does more
+ * than take or set values, so that interrupts would be off for longer than anybody can tell here.
  */
-export function atomicFix(program: Program, { statement }: MainAccess): Fix | undefined {
-  if (expressionsIn(statement).some(mayTakeLong)) return undefined;
-  const unit = program.units.find(({ preprocessed }) => preprocessed.tokens.includes(statement.at.first));
-  const around = unit && editsAround(statement);
-  if (unit === undefined || around === undefined) return undefined;
-  const header = headerFor(unit, around.span.file);
-  return header && { title: "Turn interrupts off meanwhile", edits: [...header, ...around.edits] };
+export function atomicFix(program: Program, statements: readonly TypedStatement[]): Fix | undefined {
+  const [first] = statements;
+  const last = statements.at(-1);
+  if (first === undefined || last === undefined) return undefined;
+  if (statements.some((statement) => expressionsIn(statement).some(mayTakeLong))) return undefined;
+  const unit = program.units.find(({ preprocessed }) => preprocessed.tokens.includes(first.at.first));
+  if (unit === undefined) return undefined;
+  const parts = statements.map((statement) => partOf(statement, unit));
+  if (!parts.every((part) => part !== undefined)) return undefined;
+  const { file, start } = visibleRange(first.at.first, first.at.last);
+  const { end } = visibleRange(last.at.first, last.at.last);
+  const header = headerFor(unit, file);
+  if (header === undefined) return undefined;
+  const declared = parts.map(({ declaration }) => declaration).join("");
+  const [taken, ...others] = parts.map((part) => part.taken);
+  const edits = [
+    { span: taken ?? { file, start, end: start }, text: `${declared}${BLOCK} { ` },
+    ...others.flatMap((span) => (span === undefined ? [] : [{ span, text: "" }])),
+    inserted(file, end, " }"),
+  ];
+  return { title: "Turn interrupts off meanwhile", edits: [...header, ...edits] };
 }
 
-interface Around {
-  readonly span: Span;
-  readonly edits: readonly Edit[];
+/** What a statement leaves in front of the block, so that it is known behind it, and what is taken from it for that. */
+interface Part {
+  readonly declaration: string;
+  readonly taken: Span | undefined;
 }
 
-function editsAround(statement: TypedStatement): Around | undefined {
+function partOf(statement: TypedStatement, unit: ProgramUnit): Part | undefined {
   const { first, last } = statement.at;
   if (first.macro !== undefined || last.macro !== undefined || last.text !== ";") return undefined;
-  const span = visibleRange(first, last);
-  const { file, start, end } = span;
   switch (statement.kind) {
     case "expression":
     case "return":
-      return { span, edits: [inserted(file, start, `${BLOCK} { `), inserted(file, end, " }")] };
+      return { declaration: "", taken: undefined };
     case "variables": {
       const [variable, ...others] = statement.variables;
       if (variable?.initializer?.kind !== "value" || others.length > 0) return undefined;
@@ -42,13 +54,25 @@ function editsAround(statement: TypedStatement): Around | undefined {
       const isPlain = type.kind === "integer" || type.kind === "floating" || type.kind === "record";
       // `auto` needs its initialiser.
       if (!isPlain || type.const === true || storage !== "local" || first.text === "auto") return undefined;
-      if (at.last.macro !== undefined) return undefined;
-      const middle = inserted(file, at.last.end, `; ${BLOCK} { ${name}`);
-      return { span, edits: [middle, inserted(file, end, " }")] };
+      const words = wordsBetween(first, at.last, unit);
+      if (words === undefined) return undefined;
+      const taken = { file: first.file, start: first.start, end: at.last.start };
+      return { declaration: `${words} ${name}; `, taken };
     }
     default:
       return undefined;
   }
+}
+
+/** What is written from one token up to another; undefined where a macro takes part in it. */
+function wordsBetween(first: Token, end: Token, { preprocessed }: ProgramUnit): string | undefined {
+  const from = preprocessed.tokens.indexOf(first);
+  const tokens = preprocessed.tokens.slice(from, preprocessed.tokens.indexOf(end, from));
+  if ([...tokens, end].some(({ macro }) => macro !== undefined)) return undefined;
+  return tokens
+    .map(({ text, space }) => (space ? ` ${text}` : text))
+    .join("")
+    .trim();
 }
 
 function mayTakeLong(expression: TypedExpression): boolean {

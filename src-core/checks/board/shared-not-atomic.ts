@@ -17,6 +17,7 @@ import { sizeOf } from "../../reader/types/layout.ts";
 import { spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
+import { type Uses, usesAround } from "./adjacent-uses.ts";
 import { atomicFix } from "./atomic-fix.ts";
 
 export const sharedNotAtomic: Rule = {
@@ -69,36 +70,60 @@ int main(void) {
   source: "avr-libc user manual, <util/atomic.h>: atomically and non-atomically executed code blocks",
   *check(facts) {
     if (facts.board.chip?.kind !== "avr") return;
-    for (const shared of facts.board.shared) yield* draftsFor(shared, facts);
+    const torn = facts.board.shared.flatMap((shared) => tornUses(shared, facts));
+    const uses = new Map<TypedStatement, Set<SharedObject>>();
+    for (const { access, shared } of torn) {
+      const { statement } = access;
+      uses.set(statement, (uses.get(statement) ?? new Set()).add(shared));
+    }
+    for (const each of torn) yield draftFor(each, uses, facts);
   },
   judge: (trials) => draftsOfRuns("board/shared-not-atomic", trials),
 };
 
-function* draftsFor(shared: SharedObject, { program }: Facts): Generator<Draft> {
-  if (shared.fitsByte) return;
-  const told = new Set<TypedStatement>();
+/** A use in the main code that an interrupt handler may come into. */
+interface TornUse {
+  readonly shared: SharedObject;
+  readonly access: MainAccess;
+  readonly handler: Access;
+  readonly bytes: number;
+}
+
+/** The first of each statement. */
+function tornUses(shared: SharedObject, { program }: Facts): readonly TornUse[] {
+  if (shared.fitsByte) return [];
+  const found = new Map<TypedStatement, TornUse>();
   for (const access of shared.inMain) {
-    if (access.handedOver || access.undisturbed || told.has(access.statement)) continue;
+    if (access.handedOver || access.undisturbed || found.has(access.statement)) continue;
     const bytes = bytesOf(access, program);
     const handler = shared.inHandlers.find((each) => touchesWhatItTouches(each, access, program));
     if (bytes === undefined || bytes < 2 || handler === undefined) continue;
-    told.add(access.statement);
-    const fix = atomicFix(program, access);
-    yield {
-      span: spanOf(visibleRange(access.at.first, access.at.last)),
-      message: `${shared.name} has ${bytes} bytes and an interrupt handler ${verb(handler)} it: ${verbOfMain(access)} it with interrupts off, in an ATOMIC_BLOCK`,
-      measured: { value: bytes, unit: "bytes" },
-      limit: { atMost: 1, unit: "bytes" },
-      source: sharedNotAtomic.source,
-      related: [
-        {
-          span: spanOf(visibleRange(handler.at.first, handler.at.last)),
-          message: "in the interrupt handler",
-        },
-      ],
-      fixes: fix === undefined ? [] : [fix],
-    };
+    found.set(access.statement, { shared, access, handler, bytes });
   }
+  return [...found.values()];
+}
+
+function draftFor(
+  { shared, access, handler, bytes }: TornUse,
+  uses: Uses<SharedObject>,
+  { program }: Facts,
+): Draft {
+  const around = usesAround(program, access.statement, uses);
+  const fix = atomicFix(program, around) ?? atomicFix(program, [access.statement]);
+  return {
+    span: spanOf(visibleRange(access.at.first, access.at.last)),
+    message: `${shared.name} has ${bytes} bytes and an interrupt handler ${verb(handler)} it: ${verbOfMain(access)} it with interrupts off, in an ATOMIC_BLOCK`,
+    measured: { value: bytes, unit: "bytes" },
+    limit: { atMost: 1, unit: "bytes" },
+    source: sharedNotAtomic.source,
+    related: [
+      {
+        span: spanOf(visibleRange(handler.at.first, handler.at.last)),
+        message: "in the interrupt handler",
+      },
+    ],
+    fixes: fix === undefined ? [] : [fix],
+  };
 }
 
 /** One of the two writes what the other reads, or both write. */

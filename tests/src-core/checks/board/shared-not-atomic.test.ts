@@ -1,5 +1,7 @@
+import { describe, expect, it } from "vitest";
 import { sharedNotAtomic } from "../../../../src-core/checks/board/shared-not-atomic.ts";
-import { ruleTests } from "../harness.ts";
+import { editedText } from "../../../../src-core/edited-text.ts";
+import { findingsIn, ruleTests } from "../harness.ts";
 import { versionOf } from "../runs/versions.ts";
 
 // An AVR reads and writes one byte at a time, and an interrupt may come between two of them: avr-libc user manual,
@@ -552,4 +554,54 @@ int main(void) {
 `,
     },
   },
+});
+
+describe("what is read by one statement and changed by the next is put into one block", () => {
+  const sketch = (turn: string) => `// @wire board atmega328p clock=16MHz
+volatile int dx, dy;
+volatile unsigned int edges;
+int x, y;
+void edge() {
+  dx += digitalRead(3);
+  dy -= digitalRead(3);
+  edges++;
+}
+void setup() {
+  Serial.begin(1200, SERIAL_7N1);
+  attachInterrupt(digitalPinToInterrupt(2), edge, FALLING);
+}
+void loop() {
+${turn}}
+`;
+  const fixedTurns = (turn: string): ReadonlySet<string> => {
+    const text = sketch(turn);
+    const findings = findingsIn({ "mouse.ino": text }, [sharedNotAtomic]);
+    const fixed = findings.map(({ fixes: [fix] }) => editedText(text, fix?.edits ?? []));
+    return new Set(fixed.map((each) => /void loop\(\) \{\n([\s\S]*)\}\n$/.exec(each)?.[1] ?? ""));
+  };
+
+  it("with all that stands between them", () => {
+    const turn = "  x = constrain(dx, -9, 9);\n  y = dy;\n  dx -= x;\n  dy -= y;\n  Serial.write(x + y);\n";
+    expect([...fixedTurns(turn)]).toEqual([
+      "  ATOMIC_BLOCK(ATOMIC_RESTORESTATE) { x = constrain(dx, -9, 9);\n  y = dy;\n  dx -= x;\n  dy -= y; }\n  Serial.write(x + y);\n",
+    ]);
+  });
+
+  it("with variables declared in front, which are known behind it", () => {
+    const turn =
+      "  int right = dx;\n  const byte one = 1;\n  unsigned long up = dy;\n  dy = 0;\n  Serial.write(right + up + one);\n";
+    expect(fixedTurns(turn)).toContain(
+      "  int right = dx;\n  const byte one = 1;\n  unsigned long up; ATOMIC_BLOCK(ATOMIC_RESTORESTATE) { up = dy;\n  dy = 0; }\n  Serial.write(right + up + one);\n",
+    );
+  });
+
+  it("and nothing that has to do with other variables", () => {
+    const turn = "  x = dx;\n  dx = 0;\n  y = edges;\n  Serial.write(x + y);\n";
+    expect(fixedTurns(turn)).toEqual(
+      new Set([
+        "  ATOMIC_BLOCK(ATOMIC_RESTORESTATE) { x = dx;\n  dx = 0; }\n  y = edges;\n  Serial.write(x + y);\n",
+        "  x = dx;\n  dx = 0;\n  ATOMIC_BLOCK(ATOMIC_RESTORESTATE) { y = edges; }\n  Serial.write(x + y);\n",
+      ]),
+    );
+  });
 });
