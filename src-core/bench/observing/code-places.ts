@@ -23,8 +23,8 @@ export interface CodePlaces {
   readonly loops: readonly Span[];
   /** Variables that an interrupt may change half-way are read here until two readings agree, or otherwise do no harm. */
   readonly undisturbed: readonly Span[];
-  /** Bytes that are sent to the mouse, in the order of the source, each with the call that sends it. */
-  readonly commands: readonly { readonly byte: number; readonly span: Span }[];
+  /** Bytes that are sent to the mouse, in the order of the source, each with the call that sends it; undefined: not known. */
+  readonly commands: readonly { readonly byte: number | undefined; readonly span: Span }[];
 }
 
 export function spanOf(at: At | undefined): Span | undefined {

@@ -54,7 +54,7 @@ function isAsked({ mouse, pc, ended }: Run): boolean {
 
 /** It waits in one place, and the mouse was not told all that the code has for it. */
 function isAmidSettingUp({ firmware: { places, whereabouts = [] }, mouse }: Run): boolean {
-  const last = places?.commands.at(-1);
+  const last = places?.commands.findLast(({ byte }) => byte !== undefined);
   return whereabouts.length > 0 && last !== undefined && mouse.received.at(-1)?.byte !== last.byte;
 }
 

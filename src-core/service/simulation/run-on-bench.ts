@@ -174,9 +174,7 @@ function placesOf(facts: Facts): CodePlaces {
     undisturbed: board.shared.flatMap(({ inMain }) =>
       inMain.flatMap(({ undisturbed, at }) => (undisturbed ? [visibleRange(at.first, at.last)] : [])),
     ),
-    commands: ps2.sequences.flatMap(({ bytes }) =>
-      bytes.flatMap(({ byte, call }) => (byte === undefined ? [] : [{ byte, span: call }])),
-    ),
+    commands: ps2.sequences.flatMap(({ bytes }) => bytes.map(({ byte, call }) => ({ byte, span: call }))),
   };
   places.set(facts, found);
   return found;

@@ -97,7 +97,9 @@ function lastCommand({ received }: RunMouse, { places }: Run["firmware"]): Span 
   if (places === undefined) return undefined;
   const { commands, main } = places;
   const last = received.at(-1)?.byte;
-  const call = commands.findLast(({ byte }) => byte === last) ?? commands.at(-1);
+  const sends = (what: number | undefined) => commands.findLast(({ byte }) => byte === what);
+  // A byte that the text does not tell may have been any.
+  const call = sends(last) ?? sends(undefined) ?? commands.at(-1);
   return call?.span ?? main;
 }
 

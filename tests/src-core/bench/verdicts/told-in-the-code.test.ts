@@ -63,6 +63,18 @@ const planted: readonly Planted[] = [
     told: [["ps2/reporting-not-enabled", "&& command(RESOLUTION);"]],
   },
   {
+    title: "a table has another command in its place",
+    edits: [
+      ["ps2.c", "&& command(CMD_ENABLE_REPORTING);", "&& command(orders[order_now]);"],
+      [
+        "ps2.c",
+        "static bool command(",
+        "static const uint8_t orders[] = {0xF5, 0xF5};\nstatic volatile uint8_t order_now;\n\nstatic bool command(",
+      ],
+    ],
+    told: [["ps2/reporting-not-enabled", "&& command(orders[order_now]);"]],
+  },
+  {
     title: "in mid-stroke it waits for the clock with interrupts off, for ever",
     edits: [
       [
