@@ -13,8 +13,9 @@ export interface Carried {
 
 /**
  * Of each report with movement: an outgoing report brings all incoming ones up to the latest that could be read when it began and
- * whose sums are those that have gone out. Of each button: its nth change is the nth at the PC. A report that says several
- * things is there for each of them.
+ * whose sums are those that have gone out, but for those whose sums had gone out before: they were taken back by the next
+ * movement, or came to less than a count where counts are scaled. Of each button: its nth change is the nth at the PC. A report
+ * that says several things is there for each of them.
  */
 export function carriedBy(part: Part, first: number, clicks: Clicks, wanted: Wanted): readonly Carried[] {
   return [...clicksCarried(part, clicks), ...movementsCarried(part, first, wanted)];
@@ -28,10 +29,10 @@ function clicksCarried(part: Part, clicks: Clicks): readonly Carried[] {
   });
 }
 
-function movementsCarried(part: Part, first: number, wanted: Wanted): readonly Carried[] {
+function movementsCarried(part: Part, from: number, wanted: Wanted): readonly Carried[] {
   const carried: Carried[] = [];
   const axes = axesOf(wanted.layout);
-  const incoming = part.incoming.slice(first);
+  const incoming = part.incoming.slice(from);
   /** Sums behind each incoming report, spoilt ones left out. */
   const sums: number[][] = [];
   for (const { values, spoilt } of incoming) {
@@ -41,24 +42,23 @@ function movementsCarried(part: Part, first: number, wanted: Wanted): readonly C
     );
   }
   const gone = axes.map(() => 0);
+  const hasGone = (index: number): boolean =>
+    axes.every((axis, each) => agree(axis, sums[index]?.[each] ?? 0, gone[each] ?? 0, wanted.scale));
   let next = 0;
   for (const outgoing of part.out) {
-    const { from, values } = outgoing;
+    const { from: began, values } = outgoing;
+    const readable: number[] = [];
+    for (let index = next; (incoming[index]?.readableAt ?? began) < began; index += 1) readable.push(index);
+    const settled = readable.filter(hasGone);
     for (const [index, axis] of axes.entries()) gone[index] = (gone[index] ?? 0) + outOf(axis, values);
-    let end = next;
-    for (
-      let index = next;
-      index < incoming.length && (incoming[index]?.readableAt ?? from) < from;
-      index += 1
-    ) {
-      if (axes.every((axis, each) => agree(axis, sums[index]?.[each] ?? 0, gone[each] ?? 0, wanted.scale)))
-        end = index + 1;
-    }
-    for (const report of incoming.slice(next, end)) {
+    const last = readable.findLast(hasGone);
+    if (last === undefined) continue;
+    const first = (settled.findLast((index) => index < last) ?? next - 1) + 1;
+    for (const report of incoming.slice(first, last + 1)) {
       if (axes.some(({ name }) => (report.values[name] ?? 0) !== 0))
         carried.push({ incoming: report, outgoing });
     }
-    next = end;
+    next = last + 1;
   }
   return carried;
 }

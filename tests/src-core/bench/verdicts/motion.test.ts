@@ -398,6 +398,41 @@ describe("delays", () => {
     expect(judged(said).figures.delay).toEqual({ median: 75 * MS, worst: 75 * MS });
   });
 
+  test("what is taken back before it could go out is not late, nor what is less than a count where they are scaled", () => {
+    const back: Motion = {
+      into: [
+        [100, { x: 1 }],
+        [110, { x: -1 }],
+        [700, { x: 4 }],
+      ],
+      out: [[730, { x: 4 }]],
+    };
+    expect(judged(back).figures.delay).toEqual({ median: 30 * MS, worst: 30 * MS });
+    const halved: Motion = {
+      scale: 0.5,
+      into: [
+        [100, { x: 1 }],
+        [700, { x: 1 }],
+      ],
+      out: [[730, { x: 1 }]],
+    };
+    expect(judged(halved).figures.delay).toEqual({ median: 30 * MS, worst: 30 * MS });
+  });
+
+  test("what goes out step by step is late for each step", () => {
+    const slow: Motion = {
+      into: [
+        [100, { x: 1 }],
+        [200, { x: -1 }],
+      ],
+      out: [
+        [500, { x: 1 }],
+        [600, { x: -1 }],
+      ],
+    };
+    expect(judged(slow).figures.delay).toEqual({ median: 400 * MS, worst: 400 * MS });
+  });
+
   test("a button's delay counts as well", () => {
     expect(
       judged({
