@@ -4,6 +4,7 @@ import { codeOf } from "../../../model/commands.ts";
 import type { Observation, Run, RunMouse } from "../../run-record.ts";
 import { figure } from "../../time/figures.ts";
 import { second, type Time } from "../../time/time.ts";
+import type { Edge } from "../../wires/edge.ts";
 import type { FindingsOfRun } from "../findings.ts";
 import { givenUpIn } from "./given-up.ts";
 
@@ -16,14 +17,14 @@ export function judgeSettingUp(run: Run, findings: FindingsOfRun): void {
   const { mouse, ended, firmware } = run;
   for (const { kind, time } of mouse.happenings) {
     if (kind !== "chose-usb") continue;
-    findings.fail({
-      rule: "ps2/no-pullup",
-      message:
-        "the mouse took the port for USB: clock and data must be pulled up and high when it looks, right after power-up",
-      time,
-      at: undefined,
-      otherwise: firmware.places?.receives ?? firmware.places?.main,
-    });
+    const held = heldLow(time, run);
+    const otherwise = firmware.places?.receives ?? firmware.places?.main;
+    const why =
+      held === undefined
+        ? "clock and data must be pulled up and high when it looks, right after power-up"
+        : `the firmware pulls ${held.wire} low when it looks, right after power-up: send nothing before the mouse says that it is there, or its time for that is over`;
+    const message = `the mouse took the port for USB: ${why}`;
+    findings.fail({ rule: "ps2/no-pullup", message, time, at: held?.cause.at, otherwise });
   }
   for (const wait of waits(mouse, ended)) {
     if (wait.waited <= RECOVERY) continue;
@@ -36,6 +37,13 @@ export function judgeSettingUp(run: Run, findings: FindingsOfRun): void {
       findings.fail({ rule: "ps2/clock-missed", message, time, at });
     }
   }
+}
+
+/** The edge with which the firmware pulled a line low that is low at this moment. */
+function heldLow(moment: Time, { edges }: Run): Edge | undefined {
+  return (["data", "clock"] as const)
+    .map((name) => edges.findLast(({ wire, time }) => wire === name && time <= moment))
+    .find((last) => last?.level === 0 && last.cause.party === "firmware");
 }
 
 /**

@@ -328,6 +328,27 @@ describe("setting the mouse up", () => {
     const mouse = { ...handMade({}).mouse, happenings: [{ kind: "chose-usb", time: 300 * MS } as const] };
     expect(faults({ edges: alive, mouse })).toEqual([["ps2/no-pullup", undefined, undefined]]);
   });
+
+  test("a mouse that does so because a request holds data low: where it is pulled, and that the pull-ups are not missing", () => {
+    const mouse = { ...handMade({}).mouse, happenings: [{ kind: "chose-usb", time: 300 * MS } as const] };
+    const told = (until: number) => {
+      const held = [
+        edge(295 * MS, "data", 0, "firmware", place(64)),
+        edge(until * MS, "data", 1, "firmware", place(66)),
+      ];
+      const edges = [...alive, ...held].toSorted((a, b) => a.time - b.time);
+      const { failures } = judgeRun(handMade({ edges, mouse }));
+      return failures.find(({ rule }) => rule === "ps2/no-pullup");
+    };
+    expect(told(310)).toMatchObject({
+      span: { start: 64 },
+      message: expect.stringContaining("the firmware pulls data low when it looks"),
+    });
+    expect(told(299)).toMatchObject({
+      span: undefined,
+      message: expect.stringContaining("must be pulled up"),
+    });
+  });
 });
 
 describe("what the engine and the wires saw", () => {
