@@ -4,6 +4,7 @@ import type { BranchEvent, CallEvent, Entry, Event, LoopEvent, OutsideCall } fro
 import { holding, holdingKind } from "../walk/in-order.ts";
 import { integerOf, type Value } from "../walk/values.ts";
 import type { Sender } from "./ps2-facts.ts";
+import { sentOnce } from "./resends.ts";
 
 /** What happens along a path, as far as it has to do with talking to the mouse. */
 export type PathItem =
@@ -122,7 +123,10 @@ class PathFinder {
         this.#calls.push(event);
         const inside = this.through(event.events);
         this.#calls.pop();
-        return inside.map((path) => (path.end === "return" ? { ...path, end: "through" } : path));
+        return inside.map(({ items, end }) => ({
+          items: sentOnce(items, event.arguments),
+          end: end === "return" ? "through" : end,
+        }));
       }
       case "branch":
         return this.#sides(event);
@@ -179,7 +183,8 @@ class PathFinder {
       let turn = this.through(pass).map((path) =>
         path.end === "continue" ? { ...path, end: "through" as const } : path,
       );
-      if (loop.form !== "counted" && turn.some(endsInArgument)) turn = turn.map(startsAfterUnknown);
+      if (loop.form !== "counted" && turn.some(endsInArgument) && !sendsOneByte(turn))
+        turn = turn.map(startsAfterUnknown);
       if (isTimeOut(loop)) turn = turn.map(withoutDelays);
       if (pass === loop.passes.at(-1)) turn = turn.map((path) => repeatedDelays(path, loop));
       paths = [...paths.filter(({ end }) => end !== "through"), ...joined(open, turn)];
@@ -193,12 +198,15 @@ class PathFinder {
     return this.#calls.at(-1)?.arguments ?? [];
   }
 
-  /** `for (tries = 0; tries < 3; tries++) if (send(c) && answer() == ACK) return true;`: one turn is the good case. */
+  /**
+   * `for (tries = 0; tries < 3; tries++) if (send(c) && answer() == ACK) return true;`: one turn is the good case. So it is
+   * where nobody knows whether there is a second turn.
+   */
   #isRetry({ form, passes }: LoopEvent): boolean {
     const [first, second] = passes;
-    if (form !== "counted" || first === undefined || second === undefined) return false;
+    if (first === undefined || second === undefined) return false;
     if (!this.maySend(first)) return false;
-    if (!first.some(leavesInSuccess)) return false;
+    if (form === "counted" && !first.some(leavesInSuccess)) return false;
     const sent = this.#sentIn(first);
     const again = this.#sentIn(second);
     return sent.length > 0 && sent.length === again.length && sent.every((from, at) => from === again[at]);
@@ -300,6 +308,13 @@ function endsInArgument(path: Path): boolean {
   const last = path.items.findLast((item) => item.kind === "send");
   if (last === undefined) return false;
   return last.byte === undefined || (commandByCode(last.byte)?.argument ?? "none") !== "none";
+}
+
+/** Whether the turn before a turn that sends can have sent nothing but the same byte, which is then sent again. */
+function sendsOneByte(turn: readonly Path[]): boolean {
+  const sent = turn.flatMap(({ items }) => items.filter((item) => item.kind === "send"));
+  const bytes = new Set(sent.map(({ byte }) => byte));
+  return bytes.size === 1 && !bytes.has(undefined);
 }
 
 /** In a loop whose turn may end in the middle of a command, the first byte may be its argument. */

@@ -109,6 +109,25 @@ void loop() { reply(); }
 `,
       ),
     },
+    "a reset that is sent again where the mouse asks for it": {
+      "main.c": registers(
+        {},
+        `static uint8_t tell(uint8_t byte) {
+  uint8_t answer = command(byte);
+  if (answer == 0xFE) {
+    answer = command(byte);
+  }
+  return answer == 0xFA;
+}
+int main(void) {
+  tell(0xFF);
+  _delay_ms(300);
+  //        ^^^ ps2/reset-wait-short: 300 ms
+  tell(0xF4);
+${listens}}
+`,
+      ),
+    },
     "a helper that delays by the millisecond": {
       "main.c": registers(
         {},

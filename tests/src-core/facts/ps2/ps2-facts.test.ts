@@ -241,6 +241,56 @@ int main(void) {
     expect(bytesOf(facts)).toEqual(["FF F3 C8 F3 C8 F4"]);
   });
 
+  const heard = `enum what { OK, AGAIN, NO };
+static enum what heard(uint8_t value) {
+  uint8_t r = command(value);
+  return r == 0xFA ? OK : r == 0xFE ? AGAIN : NO;
+}
+`;
+  // The mouse answers FE where it wants the byte again: EM84502 data sheet, section D i.
+  it.each([
+    [
+      "in the condition of a loop",
+      "",
+      "uint8_t r = 0xFE; for (uint8_t n = 0; n < 3 && r == 0xFE; n++) r = command(value); return r == 0xFA;",
+    ],
+    [
+      "behind the loop's turn, by what the answer stands for",
+      heard,
+      "enum what w; uint8_t n = 3; do w = heard(value); while (w == AGAIN && --n); return w == OK;",
+    ],
+    [
+      "behind one test after the other",
+      heard,
+      "enum what w = heard(value); if (w == AGAIN) w = heard(value); if (w == AGAIN) w = heard(value); return w;",
+    ],
+    [
+      "in all turns that do not return a zero that means success",
+      "",
+      "for (uint8_t n = 0; n < 3; n++) if (command(value) == 0xFA) return 0; return 1;",
+    ],
+  ])("has a command once that is sent again when the mouse asks for it: %s", (_, before, body) => {
+    const main = `int main(void) {\n  told(0xFF);\n  told(0xF3);\n  told(40);\n  told(0xF4);\n${listens}}\n`;
+    const facts = ps2Of(registers({}, `${before}static uint8_t told(uint8_t value) { ${body} }\n${main}`));
+    expect(bytesOf(facts)).toEqual(["FF F3 28 F4"]);
+  });
+
+  it("has a command once whose loop looks at the answer, whoever names it", () => {
+    const facts = ps2Of(
+      registers(
+        {},
+        `int main(void) {
+  uint8_t r = 0xFE;
+  for (uint8_t n = 0; n < 3 && r == 0xFE; n++) r = command(0xF3);
+  command(40);
+  command(0xF4);
+${listens}}
+`,
+      ),
+    );
+    expect(bytesOf(facts)).toEqual(["F3 28 F4"]);
+  });
+
   it("says where a byte is not known, and finds polling", () => {
     const facts = ps2Of(
       classBased(
