@@ -33,7 +33,7 @@ export const replyTimeoutShort: Rule = {
     const told = new Set<string>();
     for (const wait of facts.ps2.replyWaits) {
       const { file, start } = wait.limit.span;
-      if (wait.ms >= least || told.has(`${file}:${start}`)) continue;
+      if (wait.ms + wait.limit.looksMs >= least || told.has(`${file}:${start}`)) continue;
       told.add(`${file}:${start}`);
       yield shortWait(wait);
     }

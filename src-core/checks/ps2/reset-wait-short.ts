@@ -40,7 +40,7 @@ export const resetWaitShort: Rule = {
   *check(facts) {
     const { resets } = facts.ps2;
     for (const each of resets) {
-      if (each.ms === undefined || each.ms >= least) continue;
+      if (each.ms === undefined || each.ms + (each.decides?.looksMs ?? 0) >= least) continue;
       yield shortWait(each, each.ms);
     }
     const judged = resets.flatMap(({ decides }) => decides?.expression ?? []);

@@ -8,6 +8,7 @@ import { findDrivenHigh } from "./driven-high.ts";
 import { findEndlessWaits } from "./endless-waits.ts";
 import { handlerEdges } from "./handler-edges.ts";
 import { LineTraces } from "./line-traces.ts";
+import { LineWaits } from "./line-waits.ts";
 import { findNotKnown } from "./not-known.ts";
 import { polledEdges } from "./polled-edges.ts";
 import { portPins } from "./port-pins.ts";
@@ -22,6 +23,7 @@ import { sendingPaths } from "./sending-paths.ts";
 import { findSentFrames } from "./sent-frames.ts";
 import { sequencesOf } from "./sequences.ts";
 import { unreadAnswers } from "./unread-answers.ts";
+import { WaitLimits } from "./wait-limits.ts";
 
 /** Quantities of the model that a note may say of a constant, and that rules about the PS/2 side judge. */
 const ps2Constants = [
@@ -50,6 +52,8 @@ export function gatherPs2(
   const senders = findSenders(walks, own, pins, program);
   const paths = walks.map((each) => ({ each, items: sendingPaths(each.entry, each.events, senders) }));
   const lines = new LineTraces(walk, pins, chip);
+  const limits = new WaitLimits(chip, clockHz);
+  const lineWaits = new LineWaits(lines, pins, chip);
   const sequences = paths.flatMap(({ each, items }) => sequencesOf(each, items));
   const facts = {
     clock: pins.clock,
@@ -60,7 +64,9 @@ export function gatherPs2(
     senders,
     maySendMore: sendsMore(walks, senders),
     sequences,
-    resets: paths.flatMap(({ items }) => items.flatMap((path) => resetWaits(path, chip, pins.clock?.pin))),
+    resets: paths.flatMap(({ items }) =>
+      items.flatMap((path) => resetWaits(path, limits, chip, pins.clock?.pin)),
+    ),
     sentFrames: findSentFrames(walks, senders, pins, lines),
     wrongEdges: [...handlerEdges(walk, pins, lines, chip), ...polledEdges(walks, pins, lines, chip)],
     uncheckedParity: uncheckedParity(program, walk, pins, lines, senders),
@@ -70,7 +76,7 @@ export function gatherPs2(
       walk.linkage,
     ),
     collectedReports: collectedReports(program, walk, lines, sequences),
-    replyWaits: paths.flatMap(({ items }) => items.flatMap((path) => replyWaits(path, lines, chip))),
+    replyWaits: paths.flatMap(({ items }) => items.flatMap((path) => replyWaits(path, limits, lineWaits))),
     endlessWaits: findEndlessWaits(walk, lines),
     constants: notedConstants(notes, ps2Constants),
   };

@@ -226,6 +226,8 @@ export interface ResetWait {
 export interface WaitLimit {
   readonly kind: "delay" | "time-out";
   readonly ms: number;
+  /** What the looks between counted delays may take on top of that. */
+  readonly looksMs: number;
   /** Milliseconds that a value of 1 stands for. */
   readonly unitMs: number | undefined;
   readonly expression: TypedExpression | undefined;

@@ -1,15 +1,16 @@
 import type { Chip } from "../../model/chips/chip.ts";
 import { commands } from "../../model/commands.ts";
+import { quantity } from "../../model/quantities.ts";
 import { selfTestPassed } from "../../model/replies.ts";
 import { visibleRange } from "../../reader/tokens.ts";
-import { delayOf } from "../board/delay-calls.ts";
 import type { PinName } from "../pins/pin-change.ts";
 import type { LoopEvent } from "../walk/events.ts";
 import { inOrder } from "../walk/in-order.ts";
-import { integerOf, numberOf, type Trace, type Value } from "../walk/values.ts";
+import { integerOf, numberOf, type Value } from "../walk/values.ts";
 import type { ResetWait, WaitLimit } from "./ps2-facts.ts";
-import type { DelayItem, LoopItem, PathItem, SendItem } from "./sending-paths.ts";
+import type { DelayItem, PathItem, SendItem } from "./sending-paths.ts";
 import { sentByte } from "./sequences.ts";
+import type { WaitLimits } from "./wait-limits.ts";
 import { pinOfTrace } from "./watched-pins.ts";
 
 const reset = commands.find(({ replies }) => replies.includes("self-test-passed"));
@@ -17,6 +18,7 @@ const reset = commands.find(({ replies }) => replies.includes("self-test-passed"
 /** What each reset command on a path is followed by, up to the next byte that is sent. */
 export function resetWaits(
   path: readonly PathItem[],
+  limits: WaitLimits,
   chip: Chip | undefined,
   clock: PinName | undefined,
 ): ResetWait[] {
@@ -25,12 +27,13 @@ export function resetWaits(
     if (item.kind !== "send" || item.byte !== reset?.code || item.afterUnknown) continue;
     const next = path.findIndex((later, at) => at > index && later.kind === "send");
     const between = path.slice(index + 1, next < 0 ? undefined : next);
-    waits.push(waitAfter(item, between, { chip, clock, isLast: next < 0 }));
+    waits.push(waitAfter(item, between, { limits, chip, clock, isLast: next < 0 }));
   }
   return waits;
 }
 
 interface Surroundings {
+  readonly limits: WaitLimits;
   readonly chip: Chip | undefined;
   readonly clock: PinName | undefined;
   /** Nothing is sent afterwards. */
@@ -62,13 +65,13 @@ function waitAfter(sent: SendItem, between: readonly PathItem[], around: Surroun
     if (item.kind === "loop") {
       const { loop } = item;
       if (loop.form === "endless" || lastsUntilSelfTest(loop)) return unlimited;
-      const waited = waitOf(item, around.chip);
+      const waited = around.limits.of(item);
       if (waited === "nothing") continue;
       if (waited === "unlimited" && isClock(loop, around)) clockWaits += 1;
       else if (waited === "unlimited") replies += 1;
       else {
         limits.push(waited);
-        clockWaits = 0;
+        if (waited.ms >= byteMs) clockWaits = 0;
       }
       mostClockWaits = Math.max(mostClockWaits, clockWaits);
     }
@@ -100,6 +103,9 @@ function longest(limits: readonly WaitLimit[]): WaitLimit | undefined {
 /** Start bit, eight data bits, parity bit, stop bit: frame table of the PS/2 article. */
 const bitsOfByte = 11;
 
+/** A shorter time-out is one for an edge within a byte, not for the byte. */
+const byteMs = quantity("ps2.send-timeout")?.min ?? 0;
+
 /** One delay, or the same one several times over. */
 function delayLimit(items: readonly DelayItem[]): WaitLimit | undefined {
   const [item] = items;
@@ -114,6 +120,7 @@ function delayLimit(items: readonly DelayItem[]): WaitLimit | undefined {
   return {
     kind: "delay",
     ms: ms * times,
+    looksMs: 0,
     unitMs: expression === turns ? ms : each,
     expression,
     span: visibleRange(at.first, at.last),
@@ -155,75 +162,4 @@ function isSelfTest(value: Value | undefined): boolean {
 function isClock(loop: LoopEvent, around: Surroundings): boolean {
   if (around.clock === undefined) return false;
   return loop.waitsFor.some((trace) => pinOfTrace(around.chip, trace) === around.clock);
-}
-
-export function waitOf(
-  { loop, given }: LoopItem,
-  chip: Chip | undefined,
-): WaitLimit | "unlimited" | "nothing" {
-  const byTime = timeOut(loop);
-  if (byTime !== undefined) return byTime;
-  if (loop.waitsFor.some((trace) => trace.kind === "time")) return "unlimited";
-  // The delays of a counted loop are on the path turn by turn.
-  if (loop.form === "counted") return "nothing";
-  const byCount = countedOut(loop, given);
-  if (byCount !== undefined) return byCount;
-  return loop.waitsFor.some((trace) => comesFromOutside(trace, chip)) ? "unlimited" : "nothing";
-}
-
-function comesFromOutside(trace: Trace, chip: Chip | undefined): boolean {
-  if (trace.kind === "pin") return true;
-  if (trace.kind === "register")
-    return pinOfTrace(chip, trace) !== undefined || trace.register.name.startsWith("USI");
-  return trace.kind === "shared" || trace.kind === "outside-call";
-}
-
-/** A comparison of elapsed time with a known limit inside the loop. */
-function timeOut(loop: LoopEvent): WaitLimit | undefined {
-  for (const event of inOrder(loop.passes[0] ?? [])) {
-    if (event.kind !== "time-test") continue;
-    const value = numberOf(event.limit);
-    const trace =
-      event.elapsed.kind === "unknown" ? event.elapsed.traces.find(({ kind }) => kind === "time") : undefined;
-    if (value === undefined || trace?.kind !== "time" || trace.unit === "tick") continue;
-    const unitMs = trace.unit === "ms" ? 1 : 1 / 1000;
-    const at = event.limit.from?.at ?? event.at;
-    return {
-      kind: "time-out",
-      ms: value * unitMs,
-      unitMs,
-      expression: event.limit.from,
-      span: visibleRange(at.first, at.last),
-    };
-  }
-  return undefined;
-}
-
-/** A counter with a delay in each turn; what decides is the number of turns, where the function was given it. */
-function countedOut(loop: LoopEvent, given: readonly Value[]): WaitLimit | undefined {
-  const turns = loop.turns ?? loop.atMost;
-  if (turns === undefined) return undefined;
-  let us = 0;
-  for (const event of inOrder(loop.passes[0] ?? [])) {
-    if (event.kind !== "outside-call") continue;
-    const passes = passesUs(event);
-    if (passes === undefined) return undefined;
-    us += passes;
-  }
-  if (us === 0) return undefined;
-  // A count that is tested before it is counted down allows one turn more.
-  const count = given.find((value) => [turns, turns - 1].includes(integerOf(value) ?? Number.NaN));
-  const at = count?.from?.at;
-  return {
-    kind: "time-out",
-    ms: (us * (integerOf(count) ?? turns)) / 1000,
-    unitMs: count === undefined ? undefined : us / 1000,
-    expression: count?.from,
-    span: at === undefined ? visibleRange(loop.at.first, loop.at.first) : visibleRange(at.first, at.last),
-  };
-}
-
-function passesUs(event: Parameters<typeof delayOf>[0]): number | undefined {
-  const delay = delayOf(event, undefined);
-  return delay === undefined ? 0 : delay.us;
 }

@@ -44,8 +44,49 @@ const handled = (wait: string): string =>
     "  for (uint8_t ms = 0; sending && ms < 20; ms++) {\n    _delay_ms(1);\n  }\n",
   );
 
+/** Port registers whose start bit is waited for by `first(count)`, in looks of 5 us. */
+const nested = (count: string, first: string, carets = ""): string =>
+  changed(
+    changed(
+      registers({}, `int main(void) {\n  command(0xF4);\n${listens}}\n`),
+      "static void clock_falls(void) {\n  loop_until_bit_is_set(PIND, CLOCK);\n  loop_until_bit_is_clear(PIND, CLOCK);\n}\n",
+      `volatile uint8_t patience;
+static uint8_t until(uint8_t low, uint16_t n) {
+  while (!(PIND & (1 << CLOCK)) != low) {
+    if (--n == 0) return 0;
+    _delay_us(5);
+  }
+  return 1;
+}
+static uint8_t clock_falls(void) { return until(0, 60) && until(1, 60); }
+static uint8_t first(uint16_t ms) {
+${first}
+}
+`,
+    ),
+    "  uint8_t value = 0;\n  clock_falls();\n",
+    `  uint8_t value = 0;\n  first(${count});\n${carets}`,
+  );
+
+const called = "  while (!until(1, 200)) if (--ms == 0) return 0;\n  return 1;";
+const jumping = `  for (;;) {
+    for (uint8_t i = 0; i < 200; i++) {
+      if (!(PIND & (1 << CLOCK))) goto started;
+      _delay_us(5);
+    }
+    if (--ms == 0) return 0;
+  }
+started:
+  return 1;`;
+
 ruleTests(replyTimeoutShort, {
   wrong: {
+    "so many times a wait that gives up": {
+      "main.c": nested("15", called, "  //    ^^ ps2/reply-timeout-short: 15 ms\n"),
+    },
+    "so many times a loop of looks": {
+      "main.c": nested("15", jumping, "  //    ^^ ps2/reply-timeout-short: 15 ms\n"),
+    },
     "a time on millis()": {
       "mouse.ino": timed(
         "millis() - since > 10",
@@ -91,6 +132,11 @@ ruleTests(replyTimeoutShort, {
     },
   },
   right: {
+    "so many times a wait that gives up": { "main.c": nested("60", called) },
+    "so many times a loop of looks": { "main.c": nested("60", jumping) },
+    "nobody knows how many times a wait that gives up": { "main.c": nested("patience", called) },
+    "nobody knows how many times a loop of looks": { "main.c": nested("patience", jumping) },
+    "delays so short that the looks between them take as long": { "main.c": nested("22", called) },
     "25 ms": { "mouse.ino": timed("millis() - since > 25") },
     "25000 us": {
       "mouse.ino": timed("micros() - since > 25000").replace(

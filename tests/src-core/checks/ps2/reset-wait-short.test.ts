@@ -6,6 +6,31 @@ import { classBased, interruptDriven, listens, pasted, registers, sketch } from 
 // manual psm(4), KBD_RESETDELAY and KBD_MAXWAIT; another four: Linux kernel, libps2.c. The self-test itself takes 300
 // to 500 ms in a keyboard: Technical Reference, 5160, p. 4-25.
 
+/** A byte of which the start bit is waited for `ms` times 1 ms, and each edge within it for a while. */
+const nested = (giveUp: string): string => `static uint8_t falls(uint16_t n) {
+  while (PIND & (1 << CLOCK)) {
+${giveUp}    _delay_us(5);
+  }
+  return 1;
+}
+static uint8_t rises(uint16_t n) {
+  while (!(PIND & (1 << CLOCK))) {
+    if (--n == 0) return 0;
+    _delay_us(3);
+  }
+  return 1;
+}
+static uint8_t take(uint16_t ms) {
+  uint8_t value = 0;
+  while (!falls(200)) if (--ms == 0) return 0;
+  for (uint8_t i = 0; i < 10; i++) {
+    if (!rises(60) || !falls(60)) return 0;
+    if (i < 8) value = value >> 1 | (PIND & (1 << DATA) ? 0x80 : 0);
+  }
+  return value;
+}
+`;
+
 /** A reply that is waited for no longer than `ms`, on millis(). */
 const timed = `int replyWithin(unsigned long ms) {
   unsigned long since = millis();
@@ -128,6 +153,19 @@ ${listens}}
 `,
       ),
     },
+    "so many times a wait that gives up": {
+      "main.c": registers(
+        {},
+        `${nested("    if (--n == 0) return 0;\n")}int main(void) {
+  mouse_send(0xFF);
+  if (take(60) != 0xFA || take(300) != 0xAA || take(60) != 0) return 1;
+  //                           ^^^ ps2/reset-wait-short: 300 ms
+  mouse_send(0xF4);
+  take(60);
+${listens}}
+`,
+      ),
+    },
     "a helper that delays by the millisecond": {
       "main.c": registers(
         {},
@@ -157,6 +195,30 @@ int main(void) {
     },
   },
   right: {
+    "so many times a wait that gives up": {
+      "main.c": registers(
+        {},
+        `${nested("    if (--n == 0) return 0;\n")}int main(void) {
+  mouse_send(0xFF);
+  if (take(60) != 0xFA || take(1500) != 0xAA || take(60) != 0) return 1;
+  mouse_send(0xF4);
+  take(60);
+${listens}}
+`,
+      ),
+    },
+    "each fall waited for as long as it takes, and no rise": {
+      "main.c": registers(
+        {},
+        `${nested("")}int main(void) {
+  mouse_send(0xFF);
+  if (take(60) != 0xFA || take(1500) != 0xAA || take(60) != 0) return 1;
+  mouse_send(0xF4);
+  take(60);
+${listens}}
+`,
+      ),
+    },
     "a second": {
       "main.c": registers(
         {},
