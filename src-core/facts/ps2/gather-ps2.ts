@@ -62,7 +62,7 @@ export function gatherPs2(
     drivenHigh: findDrivenHigh(walks, pins),
     pullUps: findPullUps(wires.ps2, walks, pins),
     senders,
-    maySendMore: sendsMore(walks, senders),
+    maySendMore: walk.cutShort || sendsMore(walks, senders),
     sequences,
     resets: paths.flatMap(({ items }) =>
       items.flatMap((path) => resetWaits(path, limits, chip, pins.clock?.pin)),

@@ -14,7 +14,7 @@ export interface Ps2Facts {
   readonly drivenHigh: readonly DrivenHigh[];
   readonly pullUps: PullUps;
   readonly senders: readonly Sender[];
-  /** Other functions of the library that sends are called: they may send as well, and nobody knows what. */
+  /** Nobody knows what else is sent: other functions of the library that sends are called, or not all code was walked. */
   readonly maySendMore: boolean;
   readonly sequences: readonly SendSequence[];
   readonly resets: readonly ResetWait[];

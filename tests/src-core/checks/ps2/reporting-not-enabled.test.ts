@@ -99,6 +99,20 @@ void loop() {
     },
   },
   right: {
+    "enabled behind so much that it is not come to": {
+      "main.c": registers(
+        {},
+        `static void blink(void) {
+  for (uint8_t a = 0; a < 100; a++) for (uint8_t b = 0; b < 100; b++) for (uint8_t c = 0; c < 100; c++) PORTB ^= 1;
+}
+int main(void) {
+  command(0xF6);
+  ${"blink(); ".repeat(20)}
+  command(0xF4);
+${listens}}
+`,
+      ),
+    },
     "enabled last": {
       "main.c": registers(
         {},
