@@ -48,7 +48,12 @@ export interface SendItem {
 /** Where a path stands that was followed so far. */
 interface Path {
   readonly items: PathItem[];
-  end: "through" | "return" | "break" | "continue" | "goto";
+  end: "through" | "return" | "break" | "continue" | Jump;
+}
+
+/** On its way to a label further on. */
+interface Jump {
+  readonly to: string | undefined;
 }
 
 /** More alternatives than these are not told apart. */
@@ -99,7 +104,8 @@ class PathFinder {
   through(events: readonly Event[]): Path[] {
     let paths: Path[] = [{ items: [], end: "through" }];
     for (const event of events) {
-      if (!paths.some(({ end }) => end === "through")) break;
+      if (event.kind === "label") paths = paths.map((path) => atLabel(path, event.name));
+      if (!paths.some(({ end }) => end === "through")) continue;
       const continued = this.#after(event);
       if (continued === undefined) continue;
       if (paths.length === 1) {
@@ -124,8 +130,9 @@ class PathFinder {
         const inside = this.through(event.events);
         this.#calls.pop();
         return inside.map(({ items, end }) => ({
-          items: sentOnce(items, event.arguments),
-          end: end === "return" ? "through" : end,
+          // Where a jump leads back, nobody knows how often what follows it is done.
+          items: sentOnce(typeof end === "object" ? [...items, { kind: "unknown" }] : items, event.arguments),
+          end: "through",
         }));
       }
       case "branch":
@@ -133,7 +140,7 @@ class PathFinder {
       case "loop":
         return this.#turns(event);
       case "leave":
-        return [{ items: [], end: event.how }];
+        return [{ items: [], end: event.how === "goto" ? { to: event.label } : event.how }];
       case "outside-call":
         return this.#outsideCall(event);
       case "not-followed":
@@ -245,6 +252,10 @@ function repeatedDelays(path: Path, loop: LoopEvent): Path {
     item.kind === "delay" ? { ...item, times: item.times * (1 + more) } : item,
   );
   return { items, end: path.end };
+}
+
+function atLabel(path: Path, name: string): Path {
+  return typeof path.end === "object" && path.end.to === name ? { ...path, end: "through" } : path;
 }
 
 function withoutBreak(path: Path): Path {

@@ -18,6 +18,7 @@ export type Event =
   | TimeTest
   | PinEvent
   | LeaveEvent
+  | LabelEvent
   | AssemblyEvent
   | NotFollowed;
 
@@ -136,6 +137,14 @@ interface LeaveEvent extends Happened {
   readonly kind: "leave";
   readonly how: "return" | "break" | "continue" | "goto";
   readonly value: Value | undefined;
+  /** Where a `goto` leads. */
+  readonly label: string | undefined;
+}
+
+/** Paths that jumped forward to this label go on here. */
+interface LabelEvent extends Happened {
+  readonly kind: "label";
+  readonly name: string;
 }
 
 interface AssemblyEvent extends Happened {

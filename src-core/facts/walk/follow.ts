@@ -23,6 +23,8 @@ interface Following<State> {
   readonly calls: CallEvent[];
   /** Of events that are passed over, whether a path comes to their end. */
   readonly comesBack: Map<readonly Event[], boolean>;
+  /** States that wait for the label they have jumped to, in the function that is followed now. */
+  jumps: Map<string | undefined, State> | undefined;
 }
 
 /** States that wait for the end of what they have left. */
@@ -41,8 +43,9 @@ export function followPaths<State>(
   follower: Follower<State>,
 ): State | undefined {
   const left: Left<State> = { returned: undefined, broken: undefined, continued: undefined };
-  const state = followAll(events, start, { follower, calls: [], comesBack: new Map() }, left);
-  return either(state === ended ? undefined : state, left.returned, follower);
+  const following: Following<State> = { follower, calls: [], comesBack: new Map(), jumps: undefined };
+  const state = followAll(events, start, following, left);
+  return atEnd(state, left, following);
 }
 
 function either<State>(
@@ -54,17 +57,39 @@ function either<State>(
   return b === undefined ? a : follower.join(a, b);
 }
 
+/** What holds behind a function. Jumps that led to no label further on are followed as if they had left it. */
+function atEnd<State>(
+  state: State | typeof ended,
+  left: Left<State>,
+  { follower, jumps }: Following<State>,
+): State | undefined {
+  let behind = either(state === ended ? undefined : state, left.returned, follower);
+  if (jumps !== undefined) for (const jumped of jumps.values()) behind = either(behind, jumped, follower);
+  return behind;
+}
+
+/** What holds at a label: for the paths that come to it, and for those that jumped there. */
+function atLabel<State>(
+  state: State | typeof ended,
+  name: string,
+  { follower, jumps }: Following<State>,
+): State | typeof ended {
+  const jumped = jumps?.get(name);
+  if (jumped === undefined) return state;
+  jumps?.delete(name);
+  return state === ended ? jumped : follower.join(state, jumped);
+}
+
 function followAll<State>(
   events: readonly Event[],
   start: State,
   following: Following<State>,
   left: Left<State>,
 ): State | typeof ended {
-  let state = start;
+  let state: State | typeof ended = start;
   for (const event of events) {
-    const next = followOne(event, state, following, left);
-    if (next === ended) return ended;
-    state = next;
+    if (event.kind === "label") state = atLabel(state, event.name, following);
+    else if (state !== ended) state = followOne(event, state, following, left);
   }
   return state;
 }
@@ -95,8 +120,7 @@ function followOne<State>(
       if (event.how === "return") left.returned = either(left.returned, stepped, follower);
       else if (event.how === "break") left.broken = either(left.broken, stepped, follower);
       else if (event.how === "continue") left.continued = either(left.continued, stepped, follower);
-      // A jump is followed as if it went on behind the function.
-      else left.returned = either(left.returned, stepped, follower);
+      else jump(stepped, event.label, following);
       return ended;
     }
     default:
@@ -104,13 +128,22 @@ function followOne<State>(
   }
 }
 
+function jump<State>(state: State, label: string | undefined, following: Following<State>): void {
+  following.jumps ??= new Map();
+  const waiting = following.jumps.get(label);
+  following.jumps.set(label, waiting === undefined ? state : following.follower.join(waiting, state));
+}
+
 function followCall<State>(call: CallEvent, state: State, following: Following<State>): State | typeof ended {
-  const { follower, calls } = following;
+  const { calls, jumps } = following;
   const inside: Left<State> = { returned: undefined, broken: undefined, continued: undefined };
   calls.push(call);
+  following.jumps = undefined;
   const end = followAll(call.events, state, following, inside);
+  const behind = atEnd(end, inside, following);
+  following.jumps = jumps;
   calls.pop();
-  return either(end === ended ? undefined : end, inside.returned, follower) ?? ended;
+  return behind ?? ended;
 }
 
 function followBranch<State>(

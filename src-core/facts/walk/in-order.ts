@@ -17,6 +17,7 @@ const kindBits: Readonly<Record<Kind, number>> = {
   leave: 1 << 8,
   assembly: 1 << 9,
   "not-followed": 1 << 10,
+  label: 1 << 11,
 };
 
 let flattened: Lists = new WeakMap();

@@ -2,6 +2,7 @@ import type { TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import { splitPath } from "./branches.ts";
 import { deepestNesting, evaluate, isWhole } from "./expressions.ts";
 import { initialize } from "./initializers.ts";
+import { forgetWhatIsRepeated } from "./jumps.ts";
 import { heldValue } from "./load-store.ts";
 import { walkDo, walkFor, walkWhile } from "./loops.ts";
 import { placeNamedBy } from "./lvalues.ts";
@@ -58,7 +59,7 @@ function walkNested(machine: Machine, statement: TypedStatement): void {
     case "case":
     case "default":
     case "label":
-      if (statement.kind === "label") joinGotos(machine, statement.name);
+      if (statement.kind === "label") comeTo(machine, statement);
       if (statement.body !== undefined) walkStatement(machine, statement.body);
       return;
     case "return":
@@ -118,7 +119,7 @@ function walkReturn(machine: Machine, statement: Extract<TypedStatement, { kind:
   const value = statement.value && returned(machine, statement.value);
   endObjects(machine, machine.frame?.outerObjects ?? 0);
   if (!machine.alive) return;
-  machine.emit({ kind: "leave", at: statement.at, how: "return", value });
+  machine.emit({ kind: "leave", at: statement.at, how: "return", value, label: undefined });
   machine.leaveFunction(value, statement);
 }
 
@@ -147,6 +148,7 @@ function leaveLoop(
     at: statement.at,
     how: statement.kind,
     value: undefined,
+    label: undefined,
   });
   machine.alive = false;
   const leaving = statement.kind === "break" ? loop?.breaks : loop?.continues;
@@ -155,7 +157,7 @@ function leaveLoop(
 
 function walkGoto(machine: Machine, statement: Extract<TypedStatement, { kind: "goto" }>): void {
   const { frame } = machine;
-  machine.emit({ kind: "leave", at: statement.at, how: "goto", value: undefined });
+  machine.emit({ kind: "leave", at: statement.at, how: "goto", value: undefined, label: statement.name });
   machine.alive = false;
   if (frame === undefined) return;
   frame.gotos ??= new Map();
@@ -164,12 +166,18 @@ function walkGoto(machine: Machine, statement: Extract<TypedStatement, { kind: "
   frame.gotos.set(statement.name, waiting);
 }
 
+function comeTo(machine: Machine, label: Extract<TypedStatement, { kind: "label" }>): void {
+  joinGotos(machine, label);
+  if (machine.alive) forgetWhatIsRepeated(machine, label);
+}
+
 /** Forward jumps come together at their label; backward ones are as if the path ended. */
-function joinGotos(machine: Machine, name: string): void {
+function joinGotos(machine: Machine, { at, name }: Extract<TypedStatement, { kind: "label" }>): void {
   const { frame } = machine;
   const waiting = frame?.gotos?.get(name);
   if (frame === undefined || waiting === undefined) return;
   frame.gotos?.delete(name);
+  machine.emit({ kind: "label", at, name });
   if (machine.alive) waiting.push(machine.memory.changesSince(frame.mark));
   // What the surrounding sides of a branch have written stays on the trail, so the join is written on top.
   machine.continueFrom(waiting, [], (place) => heldValue(machine, place));
@@ -182,7 +190,7 @@ function revive(machine: Machine, statement: TypedStatement): void {
   if (statement.kind === "block") {
     for (const part of statement.statements) walkStatement(machine, part);
   } else if (statement.kind === "label" && gotos.has(statement.name)) {
-    joinGotos(machine, statement.name);
+    comeTo(machine, statement);
     if (machine.alive && statement.body !== undefined) walkStatement(machine, statement.body);
   }
 }

@@ -47,6 +47,7 @@ function isHarmless(event: Event): boolean {
     case "branch":
     case "call":
     case "leave":
+    case "label":
     case "time-test":
     case "assembly":
       return true;

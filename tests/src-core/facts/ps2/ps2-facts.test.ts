@@ -122,6 +122,16 @@ describe("what is not known", () => {
   });
 });
 
+describe("holds", () => {
+  it("are the shortest, jumps over a part of the delay included", () => {
+    const text = registers({}, enable).replace(
+      "  _delay_us(100);\n",
+      "  if (PINB & 1) goto held;\n  _delay_us(40);\nheld:\n  _delay_us(60);\n",
+    );
+    expect(ps2Of(text).holds.map(({ us }) => us)).toEqual([60]);
+  });
+});
+
 describe("senders", () => {
   it.each([
     [registers({}, enable), "main.c", "mouse_send"],
@@ -284,6 +294,54 @@ static enum what heard(uint8_t value) {
   for (uint8_t n = 0; n < 3 && r == 0xFE; n++) r = command(0xF3);
   command(40);
   command(0xF4);
+${listens}}
+`,
+      ),
+    );
+    expect(bytesOf(facts)).toEqual(["F3 28 F4"]);
+  });
+
+  it("goes on at the label that every path jumps to", () => {
+    const facts = ps2Of(
+      registers(
+        {},
+        `static uint8_t told(uint8_t value) {
+  if (command(value) == 0xFA) goto good; else goto bad;
+bad:
+  return 0;
+good:
+  return 1;
+}
+int main(void) {
+  told(0xF3);
+  told(40);
+  told(0xF4);
+${listens}}
+`,
+      ),
+    );
+    expect(bytesOf(facts)).toEqual(["F3 28 F4"]);
+  });
+
+  it("goes on behind a function whose paths jump back", () => {
+    const facts = ps2Of(
+      registers(
+        {},
+        `static void told(uint8_t value) {
+again:
+  if (command(value) != 0xFA) goto again;
+}
+static void heard(void) {
+  uint8_t n = 0;
+again:
+  reply();
+  if (n++ < 2 || reply() != 0) goto again;
+}
+int main(void) {
+  told(0xF3);
+  told(40);
+  heard();
+  told(0xF4);
 ${listens}}
 `,
       ),

@@ -55,6 +55,7 @@ function linesFor(event: Event): string[] {
       return event.how === "return" ? [] : [event.how];
     case "not-followed":
       return [`not followed: ${event.why}`];
+    case "label":
     case "register-read":
     case "time-test":
     case "assembly":
