@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { integerArithmetic, wrap } from "../../../../src-core/facts/walk/integers.ts";
 import { basicTypes } from "../../../../src-core/reader/types/basic-types.ts";
 import { avrModel } from "../../../../src-core/reader/types/data-models.ts";
-import { argumentsOf, walkC } from "./walk-text.ts";
+import { argumentsOf, walkC, walkSketch } from "./walk-text.ts";
 
 const types = basicTypes(avrModel);
 
@@ -76,5 +76,21 @@ describe("values of expressions", () => {
     expect(known("*p", "int a[3] = {1, 2, 3}; int *p = a; p++; p += 1;")).toBe("3");
     expect(known("n", "int n = 3; n <<= 2; n |= 1; n--;")).toBe("12");
     expect(known("a[0]", "int a[2] = {1, 2}; a[x] = 9;")).toBe("?");
+  });
+
+  // A reference names its object for good, and what is written is the object: C++11 8.3.2.
+  it("does not know what a loop writes through a reference", () => {
+    const walk = walkSketch(`
+      struct Answer { byte &into; bool ask() { while (millis() < 9) if (digitalRead(7)) { into = digitalRead(8); return true; } return false; } };
+      bool ask(byte &into) { while (millis() < 9) if (digitalRead(7)) { into = digitalRead(8); return true; } return false; }
+      void setup() {
+        byte first = 4, second = 5;
+        ask(first);
+        delay(first);
+        Answer{second}.ask();
+        delay(second);
+      }
+      void loop() {}`);
+    expect(argumentsOf(walk, "delay")).toEqual(["?", "?"]);
   });
 });
