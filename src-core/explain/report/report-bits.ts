@@ -3,6 +3,7 @@ import { formatSources } from "../../model/sources.ts";
 import { pathOf } from "../../notes/values/operand.ts";
 import { possibleBits } from "../../reader/constants/possible-bits.ts";
 import { visibleRange } from "../../reader/tokens.ts";
+import { isCalled } from "../../reader/typed/is-called.ts";
 import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { walkExpression, walkStatement } from "../../reader/typed/walk.ts";
 import type { DataModel } from "../../reader/types/types.ts";
@@ -111,21 +112,10 @@ function storeOf(
 /** The constant index into the array that a note names. */
 function elementOf(expression: TypedExpression, path: string, model: DataModel): number | undefined {
   if (expression.kind !== "index") return undefined;
-  return isCalled(expression.array, path) ? constantOf(expression.index, model) : undefined;
-}
-
-function isCalled(expression: TypedExpression, path: string): boolean {
   const name = pathOf(path).at(-1);
-  switch (expression.kind) {
-    case "convert":
-      return isCalled(expression.operand, path);
-    case "variable":
-      return expression.variable.name === name;
-    case "member":
-      return expression.field.name === name;
-    default:
-      return false;
-  }
+  return name !== undefined && isCalled(expression.array, name)
+    ? constantOf(expression.index, model)
+    : undefined;
 }
 
 function isCallOf(expression: TypedExpression, path: string): boolean {

@@ -1,3 +1,4 @@
+import { mirrored, opposite } from "../../reader/typed/comparisons.ts";
 import type {
   ComparisonOperator,
   TypedExpression,
@@ -76,24 +77,6 @@ function disjuncts(condition: TypedExpression): TypedExpression[] {
   if (condition.kind !== "logical" || condition.operator !== "||") return [condition];
   return [...disjuncts(condition.left), ...disjuncts(condition.right)];
 }
-
-const opposite: Readonly<Record<ComparisonOperator, ComparisonOperator>> = {
-  "<": ">=",
-  ">": "<=",
-  "<=": ">",
-  ">=": "<",
-  "==": "!=",
-  "!=": "==",
-};
-
-const mirrored: Readonly<Record<ComparisonOperator, ComparisonOperator>> = {
-  "<": ">",
-  ">": "<",
-  "<=": ">=",
-  ">=": "<=",
-  "==": "==",
-  "!=": "!=",
-};
 
 function plain(expression: TypedExpression): TypedExpression {
   return expression.kind === "convert" ? plain(expression.operand) : expression;

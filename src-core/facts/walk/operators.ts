@@ -1,3 +1,4 @@
+import { opposite } from "../../reader/typed/comparisons.ts";
 import type { ArithmeticOperator, ComparisonOperator, TypedExpression } from "../../reader/typed/nodes.ts";
 import { integerTypeOf } from "../../reader/types/conversions.ts";
 import type { IntegerType, Type } from "../../reader/types/types.ts";
@@ -62,7 +63,6 @@ export function not(value: Value, from: TypedExpression | undefined): Value {
 function turned(value: Value): UnknownValue["compared"] {
   const compared = value.kind === "unknown" ? value.compared : undefined;
   if (compared === undefined) return undefined;
-  const opposite = { "<": ">=", ">": "<=", "<=": ">", ">=": "<", "==": "!=", "!=": "==" } as const;
   return { ...compared, operator: opposite[compared.operator] };
 }
 

@@ -1,6 +1,7 @@
 import type { Token } from "../tokens.ts";
 import { basicTypes } from "../types/basic-types.ts";
-import type { DataModel, IntegerType } from "../types/types.ts";
+import type { DataModel, FunctionType, IntegerType } from "../types/types.ts";
+import { bareFunction } from "./bare-function.ts";
 import type { At, FunctionSymbol } from "./nodes.ts";
 
 type Signature = readonly [returns: IntegerType, takes: IntegerType];
@@ -48,25 +49,12 @@ function symbolOf(name: string, [returns, takes]: Signature): FunctionSymbol {
     ...{ file: "<built-in>", start: 0, end: 0 },
   };
   const at: At = { first: token, last: token };
+  const type: FunctionType = { kind: "function", returns, parameters: [takes], variadic: false };
   return {
-    kind: "function",
-    name,
-    qualifiedName: name,
+    ...bareFunction(name, type, at),
     linkageName: name,
-    type: { kind: "function", returns, parameters: [takes], variadic: false },
     parameterNames: ["value"],
-    memberOf: undefined,
-    isStatic: false,
-    isVirtual: false,
-    vector: undefined,
-    special: undefined,
-    bodyless: undefined,
-    defaults: [],
-    attributes: [],
-    at,
-    declarationAt: at,
     declarations: [at],
-    definition: undefined,
     standIn: true,
   };
 }

@@ -1,6 +1,7 @@
 import type { FieldName } from "../../model/layouts/layout.ts";
 import { possibleBits } from "../../reader/constants/possible-bits.ts";
 import type { Program } from "../../reader/program/program.ts";
+import { isCalled } from "../../reader/typed/is-called.ts";
 import type { At, TypedExpression } from "../../reader/typed/nodes.ts";
 import { walkExpression } from "../../reader/typed/walk.ts";
 import type { DataModel } from "../../reader/types/types.ts";
@@ -80,7 +81,7 @@ function masksOut(
   if (bit === undefined) return false;
   let isOut = false;
   const leavesOut = (place: TypedExpression, mask: TypedExpression): boolean =>
-    isNamed(place, name) && ((possibleBits(mask, model) >> bit) & 1) === 0;
+    isCalled(place, name) && ((possibleBits(mask, model) >> bit) & 1) === 0;
   walkExpression(expression, {
     expression: (each) => {
       if (each.kind === "arithmetic" && each.operator === "&")
@@ -89,19 +90,6 @@ function masksOut(
     },
   });
   return isOut;
-}
-
-function isNamed(expression: TypedExpression, name: string): boolean {
-  switch (expression.kind) {
-    case "convert":
-      return isNamed(expression.operand, name);
-    case "variable":
-      return expression.variable.name === name;
-    case "member":
-      return expression.field.name === name;
-    default:
-      return false;
-  }
 }
 
 /** The operands of `|`, `^` and `+` that an expression is put together from. */

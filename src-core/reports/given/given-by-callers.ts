@@ -1,10 +1,11 @@
 import type { Program } from "../../reader/program/program.ts";
 import type { FunctionDefinition, FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import { piecesOf, walkPiece } from "../../reader/typed/walk.ts";
-import { functionOf, NotFollowed, ValueFollower } from "./follow-values.ts";
+import { type Call, functionOf } from "./expressions.ts";
+import { FunctionFollower } from "./follow-function.ts";
 import { heldBy, hull, type Interval } from "./interval.ts";
-
-type Call = Extract<TypedExpression, { kind: "call" | "method-call" }>;
+import type { KnownPlaces } from "./known-places.ts";
+import { NotFollowed, type ValueReader } from "./read-values.ts";
 
 /**
  * What the calls in the firmware give for each of these places of a function: parameters, and members behind them. Undefined
@@ -20,16 +21,16 @@ export function givenByCallers(
   const found = new Map<Call, readonly (Interval | undefined)[]>();
   try {
     for (const [caller, calls] of callers) {
-      const values = new ValueFollower(program, (call, follower, known) => {
+      const follower = new FunctionFollower(program, (call, values, known) => {
         if (!calls.has(call)) return;
-        const given = paths.map((path) => givenFor(path, call, symbol, follower, known));
+        const given = paths.map((path) => givenFor(path, call, symbol, values, known));
         const before = found.get(call);
         found.set(
           call,
           before === undefined ? given : given.map((each, index) => either(each, before[index])),
         );
       });
-      values.follow(caller, []);
+      follower.follow(caller, []);
       if ([...calls].some((call) => !found.has(call))) return paths.map(() => undefined);
     }
   } catch (problem) {
@@ -48,16 +49,16 @@ function givenFor(
   [root = "", ...members]: readonly string[],
   call: Call,
   { parameterNames, type }: FunctionSymbol,
-  follower: ValueFollower,
-  known: Parameters<ValueFollower["value"]>[1],
+  values: ValueReader,
+  known: KnownPlaces,
 ): Interval | undefined {
   const index = parameterNames.indexOf(root);
   const argument = call.arguments[index];
   const parameter = type.parameters[index];
   if (argument === undefined || parameter === undefined) return undefined;
   if (members.length === 0)
-    return parameter.kind === "integer" ? heldBy(follower.value(argument, known), parameter) : undefined;
-  const object = follower.names.placeOf(argument);
+    return parameter.kind === "integer" ? heldBy(values.value(argument, known), parameter) : undefined;
+  const object = values.names.placeOf(argument);
   return object && known.get({ ...object, key: [object.key, ...members].join(".") });
 }
 

@@ -1,5 +1,5 @@
 import type { Fix } from "../../finding.ts";
-import type { TypedExpression } from "../../reader/typed/nodes.ts";
+import { isCalled } from "../../reader/typed/is-called.ts";
 import { type CodeExpression, isUse } from "./encoder-code.ts";
 import { replaced } from "./source-text.ts";
 
@@ -30,21 +30,6 @@ export function* otherSigns(
     const text = textAt(code);
     const written = code.expression.kind === "arithmetic" ? `-(${text})` : `-${text}`;
     yield { title: `Write ${written}`, edits: [replaced(code.span, written)] };
-  }
-}
-
-/** Whether a target is something of this name, through a pointer or not. */
-function isCalled(target: TypedExpression, name: string): boolean {
-  switch (target.kind) {
-    case "variable":
-      return target.variable.name === name;
-    case "member":
-      return target.field.name === name;
-    case "dereference":
-    case "convert":
-      return isCalled(target.operand, name);
-    default:
-      return false;
   }
 }
 

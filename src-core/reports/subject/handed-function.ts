@@ -1,3 +1,4 @@
+import { bareFunction } from "../../reader/typed/bare-function.ts";
 import type { FunctionSymbol } from "../../reader/typed/nodes.ts";
 import { calledType } from "../../reader/types/derive.ts";
 import type { FunctionType, Type } from "../../reader/types/types.ts";
@@ -9,25 +10,5 @@ export function functionBehind(type: Type): FunctionType | undefined {
 
 /** A function to hand to an encoder that calls whatever it is given; what it does is said where it is run. */
 export function handedFunction(name: string, type: FunctionType, { at }: FunctionSymbol): FunctionSymbol {
-  return {
-    kind: "function",
-    name,
-    qualifiedName: name,
-    linkageName: undefined,
-    type,
-    parameterNames: [],
-    memberOf: undefined,
-    isStatic: false,
-    isVirtual: false,
-    vector: undefined,
-    special: undefined,
-    bodyless: undefined,
-    defaults: [],
-    attributes: [],
-    at,
-    declarationAt: at,
-    declarations: [],
-    definition: undefined,
-    standIn: false,
-  };
+  return bareFunction(name, type, at);
 }
