@@ -32,6 +32,7 @@ import type { ProjectReading } from "../project-reading.ts";
 import { detailsOf } from "./details/details-of.ts";
 import { pathsOf } from "./details/paths.ts";
 import { Missing } from "./missing.ts";
+import { undisturbedPlaces } from "./undisturbed-places.ts";
 
 /** What stands around the firmware in one run. */
 export interface Around {
@@ -171,9 +172,7 @@ function placesOf(facts: Facts): CodePlaces {
     rts: wires.serial.rts?.span,
     main: mainPlace(program),
     loops: loopPlaces(program),
-    undisturbed: board.shared.flatMap(({ inMain }) =>
-      inMain.flatMap(({ undisturbed, at }) => (undisturbed ? [visibleRange(at.first, at.last)] : [])),
-    ),
+    undisturbed: undisturbedPlaces(board.shared),
     commands: ps2.sequences.flatMap(({ bytes }) => bytes.map(({ byte, call }) => ({ byte, span: call }))),
   };
   places.set(facts, found);

@@ -22,7 +22,7 @@ int main(void)
 
     set(port, 1 << 2);
     SHOW(port);
-    clear(port, _BV(4) | _BV(1));
+    clear(port, 1 << 4 | 1 << 1);
     SHOW(port);
     SHOW(lines);
     if (port)

@@ -73,6 +73,7 @@ const others: ReadonlySet<string> = new Set([
   ...[
     "argument-order.c",
     "attributes-and-typeof.c",
+    "compiler-functions.c",
     "delay-loops.c",
     "interrupt-handler.c",
     "registers.c",
