@@ -1,4 +1,5 @@
 import type { SourceHost } from "../../src-core/reader/source-host.ts";
+import { isBelow, isWithin } from "./paths.ts";
 
 /** Names in folders, folders with `/` at their end, by the folder's path. */
 export type Listings = ReadonlyMap<string, readonly string[]>;
@@ -35,25 +36,20 @@ export class HandedFiles implements SourceHost {
   /** A file is gone, or a folder with all below it but what lies in one of the folders that stay. */
   forget(gone: string, staying: readonly string[] = []): void {
     for (const path of [...this.#texts.keys()]) {
-      const isGone = path === gone || isBelow(gone, path);
-      if (isGone && !staying.some((folder) => isBelow(folder, path))) this.#texts.delete(path);
+      if (isWithin(gone, path) && !staying.some((folder) => isBelow(folder, path))) this.#texts.delete(path);
     }
     this.#listings = undefined;
   }
 
   /** Listings of a folder and of all folders below it. */
   listingsBelow(folder: string): Listings {
-    return new Map([...this.#allListings()].filter(([path]) => path === folder || isBelow(folder, path)));
+    return new Map([...this.#allListings()].filter(([path]) => isWithin(folder, path)));
   }
 
   #allListings(): Listings {
     this.#listings ??= listingsOf(this.#texts.keys());
     return this.#listings;
   }
-}
-
-export function isBelow(folder: string, path: string): boolean {
-  return path.startsWith(folder.endsWith("/") ? folder : `${folder}/`);
 }
 
 function listingsOf(files: Iterable<string>): Listings {

@@ -24,6 +24,15 @@ export function below(folder: string, path: string): string {
   return parts.join("/");
 }
 
+export function isBelow(folder: string, path: string): boolean {
+  return path.startsWith(folder.endsWith("/") ? folder : `${folder}/`);
+}
+
+/** Whether `path` is the folder, or below it. */
+export function isWithin(folder: string, path: string): boolean {
+  return path === folder || isBelow(folder, path);
+}
+
 function partsOf(path: string): readonly string[] {
   return path.split("/").filter((part) => part !== "" && part !== ".");
 }

@@ -1,6 +1,7 @@
 import { FileChangeType, type FileEvent } from "vscode-languageserver";
 import { decodeText } from "../files/decode-text.ts";
-import { type HandedFiles, isBelow, type Listings } from "../files/handed-files.ts";
+import type { HandedFiles, Listings } from "../files/handed-files.ts";
+import { isWithin } from "../files/paths.ts";
 import type {
   FolderContents,
   HandedFile,
@@ -106,7 +107,7 @@ export class HandedFolders {
   }
 
   #foldersWith(path: string): string[] {
-    return [...this.#read.keys()].filter((folder) => folder === path || isBelow(folder, path));
+    return [...this.#read.keys()].filter((folder) => isWithin(folder, path));
   }
 
   #hasRoom(): boolean {

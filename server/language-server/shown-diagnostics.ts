@@ -1,6 +1,6 @@
 import { type Diagnostic, DiagnosticSeverity } from "vscode-languageserver";
 import type { Summary } from "../../src-core/present/summary.ts";
-import { isBelow } from "../files/handed-files.ts";
+import { isWithin } from "../files/paths.ts";
 
 /** A project's diagnostics by file; files that were read and have none are there with an empty list. */
 export type ProjectDiagnostics = ReadonlyMap<string, readonly Diagnostic[]>;
@@ -28,7 +28,7 @@ export class ShownDiagnostics {
   /** Whether a project reads the file `path`, or one below the folder `path`. */
   reachesInto(path: string): boolean {
     return [...this.#projects.values()].some((diagnostics) =>
-      [...diagnostics.keys()].some((file) => file === path || isBelow(path, file)),
+      [...diagnostics.keys()].some((file) => isWithin(path, file)),
     );
   }
 

@@ -1,6 +1,6 @@
 import type { TextDocument } from "vscode-languageserver-textdocument";
 import type { SourceHost } from "../../src-core/reader/source-host.ts";
-import { isBelow } from "../files/handed-files.ts";
+import { isWithin } from "../files/paths.ts";
 
 /**
  * The workspace as the author sees it: unsaved buffers over the files of the disk. What the disk said is kept
@@ -64,8 +64,7 @@ export class WorkspaceFiles implements SourceHost {
 
   /** The disk changed at `path`: what it has there and below, and the listings of folders, are read again when next asked for. */
   forget(path: string): void {
-    for (const file of [...this.#texts.keys()])
-      if (file === path || isBelow(path, file)) this.#texts.delete(file);
+    for (const file of [...this.#texts.keys()]) if (isWithin(path, file)) this.#texts.delete(file);
     this.#folders.clear();
   }
 

@@ -11,6 +11,7 @@ import { oddParity } from "../../model/frames.ts";
 import { formatSources } from "../../model/sources.ts";
 import type { FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { walkStatement } from "../../reader/typed/walk.ts";
+import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 import { literalToken, replaced, spanOf } from "../literal.ts";
 import type { Draft, Rule } from "../rule.ts";
 import { draftsOfRuns } from "../runs/drafts-of-runs.ts";
@@ -90,8 +91,4 @@ function variableTurned(expression: TypedExpression): Variable | undefined {
 function variableOf(expression: TypedExpression): Variable | undefined {
   const inner = withoutConversions(expression);
   return inner.kind === "variable" ? inner.variable : undefined;
-}
-
-function withoutConversions(expression: TypedExpression): TypedExpression {
-  return expression.kind === "convert" ? withoutConversions(expression.operand) : expression;
 }

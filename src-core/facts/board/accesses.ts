@@ -8,6 +8,7 @@ import type {
   Variable,
 } from "../../reader/typed/nodes.ts";
 import { expressionsIn, operandsOf, statementsIn, walkStatement } from "../../reader/typed/walk.ts";
+import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 import type { Field, Type } from "../../reader/types/types.ts";
 import { callOf } from "./calls.ts";
 import {
@@ -384,10 +385,6 @@ function readInto(variable: Variable, code: TypedStatement): SharedPlace | undef
   return set.every((each) => each !== undefined && first !== undefined && isSamePlace(each, first))
     ? first
     : undefined;
-}
-
-function withoutConversions(expression: TypedExpression): TypedExpression {
-  return expression.kind === "convert" ? withoutConversions(expression.operand) : expression;
 }
 
 /** What stands behind the statement is come to only when its condition allows. */

@@ -5,12 +5,13 @@ import type { Program } from "../../reader/program/program.ts";
 import { visibleRange } from "../../reader/tokens.ts";
 import type { At, FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
 import { expressionsIn, operandsOf, walkStatement } from "../../reader/typed/walk.ts";
+import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 import type { DataModel } from "../../reader/types/types.ts";
 import type { Walk } from "../walk/events.ts";
 import type { Linkage } from "../walk/linkage.ts";
 import type { LineTraces } from "./line-traces.ts";
 import { MouseBytes } from "./mouse-bytes.ts";
-import { bare, type Named, namedBy } from "./named.ts";
+import { type Named, namedBy } from "./named.ts";
 import type { CollectedReport, SendSequence } from "./ps2-facts.ts";
 import { firstOfReport, stateMachinesIn } from "./report-states.ts";
 
@@ -113,7 +114,7 @@ function* byCounter(body: TypedStatement, { program, linkage, bytes }: Surroundi
   const compared = new Set<Named>();
   const counted = new Set<Named>();
   const counterOf = (expression: TypedExpression): Named | undefined => {
-    const inner = bare(expression);
+    const inner = withoutConversions(expression);
     return namedBy(inner.kind === "update" ? inner.operand : inner, linkage);
   };
   walkStatement(body, {
@@ -124,7 +125,7 @@ function* byCounter(body: TypedStatement, { program, linkage, bytes }: Surroundi
         if (counter !== undefined) stores.push({ counter, at: target.at, isOfMouse: () => bytes.are(value) });
       } else if (expression.kind === "call" || expression.kind === "method-call") {
         for (const argument of expression.arguments) {
-          const given = bare(argument);
+          const given = withoutConversions(argument);
           if (given.kind !== "address" || given.operand.kind !== "index") continue;
           const counter = counterOf(given.operand.index);
           if (counter !== undefined)
@@ -144,7 +145,9 @@ function* byCounter(body: TypedStatement, { program, linkage, bytes }: Surroundi
   });
   for (const { counter, at, isOfMouse } of stores) {
     if (!compared.has(counter) || !counted.has(counter) || !isOfMouse()) continue;
-    const starts = settingsOf(body, counter, linkage).filter(({ value }) => bare(value).kind === "integer");
+    const starts = settingsOf(body, counter, linkage).filter(
+      ({ value }) => withoutConversions(value).kind === "integer",
+    );
     if (starts.length !== 1) continue;
     yield { by: counter, span: visibleRange(at.first, at.last) };
     return;
@@ -246,7 +249,7 @@ function tests(condition: TypedExpression, model: DataModel): boolean {
       if (condition.operator !== "&" || namesRegister(condition.left)) return false;
       const mask = evaluate(condition.right, model);
       if (mask.kind !== "integer") return false;
-      const left = bare(condition.left);
+      const left = withoutConversions(condition.left);
       if (mask.value === 1n && left.kind === "arithmetic" && left.operator === ">>") {
         const shift = evaluate(left.right, model);
         return shift.kind === "integer" && (tellingBits & (1 << Number(shift.value))) !== 0;
@@ -260,6 +263,7 @@ function tests(condition: TypedExpression, model: DataModel): boolean {
 }
 
 function namesRegister(expression: TypedExpression): boolean {
-  if (expression.kind === "dereference" && bare(expression.operand).kind === "integer") return true;
+  if (expression.kind === "dereference" && withoutConversions(expression.operand).kind === "integer")
+    return true;
   return operandsOf(expression).some(namesRegister);
 }

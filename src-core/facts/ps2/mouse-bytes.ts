@@ -1,3 +1,4 @@
+import { functionCalled } from "../../reader/typed/function-called.ts";
 import type {
   FunctionSymbol,
   TypedExpression,
@@ -6,10 +7,10 @@ import type {
   Variable,
 } from "../../reader/typed/nodes.ts";
 import { walkExpression, walkStatement } from "../../reader/typed/walk.ts";
+import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 import type { Type } from "../../reader/types/types.ts";
 import type { Linkage } from "../walk/linkage.ts";
 import type { LineTraces } from "./line-traces.ts";
-import { bare } from "./named.ts";
 
 type Call = Extract<TypedExpression, { kind: "call" | "method-call" }>;
 
@@ -51,7 +52,7 @@ export class MouseBytes {
 
   /** A call that may write such a byte to what its arguments point to. */
   areGivenBy(call: Call): boolean {
-    const symbol = calledBy(call);
+    const symbol = functionCalled(call);
     return symbol !== undefined && this.#handled.has(this.#linkage.definingSymbol(symbol));
   }
 
@@ -74,7 +75,7 @@ export class MouseBytes {
     const { flows, calls } = movesIn(body);
     const given: Flow[] = [];
     for (const call of calls) {
-      const symbol = calledBy(call);
+      const symbol = functionCalled(call);
       const parameters = symbol && this.#linkage.definitionOf(symbol)?.parameters;
       if (parameters === undefined) continue;
       for (const [index, value] of call.arguments.entries()) {
@@ -133,7 +134,7 @@ function movesIn(body: TypedStatement): Moves {
     },
     expression(expression) {
       if (expression.kind === "assign") {
-        const target = bare(expression.target);
+        const target = withoutConversions(expression.target);
         if (target.kind === "variable") into(target.variable, expression.value);
       } else if (expression.kind === "call" || expression.kind === "method-call") {
         if (expression.arguments.length > 0) calls.push(expression);
@@ -146,20 +147,19 @@ function movesIn(body: TypedStatement): Moves {
   return moves;
 }
 
-export function calledBy(call: Call): FunctionSymbol | undefined {
-  if (call.kind === "method-call") return call.method;
-  return call.callee.kind === "function" ? call.callee.function : undefined;
-}
-
 function givenValue(initializer: TypedInitializer | undefined): TypedExpression | undefined {
   return initializer?.kind === "value" ? initializer.value : undefined;
 }
 
 /** The variable that a parameter of this type lets the function write. */
 function pointedTo(argument: TypedExpression, type: Type): Variable | undefined {
-  const given = bare(argument);
+  const given = withoutConversions(argument);
   const inner =
-    given.kind === "address" ? bare(given.operand) : type.kind === "reference" ? given : undefined;
+    given.kind === "address"
+      ? withoutConversions(given.operand)
+      : type.kind === "reference"
+        ? given
+        : undefined;
   return inner?.kind === "variable" ? inner.variable : undefined;
 }
 
@@ -167,7 +167,7 @@ function readsRegister(value: TypedExpression): boolean {
   let found = false;
   walkExpression(value, {
     expression(part) {
-      if (part.kind === "dereference" && bare(part.operand).kind === "integer") found = true;
+      if (part.kind === "dereference" && withoutConversions(part.operand).kind === "integer") found = true;
       return !found;
     },
   });

@@ -1,18 +1,15 @@
-import type { FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
+import type { TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { operandsOf } from "../../reader/typed/walk.ts";
+import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 import type { Field } from "../../reader/types/types.ts";
 import type { Linkage } from "../walk/linkage.ts";
 
 /** What an expression names: a variable, or a member of whatever object. */
 export type Named = Variable | Field;
 
-export function bare(expression: TypedExpression): TypedExpression {
-  return expression.kind === "convert" ? bare(expression.operand) : expression;
-}
-
 /** The one that stands for all declarations of what an expression names, conversions aside. */
 export function namedBy(expression: TypedExpression, linkage: Linkage): Named | undefined {
-  const inner = bare(expression);
+  const inner = withoutConversions(expression);
   if (inner.kind === "variable") return linkage.canonical(inner.variable);
   return inner.kind === "member" ? linkage.canonicalField(inner.field) : undefined;
 }
@@ -36,12 +33,4 @@ export function countedBy(expression: TypedExpression, linkage: Linkage): Named 
 function names(expression: TypedExpression, named: Named, linkage: Linkage): boolean {
   if (namedBy(expression, linkage) === named) return true;
   return operandsOf(expression).some((operand) => names(operand, named, linkage));
-}
-
-/** The function that is called by its name. */
-export function functionCalled(expression: TypedExpression): FunctionSymbol | undefined {
-  if (expression.kind === "method-call") return expression.method;
-  return expression.kind === "call" && expression.callee.kind === "function"
-    ? expression.callee.function
-    : undefined;
 }

@@ -1,5 +1,6 @@
 import type { FunctionSymbol, TypedExpression, TypedStatement, Variable } from "../../reader/typed/nodes.ts";
 import { walkStatement } from "../../reader/typed/walk.ts";
+import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 import type { Field } from "../../reader/types/types.ts";
 import type { Linkage } from "../walk/linkage.ts";
 import type { DataCode } from "./data-code.ts";
@@ -82,7 +83,7 @@ function look(
   switch (expression.kind) {
     case "compound-assign": {
       const target = named(expression.target, linkage);
-      targets.add(bare(expression.target));
+      targets.add(withoutConversions(expression.target));
       if (target === undefined) return;
       if (expression.operator === "^") signs.turned.add(target);
       else if (expression.operator === "+") signs.counted.add(target);
@@ -90,23 +91,24 @@ function look(
     }
     case "update": {
       const target = named(expression.operand, linkage);
-      targets.add(bare(expression.operand));
+      targets.add(withoutConversions(expression.operand));
       if (target !== undefined && expression.operator === "++") signs.counted.add(target);
       return;
     }
     case "assign": {
       const target = named(expression.target, linkage);
-      targets.add(bare(expression.target));
-      const value = bare(expression.value);
+      targets.add(withoutConversions(expression.target));
+      const value = withoutConversions(expression.value);
       if (target === undefined) return;
-      const isItself = (side: TypedExpression): boolean => named(bare(side), linkage) === target;
+      const isItself = (side: TypedExpression): boolean =>
+        named(withoutConversions(side), linkage) === target;
       if (value.kind === "not" && isItself(value.operand)) {
         signs.turned.add(target);
-        targets.add(bare(value.operand));
+        targets.add(withoutConversions(value.operand));
       } else if (value.kind === "arithmetic" && [value.left, value.right].some(isItself)) {
         const side = [value.left, value.right].find(isItself);
         if (value.operator !== "^" && value.operator !== "+") return;
-        if (side !== undefined) targets.add(bare(side));
+        if (side !== undefined) targets.add(withoutConversions(side));
         (value.operator === "^" ? signs.turned : signs.counted).add(target);
       }
       return;
@@ -163,7 +165,7 @@ function called(
 /** `x ^ (x >> 4)`: halves of a value are laid over each other. */
 function isFolding(expression: Extract<TypedExpression, { kind: "arithmetic" }>): boolean {
   if (expression.operator !== "^") return false;
-  const [left, right] = [bare(expression.left), bare(expression.right)];
+  const [left, right] = [withoutConversions(expression.left), withoutConversions(expression.right)];
   return [left, right].some((side) => side.kind === "arithmetic" && side.operator === ">>");
 }
 
@@ -171,20 +173,16 @@ function isFolding(expression: Extract<TypedExpression, { kind: "arithmetic" }>)
 function oddnessOf(
   expression: Extract<TypedExpression, { kind: "arithmetic" }>,
 ): TypedExpression | undefined {
-  const constant = bare(expression.right);
+  const constant = withoutConversions(expression.right);
   if (constant.kind !== "integer") return undefined;
   const asks =
     (expression.operator === "&" && constant.value === 1n) ||
     (expression.operator === "%" && constant.value === 2n);
-  return asks ? bare(expression.left) : undefined;
-}
-
-function bare(expression: TypedExpression): TypedExpression {
-  return expression.kind === "convert" ? bare(expression.operand) : expression;
+  return asks ? withoutConversions(expression.left) : undefined;
 }
 
 function namedBy(expression: TypedExpression): Named | undefined {
-  const inner = bare(expression);
+  const inner = withoutConversions(expression);
   if (inner.kind === "variable") return inner.variable;
   return inner.kind === "member" ? inner.field : undefined;
 }

@@ -1,9 +1,10 @@
 import { holds } from "../../reader/constants/integer-operators.ts";
+import { functionCalled } from "../../reader/typed/function-called.ts";
 import type { FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
 import { expressionsIn, operandsOf, statementsIn, walkStatement } from "../../reader/typed/walk.ts";
 import { directEffects, reachedFrom } from "../walk/effects.ts";
 import type { Linkage } from "../walk/linkage.ts";
-import { countedBy, functionCalled, type Named, namedBy } from "./named.ts";
+import { countedBy, type Named, namedBy } from "./named.ts";
 
 /**
  * Whether a loop goes on only as long as it finds something and takes it out, as one that empties a ring or takes a flag

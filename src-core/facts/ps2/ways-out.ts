@@ -1,9 +1,10 @@
+import { functionCalled } from "../../reader/typed/function-called.ts";
 import type { FunctionSymbol, TypedExpression, TypedStatement } from "../../reader/typed/nodes.ts";
 import { expressionsIn, operandsOf, statementsIn, walkStatement } from "../../reader/typed/walk.ts";
 import { directEffects, reachedFrom } from "../walk/effects.ts";
 import type { Linkage } from "../walk/linkage.ts";
 import type { LineTraces } from "./line-traces.ts";
-import { countedBy, functionCalled, type Named, namedBy } from "./named.ts";
+import { countedBy, type Named, namedBy } from "./named.ts";
 
 /**
  * Whether something that a loop counts decides when it is left: then it comes to an end without an edge on the lines.

@@ -5,6 +5,7 @@ import type {
   TypedStatement,
   Variable,
 } from "../../reader/typed/nodes.ts";
+import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 import { evaluate } from "./expressions.ts";
 import { heldValue } from "./load-store.ts";
 import type { Machine } from "./machine.ts";
@@ -78,10 +79,6 @@ function disjuncts(condition: TypedExpression): TypedExpression[] {
   return [...disjuncts(condition.left), ...disjuncts(condition.right)];
 }
 
-function plain(expression: TypedExpression): TypedExpression {
-  return expression.kind === "convert" ? plain(expression.operand) : expression;
-}
-
 /** How often the loop turns while `condition` holds (`stay`) or does not (`leave`). */
 function turnsOf(
   machine: Machine,
@@ -89,7 +86,7 @@ function turnsOf(
   parts: LoopParts,
   when: "stay" | "leave",
 ): number | undefined {
-  const test = plain(condition);
+  const test = withoutConversions(condition);
   if (test.kind === "not") return turnsOf(machine, test.operand, parts, when === "stay" ? "leave" : "stay");
   const counter = counterOf(machine, test, parts);
   if (counter === undefined) return undefined;
@@ -103,11 +100,11 @@ function counterOf(machine: Machine, test: TypedExpression, parts: LoopParts): C
   if (test.kind !== "compare") return counterIn(machine, test, "!=", 0, parts);
   const { operator } = test;
   const right = constantOf(machine, test.right, parts);
-  if (right !== undefined) return counterIn(machine, plain(test.left), operator, right, parts);
+  if (right !== undefined) return counterIn(machine, withoutConversions(test.left), operator, right, parts);
   const left = constantOf(machine, test.left, parts);
   return left === undefined
     ? undefined
-    : counterIn(machine, plain(test.right), mirrored[operator], left, parts);
+    : counterIn(machine, withoutConversions(test.right), mirrored[operator], left, parts);
 }
 
 function counterIn(
@@ -118,7 +115,7 @@ function counterIn(
   parts: LoopParts,
 ): Counter | undefined {
   if (counted.kind === "update") {
-    const operand = plain(counted.operand);
+    const operand = withoutConversions(counted.operand);
     if (operand.kind !== "variable" || updatesOf(machine, operand.variable, parts).length !== 1)
       return undefined;
     const by = counted.operator === "++" ? 1 : -1;
@@ -166,7 +163,7 @@ function allUpdates(parts: LoopParts): ReadonlyMap<Variable, readonly Update[]> 
   if (known !== undefined) return known;
   const updates = new Map<Variable, Update[]>();
   const add = (target: TypedExpression, update: Update): void => {
-    const named = plain(target);
+    const named = withoutConversions(target);
     if (named.kind !== "variable") return;
     const held = updates.get(named.variable);
     if (held === undefined) updates.set(named.variable, [update]);

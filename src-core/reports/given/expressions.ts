@@ -1,11 +1,12 @@
-import type { FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
+import type { TypedExpression } from "../../reader/typed/nodes.ts";
 import { operandsOf, walkExpression } from "../../reader/typed/walk.ts";
+import { withoutConversions } from "../../reader/typed/without-conversions.ts";
 
 export type Call = Extract<TypedExpression, { kind: "call" | "method-call" }>;
 
 /** Two expressions that say the same, conversions aside. */
 export function isSame(one: TypedExpression, other: TypedExpression): boolean {
-  const [a, b] = [bare(one), bare(other)];
+  const [a, b] = [withoutConversions(one), withoutConversions(other)];
   if (a.kind === "variable") return b.kind === "variable" && a.variable === b.variable;
   if (a.kind === "integer") return b.kind === "integer" && a.value === b.value;
   if (a.kind === "member" && (b.kind !== "member" || a.field !== b.field)) return false;
@@ -23,10 +24,6 @@ export function isSame(one: TypedExpression, other: TypedExpression): boolean {
   );
 }
 
-function bare(expression: TypedExpression): TypedExpression {
-  return expression.kind === "convert" ? bare(expression.operand) : expression;
-}
-
 /** Whether something is another once it was done. */
 export function changesSomething(expression: TypedExpression): boolean {
   let changes = false;
@@ -38,9 +35,4 @@ export function changesSomething(expression: TypedExpression): boolean {
     },
   });
   return changes;
-}
-
-/** The function that a call names; undefined for one through a pointer. */
-export function functionOf(callee: TypedExpression): FunctionSymbol | undefined {
-  return callee.kind === "function" ? callee.function : undefined;
 }

@@ -1,7 +1,8 @@
 import type { Program } from "../../reader/program/program.ts";
+import { functionCalled } from "../../reader/typed/function-called.ts";
 import type { FunctionDefinition, FunctionSymbol, TypedExpression } from "../../reader/typed/nodes.ts";
 import { piecesOf, walkPiece } from "../../reader/typed/walk.ts";
-import { type Call, functionOf } from "./expressions.ts";
+import type { Call } from "./expressions.ts";
 import { FunctionFollower } from "./follow-function.ts";
 import { heldBy, hull, type Interval } from "./interval.ts";
 import type { KnownPlaces } from "./known-places.ts";
@@ -80,9 +81,8 @@ function callersOf(
           if (expression.kind === "function" && isIt(expression.function) && !callees.has(expression))
             isSeen = false;
           if (expression.kind !== "call" && expression.kind !== "method-call") return true;
-          const isMethod = expression.kind === "method-call";
-          if (!isMethod) callees.add(expression.callee);
-          if (!isIt(isMethod ? expression.method : functionOf(expression.callee))) return true;
+          if (expression.kind === "call") callees.add(expression.callee);
+          if (!isIt(functionCalled(expression))) return true;
           if ("kind" in piece) isSeen = false;
           else callers.set(piece, (callers.get(piece) ?? new Set()).add(expression));
           return true;

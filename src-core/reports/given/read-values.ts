@@ -1,9 +1,10 @@
 import { evaluate } from "../../reader/constants/evaluate.ts";
 import type { Program } from "../../reader/program/program.ts";
 import { mirrored, opposite } from "../../reader/typed/comparisons.ts";
+import { functionCalled } from "../../reader/typed/function-called.ts";
 import type { FunctionSymbol, TypedExpression, Variable } from "../../reader/typed/nodes.ts";
 import { operandsOf } from "../../reader/typed/walk.ts";
-import { type Call, changesSomething, functionOf, isSame } from "./expressions.ts";
+import { type Call, changesSomething, isSame } from "./expressions.ts";
 import { forgetHandedOver } from "./forget-changed.ts";
 import {
   anything,
@@ -244,7 +245,7 @@ export class ValueReader {
   }
 
   #call(call: Call, known: KnownPlaces): Interval {
-    const symbol = call.kind === "method-call" ? call.method : functionOf(call.callee);
+    const symbol = functionCalled(call);
     const given = call.arguments.map((argument) => this.value(argument, known));
     if (call.kind === "method-call") this.value(call.object, known);
     else if (symbol === undefined) this.value(call.callee, known);

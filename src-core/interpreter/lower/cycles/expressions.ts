@@ -1,5 +1,6 @@
 import type { FunctionSymbol, TypedExpression, Variable } from "../../../reader/typed/nodes.ts";
 import { expressionsOf, operandsOf } from "../../../reader/typed/walk.ts";
+import { withoutConversions } from "../../../reader/typed/without-conversions.ts";
 import type { Type } from "../../../reader/types/types.ts";
 import { isFoldedDelay } from "../../library/delays.ts";
 import { instructionNamed } from "../instruction-names.ts";
@@ -171,7 +172,7 @@ export class ExpressionCosts {
     if (expression.operator !== "&") return undefined;
     const mask = this.widths.constant(expression.right);
     if (mask === undefined || !isSingleBit(mask)) return undefined;
-    const from = unconverted(expression.left);
+    const from = withoutConversions(expression.left);
     const register = this.widths.register(from);
     if (register !== undefined && register < 0x40) return cost.bitTest;
     // Only the byte with the bit is needed.
@@ -269,11 +270,11 @@ export class ExpressionCosts {
       }
       case "index": {
         const { array, index } = place;
-        const base = isFixed(unconverted(array)) ? 0 : this.value(array);
+        const base = isFixed(withoutConversions(array)) ? 0 : this.value(array);
         return (
           base +
           (this.#counts(index)
-            ? isFixed(unconverted(array))
+            ? isFixed(withoutConversions(array))
               ? 0
               : cost.countedIndex
             : this.#offset(index, place.type))
@@ -287,7 +288,7 @@ export class ExpressionCosts {
   }
 
   #counts(index: TypedExpression): boolean {
-    const counter = unconverted(index);
+    const counter = withoutConversions(index);
     return counter.kind === "variable" && this.#counters.has(counter.variable);
   }
 
@@ -441,15 +442,11 @@ function isInRegister(expression: TypedExpression): boolean {
 /** An object whose address the linker knows. */
 function isFixed(expression: TypedExpression): boolean {
   if (expression.kind === "member") return isFixed(expression.object);
-  if (expression.kind === "index") return isFixed(unconverted(expression.array));
+  if (expression.kind === "index") return isFixed(withoutConversions(expression.array));
   if (expression.kind === "string") return true;
   if (expression.kind !== "variable" || expression.variable.type.kind === "reference") return false;
   const { storage } = expression.variable;
   return storage !== "local" && storage !== "parameter";
-}
-
-function unconverted(expression: TypedExpression): TypedExpression {
-  return expression.kind === "convert" ? unconverted(expression.operand) : expression;
 }
 
 function isVolatile({ type }: TypedExpression): boolean {
